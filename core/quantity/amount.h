@@ -1,0 +1,115 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Amount: a number with its unit, exactly as a person or a nameplate gave it.
+//
+// "3.3 kW" stays 3.3 and kW, so it prints back as it was typed and round trips through the book
+// without a digit changing. Its SI value is computed when asked for.
+//
+//     parseAmount(u"2,5 kW", NumberStyle::commaDecimal())   // 2.5 kilowatt, Measure::Power
+//     parseAmount(u"2/0 AWG", …)                            // American wire gauge 2/0, Measure::Area
+//     printAmount(amount)                                   // "2.5 kW", always re-readable
+#pragma once
+
+#include "core/quantity/result.h"
+
+#include <QString>
+#include <QStringList>
+#include <QStringView>
+
+#include <optional>
+#include <span>
+#include <vector>
+
+namespace ohmwright {
+
+// What is measured. Torque and energy share a dimension, so the dimension alone is not enough.
+enum class Measure {
+    Voltage, Current, Resistance, Power, Energy, Charge, Capacitance, Inductance,
+    Mass, Length, Area, Volume, Duration, Temperature, Frequency, Speed, RotationSpeed,
+    Torque, Force, Pressure, FlowRate, Ratio, Count,
+};
+
+// A unit we can read and write. The list is a constant table in units.cpp; a Unit is a row of it.
+struct UnitInfo
+{
+    QString symbol;          // as printed: "kW", "mm²", "N·m", "°C", "AWG"
+    Measure measure;
+    double toSi;             // SI = number * toSi + offset; not used for AWG
+    double offset;           // for °C and °F
+    QStringList alsoReadAs;  // "mm2", "sqmm", "Nm", "degC", …
+};
+
+class Unit
+{
+public:
+    Unit() = default;  // a plain count: symbol "", Measure::Count
+    [[nodiscard]] static std::optional<Unit> fromSymbol(QStringView symbol);  // symbol or alias
+    [[nodiscard]] static std::span<const UnitInfo> all();
+    [[nodiscard]] static std::vector<Unit> ofMeasure(Measure measure);  // in the table's order
+    [[nodiscard]] const UnitInfo &info() const;
+    [[nodiscard]] QString symbol() const { return info().symbol; }
+    [[nodiscard]] Measure measure() const { return info().measure; }
+    bool operator==(const Unit &) const = default;
+
+private:
+    int m_row = 0;
+};
+
+// How numbers are written. Never taken from the process's locale behind a caller's back.
+struct NumberStyle
+{
+    QChar decimal = QLatin1Char('.');
+    [[nodiscard]] static NumberStyle pointDecimal() { return {QLatin1Char('.')}; }
+    [[nodiscard]] static NumberStyle commaDecimal() { return {QLatin1Char(',')}; }
+};
+
+class Amount
+{
+public:
+    Amount() = default;
+    Amount(double number, Unit unit) : m_number(number), m_unit(unit) {}
+
+    [[nodiscard]] double number() const { return m_number; }
+    [[nodiscard]] Unit unit() const { return m_unit; }
+    [[nodiscard]] Measure measure() const { return m_unit.measure(); }
+    // In the SI coherent unit of the measure: V, A, Ω, W, J, C, F, H, kg, m, m², m³, s, K, Hz, m/s,
+    // rad/s, N·m, N, Pa, m³/s, 1. AWG n gives the area of a solid wire of that gauge (ASTM B258).
+    [[nodiscard]] double si() const;
+    // The same quantity in another unit of the same measure.
+    [[nodiscard]] Amount to(Unit unit) const;
+
+    bool operator==(const Amount &) const = default;
+
+private:
+    double m_number = 0.0;  // AWG: the gauge, 2/0 is -1
+    Unit m_unit;
+};
+
+// Number as typed. Takes "1250", "1,250.5", "1.250,5", "1 250,5", "1'250.5"; a lone separator with
+// three digits behind it ("1.250") is read by `style`, any other lone separator is the decimal one.
+// BadInput for anything else, for infinities and for not-a-number.
+Result<double> parseNumber(QStringView text, NumberStyle style);
+
+// Number, then a unit we know, with or without a space. `expected`, when given, must be the unit's
+// measure; a bare number then takes `defaultUnit` if that is given. Trailing "DC" or "AC" is not
+// part of an amount: see splitCurrentKind.
+Result<Amount> parseAmount(QStringView text, NumberStyle style,
+                           std::optional<Measure> expected = std::nullopt,
+                           std::optional<Unit> defaultUnit = std::nullopt);
+
+// Interchange form: point decimal, no grouping, shortest digits that read back the same, one space.
+QString printAmount(const Amount &amount);
+// For people: the style's decimal sign, thin grouping from five digits on, no-break space.
+QString showAmount(const Amount &amount, NumberStyle style);
+
+QString measureName(Measure measure);  // "voltage", "rotation speed", …
+
+enum class CurrentKind { Dc, Ac };
+struct AmountWithKind
+{
+    QString amountText;
+    std::optional<CurrentKind> kind;
+};
+// "400 V DC" -> {"400 V", Dc}; "230 V~" and "230 VAC" -> Ac; "403 V" -> no kind.
+AmountWithKind splitCurrentKind(QStringView text);
+
+} // namespace ohmwright
