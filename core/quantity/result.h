@@ -48,7 +48,7 @@ public:
     using tl::expected<T, Problem>::expected;
 };
 
-using Done = Result<void>;
+using Outcome = Result<void>;
 
 [[nodiscard]] inline tl::unexpected<Problem> fail(Problem problem)
 {

@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Records: everything a book says, as plain values.
+//
+// Loaded by Book, kept current after each edit, and read by everything above it. Computations take
+// a const Records & and today's date; nothing computes from the database.
+#pragma once
+
+#include "core/records/ledger_fields.h"
+#include "core/records/table.h"
+#include "core/records/trade_fields.h"
+#include "core/records/work_fields.h"
+
+#include <tuple>
+
+namespace ohmwright {
+
+// Every record type, once, in an order in which the interchange reads well.
+template <template <class...> class To>
+using EachRecord =
+    To<Build, Vehicle, Seller, Donor, PartType, Circuit, BudgetLine, DayRate, Purchase,
+       PurchaseItem, Payment, Part, PartMove, Connection, Rating, Branch, LostFunction, GotBack,
+       Task, TaskNeed, Letter, TestRecord, MassEntry, Attachment>;
+
+class Records
+{
+public:
+    template <class R>
+    [[nodiscard]] const Table<R> &all() const
+    {
+        return std::get<Table<R>>(m_tables);
+    }
+    template <class R>
+    [[nodiscard]] Table<R> &all()
+    {
+        return std::get<Table<R>>(m_tables);
+    }
+
+    template <class R>
+    [[nodiscard]] const R *find(Id<R> id) const
+    {
+        return all<R>().find(id);
+    }
+    template <class R>
+    [[nodiscard]] const R *find(const std::optional<Id<R>> &id) const
+    {
+        return all<R>().find(id);
+    }
+    template <class R>
+    [[nodiscard]] const R *byKey(const QString &key) const
+    {
+        return all<R>().byKey(key);
+    }
+    template <class R, class Owner>
+    [[nodiscard]] std::span<const R> of(Id<Owner> owner) const
+    {
+        return all<R>().of(owner);
+    }
+
+    [[nodiscard]] const Build &build() const { return all<Build>().rows().front(); }
+    [[nodiscard]] const Vehicle &vehicle() const { return all<Vehicle>().rows().front(); }
+
+    // Calls visit(table) for every kind of record, in EachRecord's order.
+    template <class Visitor>
+    void forEachTable(Visitor &&visit) const
+    {
+        std::apply([&](const auto &...table) { (visit(table), ...); }, m_tables);
+    }
+    template <class Visitor>
+    void forEachTable(Visitor &&visit)
+    {
+        std::apply([&](auto &...table) { (visit(table), ...); }, m_tables);
+    }
+
+private:
+    template <class... R>
+    using Tables = std::tuple<Table<R>...>;
+    EachRecord<Tables> m_tables;
+};
+
+} // namespace ohmwright
