@@ -93,18 +93,4 @@ std::vector<Deadline> endingSoon(const Records &records, QDate today)
     return found;
 }
 
-QStringList acceptanceChecks()
-{
-    // Common practice, no published source.
-    return {
-        tr("Photograph every side, the plate and every seal before touching anything."),
-        tr("Look for water marks, bent pins, cracked housings, burnt smell."),
-        tr("Treat it as charged: measure between all power terminals and to the case; wait, and "
-           "measure again."),
-        tr("Measure winding or input resistance with a low-energy meter, all phases alike."),
-        tr("Check that nothing conducts from power terminals to the case."),
-        tr("Power the logic side alone from a current-limited 12 V supply, if its pins are known."),
-    };
-}
-
 } // namespace ohmwright

@@ -38,7 +38,4 @@ std::vector<Deadline> deadlinesOf(const Part &part, QDate today);
 // Of parts still in the build, those ending soon, soonest first, then by part key.
 std::vector<Deadline> endingSoon(const Records &records, QDate today);
 
-// Low-energy checks to do before opening a unit may end its warranty; from resources, in order.
-QStringList acceptanceChecks();
-
 } // namespace ohmwright
