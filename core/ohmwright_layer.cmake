@@ -7,7 +7,7 @@ target_compile_options(ohmwright_warnings INTERFACE
     -Wall -Wextra -Wpedantic -Werror -Wshadow -Wconversion -Wno-sign-conversion
     -Wnon-virtual-dtor -Woverloaded-virtual -Wunused-result -Wimplicit-fallthrough)
 target_compile_definitions(ohmwright_warnings INTERFACE
-    QT_NO_CAST_TO_ASCII QT_NO_FOREACH
+    QT_NO_CAST_TO_ASCII QT_NO_FOREACH QT_USE_QSTRINGBUILDER
     # sqlite3.h hides the session extension without these
     SQLITE_ENABLE_SESSION SQLITE_ENABLE_PREUPDATE_HOOK)
 if(OHMWRIGHT_SANITIZE)

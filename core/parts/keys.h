@@ -8,7 +8,7 @@
 namespace ohmwright {
 
 template <KeyedRecord R>
-QString freshKey(const Records &records, QStringView name)
+QString freshKey(const Records &records, const QString &name)
 {
     const QString base = keyFrom(name);
     if (!records.byKey<R>(base))
