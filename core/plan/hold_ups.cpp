@@ -94,11 +94,7 @@ public:
     // Tasks come in ascending, so that what each move is for does too.
     void add(const LeafNeed &need, std::size_t task, int tail)
     {
-        MoveKind kind = need.move;
-        if (kind == MoveKind::Do) {
-            Q_ASSERT_X(false, "plan::holdUps", "an unmet need asks for a move of kind Do");
-            kind = MoveKind::FindOut;
-        }
+        const MoveKind kind = need.move;
         QString subject = need.subject;
         if (subject.isEmpty()) {
             Q_ASSERT_X(false, "plan::holdUps", "an unmet need without a subject");

@@ -41,8 +41,8 @@ enum class NeedKind {
     Permit,
 };
 
-// The things a person can do now. Do is for a task that can start; an unmet leaf need asks for one
-// of the others.
+// The things a person can do now. Do is mostly for a task that can start; of the leaf needs only a
+// part that lies there and must be fitted asks for it.
 enum class MoveKind { Do, Order, Chase, FindOut, Pay, Test, Ask };
 
 struct LeafNeed
@@ -52,7 +52,7 @@ struct LeafNeed
     bool met = false;
     // Only read when unmet: what to do about it, and to what. Needs with the same move and subject
     // are met by one move.
-    MoveKind move = MoveKind::Order; // never Do (asserted; taken as FindOut otherwise)
+    MoveKind move = MoveKind::Order;
     // Key of the part, letter, test, … ; never empty when unmet (asserted; the need's own key
     // stands in otherwise).
     QString subject;
@@ -147,10 +147,10 @@ bool canStart(const Network &network, std::size_t task);
 struct Move
 {
     MoveKind kind = MoveKind::Do;
-    QString subject;               // task key for Do, else the LeafNeed's subject
+    QString subject;               // task key for a task's Do, else the LeafNeed's subject
     QString title;                 // "Build pack", "coupling blank"; the subject if unnamed
     QString why;                   // one clause; for Do "can start now" or "under way"
-    std::vector<QString> needs;    // keys of the leaf needs it meets; empty for Do
+    std::vector<QString> needs;    // keys of the leaf needs it meets; empty: a task
     std::vector<std::size_t> for_; // tasks whose needs these are (Do: the task), ascending
     // The tasks on the chain that wait on it, directly or not, ascending: those in for_ and all
     // that come after them; for Do those that come after the task, itself not among them.
