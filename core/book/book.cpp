@@ -398,6 +398,11 @@ Result<std::vector<Step>> Book::history() const
     }
 }
 
+Result<std::int64_t> Book::revision() const
+{
+    return scalar(m_connection->db(), "SELECT coalesce(max(number), 0) FROM step");
+}
+
 Result<bool> Book::refresh()
 {
     const Result<std::int64_t> version = scalar(m_connection->db(), "PRAGMA data_version");

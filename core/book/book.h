@@ -95,6 +95,9 @@ public:
     Outcome redo();
     [[nodiscard]] Result<std::vector<Step>> history() const; // oldest first
 
+    // Counts every edit ever made to this book; printed on the sheet.
+    [[nodiscard]] Result<std::int64_t> revision() const;
+
     // Looks whether another window has changed the file and reads it anew if so. True if it had.
     Result<bool> refresh();
 

@@ -15,9 +15,9 @@ namespace ohmwright {
 
 struct Inconsistency
 {
-    std::string table;     // of the record at fault
+    std::string table; // of the record at fault
     std::int64_t id = 0;
-    std::string field;     // as in the field list; may be empty
+    std::string field; // as in the field list; may be empty
     QString sentence;
 
     bool operator==(const Inconsistency &) const = default;

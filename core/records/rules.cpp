@@ -389,10 +389,10 @@ bool isKey(QStringView text)
     });
 }
 
-QString keyFrom(QStringView name)
+QString keyFrom(const QString &name)
 {
     // decomposed, so that é keeps its e
-    const QString decomposed = name.toString().normalized(QString::NormalizationForm_KD).toLower();
+    const QString decomposed = name.normalized(QString::NormalizationForm_KD).toLower();
     QString key;
     bool gap = false;
     for (const QChar c : decomposed) {

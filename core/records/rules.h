@@ -18,6 +18,6 @@ Outcome checkRecord(const R &row);
 // digit, so that it can be typed, printed on a label and encoded in a QR code as it is.
 bool isKey(QStringView text);
 // "Rear drive unit (used)" -> "rear-drive-unit-used". Never empty.
-QString keyFrom(QStringView name);
+QString keyFrom(const QString &name);
 
 } // namespace ohmwright

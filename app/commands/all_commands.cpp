@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/commands/commands.h"
+
+namespace ohmwright {
+
+Commands allCommands()
+{
+    Commands commands;
+    commands.push_back(makeCreateCommand());
+    commands.push_back(makeLogPartCommand());
+    commands.push_back(makeHoldUpsCommand());
+    commands.push_back(makeBudgetCommand());
+    commands.push_back(makeSheetCommand());
+    commands.push_back(makeLoadCommand());
+    commands.push_back(makeDumpCommand());
+    commands.push_back(makeVerifyCommand());
+    return commands;
+}
+
+} // namespace ohmwright

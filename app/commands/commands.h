@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// One maker for each command; allCommands() lists them.
+#pragma once
+
+#include "app/command.h"
+
+namespace ohmwright {
+
+std::unique_ptr<Command> makeCreateCommand();
+std::unique_ptr<Command> makeLoadCommand();
+std::unique_ptr<Command> makeDumpCommand();
+std::unique_ptr<Command> makeHoldUpsCommand();
+std::unique_ptr<Command> makeBudgetCommand();
+std::unique_ptr<Command> makeSheetCommand();
+std::unique_ptr<Command> makeVerifyCommand();
+std::unique_ptr<Command> makeLogPartCommand();
+
+} // namespace ohmwright

@@ -1,0 +1,137 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// ohmwright holdups BOOK [--milestone NAME]
+#include "app/commands/commands.h"
+#include "core/book/book.h"
+#include "core/plan/plan_view.h"
+
+#include <QCoreApplication>
+#include <QJsonArray>
+
+namespace ohmwright {
+
+namespace {
+
+class HoldUpsCommand final : public Command
+{
+    Q_DECLARE_TR_FUNCTIONS(HoldUpsCommand)
+
+public:
+    [[nodiscard]] QString name() const override { return QStringLiteral("holdups"); }
+    [[nodiscard]] QString summary() const override
+    {
+        return tr("The next moves that free a milestone, what to start first on top. Exit 1 while "
+                  "anything holds it up.");
+    }
+    [[nodiscard]] QString arguments() const override { return QStringLiteral("BOOK [--milestone NAME]"); }
+
+    void describe(QCommandLineParser &parser) const override
+    {
+        parser.addOption({QStringLiteral("milestone"), tr("Key or title of the milestone; else the next one."),
+                          tr("name")});
+    }
+
+    int run(const QCommandLineParser &options, const QStringList &positional, CommandIo io) const override
+    {
+        if (positional.size() != 1)
+            return refuse(io, tr("Say which book: ohmwright holdups BOOK."));
+        const Result<std::unique_ptr<Book>> book = openBook(positional[0], io.clock);
+        if (!book)
+            return refuse(io, book.error());
+        const plan::Network network = plan::networkOf((*book)->records(), io.clock.today());
+        const Result<std::size_t> milestone = choose(network, options.value(QStringLiteral("milestone")));
+        if (!milestone)
+            return refuse(io, milestone.error());
+        const plan::HoldUps holdUps = plan::holdUps(network, *milestone);
+        if (options.isSet(QStringLiteral("json")))
+            printJson(io, asJson(network, holdUps));
+        else
+            printText(network, holdUps, io.out);
+        return holdUps.moves.empty() ? kExitDone : kExitBadNews;
+    }
+
+private:
+    static Result<std::size_t> choose(const plan::Network &network, const QString &name)
+    {
+        if (name.isEmpty()) {
+            if (const auto next = plan::nextMilestone(network))
+                return *next;
+            return fail(ProblemCode::NotFound, tr("There is no milestone that is not reached yet."));
+        }
+        for (std::size_t i = 0; i < network.tasks.size(); ++i) {
+            const plan::Task &task = network.tasks[i];
+            if (task.milestone && (task.key == name || task.title.compare(name, Qt::CaseInsensitive) == 0))
+                return i;
+        }
+        QStringList names;
+        for (const plan::Task &task : network.tasks)
+            if (task.milestone)
+                names << task.title;
+        return fail(ProblemCode::NotFound, tr("There is no milestone “%1”.").arg(name),
+                    names.isEmpty() ? QString() : tr("There are: %1.").arg(names.join(tr(", "))));
+    }
+
+    static void printText(const plan::Network &network, const plan::HoldUps &holdUps, QTextStream &out)
+    {
+        const plan::Task &goal = network.tasks[holdUps.milestone];
+        out << goal.title;
+        if (goal.date)
+            out << tr(", %1").arg(showDate(*goal.date));
+        if (holdUps.moves.empty()) {
+            out << '\n' << tr("Reached.") << Qt::endl;
+            return;
+        }
+        out << '\n'
+            << tr("%n task(s) to go, %1 days on the longest chain.", nullptr, static_cast<int>(holdUps.chain.size()))
+                   .arg(holdUps.chainDays)
+            << "\n\n";
+        std::vector<QStringList> rows{{tr("start by"), tr("move"), tr("what"), tr("why"), tr("frees")}};
+        for (const plan::Move &move : holdUps.moves)
+            rows.push_back({move.latestStart ? printDate(*move.latestStart)
+                                             : tr("%1 days before").arg(move.chainDays),
+                            plan::moveKindName(move.kind), move.title, move.why, QString::number(move.frees.size())});
+        out << columns(rows, {4});
+        out.flush();
+    }
+
+    static QJsonObject asJson(const plan::Network &network, const plan::HoldUps &holdUps)
+    {
+        const auto keys = [&](const std::vector<std::size_t> &tasks) {
+            QJsonArray array;
+            for (const std::size_t t : tasks)
+                array << network.tasks[t].key;
+            return array;
+        };
+        QJsonArray moves;
+        for (const plan::Move &move : holdUps.moves) {
+            QJsonObject object{{QStringLiteral("move"), plan::moveKindName(move.kind)},
+                               {QStringLiteral("subject"), move.subject},
+                               {QStringLiteral("title"), move.title},
+                               {QStringLiteral("why"), move.why},
+                               {QStringLiteral("for"), keys(move.for_)},
+                               {QStringLiteral("frees"), keys(move.frees)},
+                               {QStringLiteral("chain_days"), move.chainDays}};
+            if (move.latestStart)
+                object.insert(QStringLiteral("latest_start"), printDate(*move.latestStart));
+            moves << object;
+        }
+        const plan::Task &goal = network.tasks[holdUps.milestone];
+        QJsonObject object{{QStringLiteral("milestone"), goal.key},
+                           {QStringLiteral("title"), goal.title},
+                           {QStringLiteral("chain"), keys(holdUps.chain)},
+                           {QStringLiteral("driving"), keys(holdUps.driving)},
+                           {QStringLiteral("chain_days"), holdUps.chainDays},
+                           {QStringLiteral("moves"), moves}};
+        if (goal.date)
+            object.insert(QStringLiteral("date"), printDate(*goal.date));
+        return object;
+    }
+};
+
+} // namespace
+
+std::unique_ptr<Command> makeHoldUpsCommand()
+{
+    return std::make_unique<HoldUpsCommand>();
+}
+
+} // namespace ohmwright

@@ -1,0 +1,232 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/parts/consistency.h"
+
+#include "core/parts/life.h"
+#include "core/quantity/dates.h"
+
+#include <QCoreApplication>
+#include <QStringList>
+
+#include <algorithm>
+#include <map>
+#include <set>
+#include <unordered_map>
+
+namespace ohmwright {
+
+namespace {
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("Consistency", text);
+}
+
+using Found = std::vector<Inconsistency>;
+
+template <class R>
+void report(Found &found, const R &row, const char *field, const QString &sentence)
+{
+    found.push_back({RecordTraits<R>::table, row.id.value(), field, sentence});
+}
+
+// The members of one loop of "goes before" arrows, each once; empty if there is none. Depth first
+// with a stack of our own, so that a long chain cannot exhaust the thread's.
+template <class R>
+std::vector<Id<R>> loopIn(const std::vector<Id<R>> &nodes,
+                          const std::unordered_map<Id<R>, std::vector<Id<R>>> &arrows)
+{
+    enum class Mark { New, OnPath, Finished };
+    std::unordered_map<Id<R>, Mark> marks;
+    static const std::vector<Id<R>> none;
+    const auto next = [&](Id<R> node) -> const std::vector<Id<R>> & {
+        const auto it = arrows.find(node);
+        return it == arrows.end() ? none : it->second;
+    };
+    for (const Id<R> start : nodes) {
+        if (marks[start] != Mark::New)
+            continue;
+        std::vector<std::pair<Id<R>, std::size_t>> path{{start, 0}};
+        marks[start] = Mark::OnPath;
+        while (!path.empty()) {
+            const auto node = path.back().first;
+            if (path.back().second == next(node).size()) {
+                marks[node] = Mark::Finished;
+                path.pop_back();
+                continue;
+            }
+            const Id<R> to = next(node)[path.back().second++];
+            if (marks[to] == Mark::OnPath) {
+                std::vector<Id<R>> loop;
+                auto it =
+                    std::find_if(path.begin(), path.end(), [&](auto &p) { return p.first == to; });
+                for (; it != path.end(); ++it)
+                    loop.push_back(it->first);
+                return loop;
+            }
+            if (marks[to] == Mark::New) {
+                marks[to] = Mark::OnPath;
+                path.emplace_back(to, 0);
+            }
+        }
+    }
+    return {};
+}
+
+void checkCurrencies(const Records &records, Found &found)
+{
+    const Currency own = records.build().currency;
+    for (const BudgetLine &line : records.all<BudgetLine>())
+        if (line.allowance.currency() != own)
+            report(found, line, "allowance",
+                   tr("An allowance is in the book's currency, %1.").arg(own.code()));
+    for (const Purchase &p : records.all<Purchase>())
+        if (p.currency == own && !(p.rate.convert(Money(1000000, own), own) == Money(1000000, own)))
+            report(found, p, "rate", tr("A purchase in the book's own currency has rate 1."));
+}
+
+void checkPurchases(const Records &records, Found &found)
+{
+    for (const PurchaseItem &item : records.all<PurchaseItem>()) {
+        const Purchase *p = records.find(item.purchase);
+        if (p && item.unitPrice.currency() != p->currency)
+            report(found, item, "unit_price",
+                   tr("This purchase is in %1, the item in %2.")
+                       .arg(p->currency.code(), item.unitPrice.currency().code()));
+    }
+    for (const Payment &payment : records.all<Payment>()) {
+        const Purchase *p = records.find(payment.purchase);
+        if (p && payment.amount.currency() != p->currency)
+            report(found, payment, "amount",
+                   tr("This purchase is in %1, the payment in %2.")
+                       .arg(p->currency.code(), payment.amount.currency().code()));
+    }
+    std::map<std::pair<QString, QDate>, int> days;
+    for (const DayRate &r : records.all<DayRate>())
+        if (++days[{r.currency.code(), r.on}] == 2)
+            report(found, r, "dated",
+                   tr("There are two rates of %1 for %2.").arg(r.currency.code(), printDate(r.on)));
+}
+
+void checkParts(const Records &records, Found &found)
+{
+    std::unordered_map<Id<Part>, std::vector<Id<Part>>> holds;
+    std::vector<Id<Part>> parts;
+    for (const Part &part : records.all<Part>()) {
+        parts.push_back(part.id);
+        if (part.partOf)
+            holds[part.id].push_back(*part.partOf);
+    }
+    if (const auto loop = loopIn(parts, holds); !loop.empty()) {
+        QStringList names;
+        for (const Id<Part> id : loop)
+            names << records.find(id)->name;
+        names << names.front();
+        report(found, *records.find(loop.front()), "part_of",
+               tr("Parts hold each other in a loop: %1.").arg(names.join(tr(" in "))));
+    }
+}
+
+void checkMoves(const Records &records, Found &found)
+{
+    for (const Part &part : records.all<Part>()) {
+        const auto moves = records.of<PartMove>(part.id);
+        if (moves.empty()) {
+            report(found, part, "moves", tr("The part “%1” has no first move.").arg(part.name));
+            continue;
+        }
+        const PartMove *last = nullptr;
+        for (const PartMove &move : moves) {
+            if (!last && move.from)
+                report(found, move, "from_state",
+                       tr("The first move of a part comes from nowhere."));
+            if (last && move.from != last->to)
+                report(found, move, "from_state",
+                       tr("This move does not start where the one before it ended, at “%1”.")
+                           .arg(wordOf(last->to)));
+            else if (last) {
+                if (Outcome may = mayMove(part.kind, last->to, move.to); !may)
+                    report(found, move, "to_state", may.error().sentence);
+            }
+            if (last && move.on < last->on)
+                report(found, move, "moved_on",
+                       tr("This move is dated before the one it follows."));
+            last = &move;
+        }
+        if (last->to != part.state)
+            report(found, part, "state",
+                   tr("The part “%1” is %2, but its last move made it %3.")
+                       .arg(part.name, wordOf(part.state), wordOf(last->to)));
+    }
+}
+
+void checkNeeds(const Records &records, Found &found)
+{
+    for (const TaskNeed &need : records.all<TaskNeed>()) {
+        const Part *part = records.find(need.part);
+        if (!part)
+            continue;
+        if (need.kind == NeedKind::Tool && part->kind != PartKind::Tool)
+            report(found, need, "part", tr("“%1” is not a tool.").arg(part->name));
+        if (need.kind == NeedKind::Service && part->kind != PartKind::Service)
+            report(found, need, "part", tr("“%1” is not a service.").arg(part->name));
+        if (need.kind == NeedKind::Consumable) {
+            if (part->kind != PartKind::Consumable)
+                report(found, need, "part", tr("“%1” is not a consumable.").arg(part->name));
+            else if (part->stock && need.amount && part->stock->measure() != need.amount->measure())
+                report(found, need, "amount",
+                       tr("“%1” is counted as a %2, the need as a %3.")
+                           .arg(part->name, measureName(part->stock->measure()),
+                                measureName(need.amount->measure())));
+        }
+    }
+}
+
+void checkTasks(const Records &records, Found &found)
+{
+    std::unordered_map<Id<Task>, std::vector<Id<Task>>> after;
+    std::vector<Id<Task>> tasks;
+    for (const Task &task : records.all<Task>())
+        tasks.push_back(task.id);
+    for (const TaskNeed &need : records.all<TaskNeed>())
+        if (need.after)
+            after[need.task].push_back(*need.after);
+    if (const auto loop = loopIn(tasks, after); !loop.empty()) {
+        QStringList names;
+        for (const Id<Task> id : loop)
+            names << records.find(id)->title;
+        names << names.front();
+        report(
+            found, *records.find(loop.front()), "needs",
+            tr("Tasks wait on each other in a loop: %1.").arg(names.join(tr(", which waits on "))));
+    }
+    for (const Task &task : records.all<Task>()) {
+        if (task.state != TaskState::Done)
+            continue;
+        const auto it = after.find(task.id);
+        if (it == after.end())
+            continue;
+        for (const Id<Task> before : it->second)
+            if (const Task *b = records.find(before); b && b->state != TaskState::Done) {
+                report(found, task, "state",
+                       tr("“%1” is done, but “%2”, which it waits on, is not.")
+                           .arg(task.title, b->title));
+                break;
+            }
+    }
+}
+
+} // namespace
+
+std::vector<Inconsistency> findInconsistencies(const Records &records)
+{
+    Found found;
+    checkCurrencies(records, found);
+    checkPurchases(records, found);
+    checkParts(records, found);
+    checkMoves(records, found);
+    checkNeeds(records, found);
+    checkTasks(records, found);
+    return found;
+}
+
+} // namespace ohmwright

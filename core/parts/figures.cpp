@@ -1,0 +1,240 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/parts/figures.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+namespace ohmwright {
+
+namespace {
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("Figures", text);
+}
+
+// Actual values that differ less than this agree: garage scales and meters do not do better.
+// Common practice, no published source.
+constexpr double kActualsAgree = 0.02;
+// Limits clash as soon as they differ; this only absorbs a change of unit.
+constexpr double kLimitsAgree = 1e-9;
+
+struct Candidate
+{
+    const Rating *rating;
+    bool stale;
+};
+
+bool differs(double a, double b, double tolerance)
+{
+    return std::abs(a - b) > tolerance * std::max(std::abs(a), std::abs(b));
+}
+
+// Of actual values: measured first, papers and plate next, hearsay last.
+int actualRank(Evidence evidence)
+{
+    switch (evidence) {
+    case Evidence::Measured:
+        return 0;
+    case Evidence::Datasheet:
+    case Evidence::Nameplate:
+    case Evidence::ServiceManual:
+        return 1;
+    case Evidence::Seller:
+        return 2;
+    case Evidence::Community:
+        return 3;
+    case Evidence::Assumed:
+        return 4;
+    }
+    return 5;
+}
+
+bool saferLimit(RatingBasis basis, const Rating &a, const Rating &b)
+{
+    const double x = a.value->si();
+    const double y = b.value->si();
+    if (x != y)
+        return basis == RatingBasis::Least ? x > y : x < y;
+    return isPaper(a.evidence) && !isPaper(b.evidence);
+}
+
+bool betterActual(const Rating &a, const Rating &b)
+{
+    if (actualRank(a.evidence) != actualRank(b.evidence))
+        return actualRank(a.evidence) < actualRank(b.evidence);
+    return a.on.value_or(QDate(1, 1, 1)) > b.on.value_or(QDate(1, 1, 1));
+}
+
+void chooseLimit(Figure &figure, const std::vector<const Rating *> &known)
+{
+    const auto safest = *std::min_element(known.begin(), known.end(), [&](auto *a, auto *b) {
+        return saferLimit(figure.name.basis, *a, *b);
+    });
+    // what no paper says may only tighten
+    const Rating *paper = nullptr;
+    for (const Rating *r : known)
+        if (isPaper(r->evidence) && (!paper || saferLimit(figure.name.basis, *paper, *r)))
+            paper = r;
+    const auto settled =
+        std::find_if(known.begin(), known.end(), [](auto *r) { return r->settled; });
+    if (settled != known.end()) {
+        const bool raises = paper && !isPaper((*settled)->evidence) &&
+                            saferLimit(figure.name.basis, *paper, **settled);
+        if (!raises) {
+            figure.inForce = *settled;
+            figure.why = tr("Settled: %1.")
+                             .arg((*settled)->note.isEmpty() ? wordOf((*settled)->evidence)
+                                                             : (*settled)->note);
+            return;
+        }
+        figure.why = tr("What was settled is not from papers or plate, and only those can raise a "
+                        "limit; the safest value is used.");
+    }
+    figure.inForce = safest;
+    // a higher value that no paper backs cannot raise the limit, so it does not clash with papers
+    figure.clash = std::any_of(known.begin(), known.end(), [&](auto *r) {
+        const bool cannotRaise = paper && isPaper(safest->evidence) && !isPaper(r->evidence);
+        return !cannotRaise && differs(r->value->si(), safest->value->si(), kLimitsAgree);
+    });
+    if (figure.why.isEmpty()) {
+        figure.why = figure.clash ? tr("The values clash; the safest is used until one is settled.")
+                     : isPaper(safest->evidence)
+                         ? tr("From %1; nothing measured or heard of raises a limit.")
+                               .arg(wordOf(safest->evidence))
+                         : tr("From %1 alone: no papers or plate.").arg(wordOf(safest->evidence));
+    }
+}
+
+void chooseActual(Figure &figure, const std::vector<const Rating *> &known)
+{
+    const auto settled =
+        std::find_if(known.begin(), known.end(), [](auto *r) { return r->settled; });
+    if (settled != known.end()) {
+        figure.inForce = *settled;
+        figure.why =
+            tr("Settled: %1.")
+                .arg((*settled)->note.isEmpty() ? wordOf((*settled)->evidence) : (*settled)->note);
+        return;
+    }
+    figure.inForce = *std::min_element(known.begin(), known.end(),
+                                       [](auto *a, auto *b) { return betterActual(*a, *b); });
+    const double value = figure.inForce->value->si();
+    figure.clash = std::any_of(known.begin(), known.end(), [&](auto *r) {
+        return differs(r->value->si(), value, kActualsAgree);
+    });
+    figure.why = figure.inForce->evidence == Evidence::Measured
+                     ? tr("Measured, which leads for what a part is.")
+                     : tr("From %1; not measured.").arg(wordOf(figure.inForce->evidence));
+}
+
+bool isStale(const Rating &rating, const Part *part)
+{
+    if (!part || !part->reworkedOn)
+        return false;
+    return !rating.on || *rating.on < *part->reworkedOn;
+}
+
+Figure choose(const FigureName &name, const std::vector<const Rating *> &all, const Part *part)
+{
+    Figure figure;
+    figure.name = name;
+    figure.all = all;
+    std::vector<const Rating *> fresh;
+    std::vector<const Rating *> stale;
+    for (const Rating *r : all) {
+        if (!r->value)
+            figure.saidUnknown = true;
+        else
+            (isStale(*r, part) ? stale : fresh).push_back(r);
+    }
+    const std::vector<const Rating *> &known = fresh.empty() ? stale : fresh;
+    if (known.empty()) {
+        figure.why = figure.saidUnknown ? tr("Looked for and not known.") : tr("Not recorded.");
+        return figure;
+    }
+    if (name.kind == RatingKind::Limit)
+        chooseLimit(figure, known);
+    else
+        chooseActual(figure, known);
+    figure.stale = fresh.empty();
+    if (figure.stale)
+        figure.why = tr("From before the part was reworked: confirm it.");
+    return figure;
+}
+
+template <class Owner>
+void collect(const Records &records, Id<Owner> owner, const FigureName &name,
+             std::vector<const Rating *> &into)
+{
+    for (const Rating &r : records.of<Rating>(owner))
+        if (figureOf(r) == name)
+            into.push_back(&r);
+}
+
+} // namespace
+
+bool isPaper(Evidence evidence)
+{
+    return evidence == Evidence::Datasheet || evidence == Evidence::Nameplate ||
+           evidence == Evidence::ServiceManual;
+}
+
+FigureName figureOf(const Rating &rating)
+{
+    return {rating.quantity, rating.kind, rating.basis, rating.current};
+}
+
+QString describe(const FigureName &figure)
+{
+    QString text = wordOf(figure.quantity);
+    if (figure.current)
+        text = wordOf(*figure.current) + u' ' + text;
+    if (figure.kind == RatingKind::Actual)
+        return text;
+    switch (figure.basis) {
+    case RatingBasis::Peak:
+        return tr("peak %1 limit").arg(text);
+    case RatingBasis::Least:
+        return tr("lowest %1").arg(text);
+    case RatingBasis::Continuous:
+    case RatingBasis::Nominal:
+        break;
+    }
+    return tr("%1 limit").arg(text);
+}
+
+Figure figureFor(const Records &records, const Part &part, const FigureName &name)
+{
+    std::vector<const Rating *> all;
+    collect(records, part.id, name, all);
+    if (part.type)
+        collect(records, *part.type, name, all);
+    return choose(name, all, &part);
+}
+
+Figure figureFor(const Records &records, const PartType &type, const FigureName &name)
+{
+    std::vector<const Rating *> all;
+    collect(records, type.id, name, all);
+    return choose(name, all, nullptr);
+}
+
+std::vector<Figure> figuresOf(const Records &records, const Part &part)
+{
+    std::set<FigureName> names;
+    for (const Rating &r : records.of<Rating>(part.id))
+        names.insert(figureOf(r));
+    if (part.type)
+        for (const Rating &r : records.of<Rating>(*part.type))
+            names.insert(figureOf(r));
+    std::vector<Figure> figures;
+    for (const FigureName &name : names)
+        figures.push_back(figureFor(records, part, name));
+    return figures;
+}
+
+} // namespace ohmwright

@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Which of a part's ratings is in force, and why.
+//
+// All ratings are kept. For a limit the safest value known is used until one is settled: the lowest
+// of the upper limits, the highest of the lower ones; papers and plate lead, and nothing measured,
+// sold with or heard of raises them. For an actual value what was measured leads, newest first. A
+// rating dated before the part was reworked is stale: used only when nothing newer is there, and
+// said to be so.
+#pragma once
+
+#include "core/records/records.h"
+
+#include <optional>
+#include <vector>
+
+namespace ohmwright {
+
+// What exactly is asked for.
+struct FigureName
+{
+    RatedQuantity quantity = RatedQuantity::Voltage;
+    RatingKind kind = RatingKind::Limit;
+    RatingBasis basis = RatingBasis::Continuous;
+    std::optional<CurrentKind> current;
+    bool operator==(const FigureName &) const = default;
+    auto operator<=>(const FigureName &) const = default;
+};
+
+FigureName figureOf(const Rating &rating);
+// "DC voltage limit", "peak current limit", "mass", "lowest voltage limit".
+QString describe(const FigureName &figure);
+
+struct Figure
+{
+    FigureName name;
+    const Rating *inForce = nullptr; // null: not known
+    std::vector<const Rating *> all; // every rating for it, the part's own before its type's
+    bool clash = false;              // values differ and none is settled
+    bool stale = false;              // the one in force is older than the rework
+    bool saidUnknown = false;        // someone looked and it is not known
+    QString why;                     // one sentence: why this one is in force
+    [[nodiscard]] std::optional<Amount> value() const
+    {
+        return inForce ? inForce->value : std::nullopt;
+    }
+};
+
+// Papers and plate.
+bool isPaper(Evidence evidence);
+
+// The figure of a part, from its own ratings and its type's. A limit asked for in DC is never
+// answered by one given in AC, nor by one that does not say.
+Figure figureFor(const Records &records, const Part &part, const FigureName &name);
+Figure figureFor(const Records &records, const PartType &type, const FigureName &name);
+// Every figure anything is recorded for, in order of the enum.
+std::vector<Figure> figuresOf(const Records &records, const Part &part);
+
+} // namespace ohmwright

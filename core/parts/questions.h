@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Open questions: figures that something asks for and that are not known. And only those: an
+// unknown figure nobody asks for is no question.
+//
+// Who asks: a circuit asks each part on it what voltage it withstands, and, where the branch's
+// current is known, what current; the build sheet asks the mass of what is connected; a task asks
+// for the figures it needs.
+#pragma once
+
+#include "core/book/book.h"
+#include "core/parts/figures.h"
+
+#include <QStringList>
+
+#include <vector>
+
+namespace ohmwright {
+
+struct Question
+{
+    Id<Part> part;
+    FigureName figure;
+    QStringList askedBy;         // "circuit Traction", "task Build pack", "the build sheet"
+    std::vector<Id<Task>> tasks; // open tasks that need it
+    QString note;                // what was said when it was looked for in vain
+};
+
+// By part key, then figure.
+std::vector<Question> openQuestions(const Records &records);
+// Only those of one part; cheaper.
+std::vector<Question> openQuestions(const Records &records, Id<Part> part);
+// What a part on these circuits will be asked, known or not; for the log-a-part sheet.
+std::vector<FigureName> figuresAskedOn(const Circuit &circuit);
+
+// One edit: a find-out task, and every open task that needs the part or the figure waits on it; a
+// direct need for the figure is replaced by that wait. Returns the new task.
+Result<Id<Task>> makeFindOutTask(Book &book, const Question &question);
+
+} // namespace ohmwright

@@ -1,0 +1,320 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/plan/plan_view.h"
+
+#include "core/parts/figures.h"
+#include "core/parts/life.h"
+#include "core/quantity/dates.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <unordered_map>
+
+namespace ohmwright::plan {
+
+namespace {
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("PlanView", text);
+}
+
+int daysUntil(QDate today, QDate day)
+{
+    return std::max(0, static_cast<int>(today.daysTo(day)));
+}
+
+// What subjects are called; ':' cannot stand in a key, so no two of them can be mixed up.
+QString subjectOf(const char *kind, const QString &key)
+{
+    return QLatin1String(kind) + u':' + key;
+}
+
+struct Judged
+{
+    MoveKind move = MoveKind::Order;
+    QString reason;
+    int days = 0;
+};
+
+Judged toBuy(const Part &part, const QString &why)
+{
+    Judged j;
+    j.move = MoveKind::Order;
+    j.days = part.leadDays.value_or(kAssumedLeadDays);
+    j.reason = part.leadDays ? tr("%1; %2 days from order").arg(why).arg(j.days)
+                             : tr("%1; %2 days from order assumed").arg(why).arg(j.days);
+    return j;
+}
+
+Judged onItsWay(const Records &records, const Part &part, QDate today)
+{
+    Judged j;
+    j.move = MoveKind::Chase;
+    const PurchaseItem *item = records.find(part.bought);
+    const Purchase *purchase = item ? records.find(item->purchase) : nullptr;
+    if (purchase && purchase->promisedOn) {
+        j.days = daysUntil(today, *purchase->promisedOn);
+        j.reason =
+            *purchase->promisedOn < today
+                ? tr("ordered, promised for %1, overdue").arg(showDate(*purchase->promisedOn))
+                : tr("ordered, promised for %1").arg(showDate(*purchase->promisedOn));
+        return j;
+    }
+    const QDate ordered = purchase ? purchase->orderedOn : today;
+    j.days = daysUntil(today, ordered.addDays(part.leadDays.value_or(kAssumedLeadDays)));
+    j.reason = purchase ? tr("ordered %1, no day promised").arg(showDate(ordered))
+                        : tr("ordered, no day promised");
+    return j;
+}
+
+// A part that must have got as far as `wanted`.
+Judged judgePart(const Records &records, const Part &part, PartState wanted, QDate today)
+{
+    switch (part.state) {
+    case PartState::Wanted:
+        return toBuy(part,
+                     part.kind == PartKind::Service ? tr("not booked yet") : tr("not ordered yet"));
+    case PartState::Ordered:
+        return onItsWay(records, part, today);
+    case PartState::InHand:
+        if (wanted == PartState::Tested ||
+            (wanted == PartState::Fitted && !mayMove(part.kind, part.state, PartState::Fitted)))
+            return {MoveKind::Test, tr("in hand, not tested yet"), 0};
+        return {MoveKind::Do, tr("in hand, not fitted yet"), 0};
+    case PartState::Tested:
+        return {MoveKind::Do, tr("tested, not fitted yet"), 0};
+    case PartState::Fitted:
+        return {MoveKind::Do, tr("fitted"), 0};
+    case PartState::Quarantined:
+        return toBuy(part, tr("quarantined: find another"));
+    case PartState::Returned:
+    case PartState::Sold:
+    case PartState::Scrapped:
+        return toBuy(part, tr("%1: find another").arg(wordOf(part.state)));
+    }
+    return {};
+}
+
+Judged judgeLetter(const Letter &letter, QDate today)
+{
+    const int usual = letter.answerDays.value_or(kAssumedAnswerDays);
+    const QString takes = letter.answerDays ? tr("an answer takes %1 days").arg(usual)
+                                            : tr("%1 days for an answer assumed").arg(usual);
+    switch (letter.state) {
+    case LetterState::ToAsk:
+        return {MoveKind::Ask, tr("not asked yet; %1").arg(takes), usual};
+    case LetterState::Refused:
+        return {MoveKind::Ask, tr("refused: ask what would be accepted; %1").arg(takes), usual};
+    case LetterState::Granted:
+        return {MoveKind::Ask,
+                tr("ran out on %1: ask again; %2").arg(showDate(*letter.validUntil), takes), usual};
+    case LetterState::Asked:
+        break;
+    }
+    const int left = daysUntil(today, letter.askedOn->addDays(usual));
+    if (letter.askAgainOn)
+        return {MoveKind::Chase,
+                tr("asked %1, no answer; ask again %2")
+                    .arg(showDate(*letter.askedOn), showDate(*letter.askAgainOn)),
+                left};
+    return {MoveKind::Chase, tr("asked %1, no answer yet").arg(showDate(*letter.askedOn)), left};
+}
+
+bool letterHolds(const Letter &letter, QDate today)
+{
+    return letter.state == LetterState::Granted &&
+           (!letter.validUntil || *letter.validUntil >= today);
+}
+
+bool figureKnown(const Records &records, const Part &part, const TaskNeed &need)
+{
+    const std::vector<Figure> figures = figuresOf(records, part);
+    return std::any_of(figures.begin(), figures.end(), [&](const Figure &f) {
+        return f.name.quantity == need.quantity && (!need.basis || f.name.basis == *need.basis) &&
+               f.inForce;
+    });
+}
+
+void judgeConsumable(const Records &records, const Part &part, const Amount &amount, QDate today,
+                     LeafNeed &leaf)
+{
+    leaf.met = part.stock && part.stock->si() >= amount.si();
+    if (leaf.met)
+        return;
+    const QString have =
+        part.stock ? tr("%1 in stock").arg(printAmount(*part.stock)) : tr("none in stock");
+    const Judged j = part.state == PartState::Ordered
+                         ? onItsWay(records, part, today)
+                         : toBuy(part, tr("%1, %2 needed").arg(have, printAmount(amount)));
+    leaf.move = j.move;
+    leaf.reason = j.reason;
+    leaf.daysToMeet = j.days;
+}
+
+} // namespace
+
+int elapsedDays(const ohmwright::Task &task, int hoursPerWeek)
+{
+    // ceil(minutes * 7 / (hours * 60)), whole numbers throughout
+    const int perWeek = hoursPerWeek * 60;
+    const int hands = (task.workMinutes * 7 + perWeek - 1) / perWeek;
+    return hands + task.waitDays;
+}
+
+LeafNeed judge(const Records &records, const TaskNeed &need, QDate today)
+{
+    using Kind = ohmwright::NeedKind;
+    LeafNeed leaf;
+    const auto take = [&](const Judged &j) {
+        leaf.move = j.move;
+        leaf.reason = j.reason;
+        leaf.daysToMeet = j.days;
+    };
+    const Part *part = records.find(need.part);
+    if (part) {
+        leaf.subject = subjectOf("part", part->key);
+        leaf.subjectName = part->name;
+    } else {
+        leaf.subject = subjectOf(wordOf(need.kind).toLatin1().constData(), need.what);
+        leaf.subjectName = need.what;
+    }
+    const auto asPart = [&](PartState wanted) {
+        leaf.met = part && hasReached(part->state, wanted);
+        if (!leaf.met && part)
+            take(judgePart(records, *part, wanted, today));
+    };
+    const auto bySaying = [&](MoveKind move, const QString &reason) {
+        leaf.met = need.metOn.has_value();
+        take({move, reason, 0});
+    };
+    switch (need.kind) {
+    case Kind::Task:
+        break;
+    case Kind::Part:
+        leaf.kind = NeedKind::Part;
+        asPart(need.state.value_or(PartState::InHand));
+        break;
+    case Kind::Tool:
+        leaf.kind = NeedKind::Tool;
+        asPart(need.state.value_or(PartState::InHand));
+        break;
+    case Kind::Figure:
+        leaf.kind = NeedKind::Figure;
+        leaf.met = part && figureKnown(records, *part, need);
+        if (part) {
+            leaf.subject += u':' + wordOf(*need.quantity) +
+                            (need.basis ? u':' + wordOf(*need.basis) : QString());
+            leaf.subjectName = tr("%1 of %2")
+                                   .arg((need.basis ? wordOf(*need.basis) + u' ' : QString()) +
+                                            wordOf(*need.quantity),
+                                        part->name);
+        }
+        take({MoveKind::FindOut, tr("not known"), 0});
+        break;
+    case Kind::Consumable:
+        leaf.kind = NeedKind::Consumable;
+        if (part && need.amount)
+            judgeConsumable(records, *part, *need.amount, today, leaf);
+        break;
+    case Kind::Service:
+        leaf.kind = NeedKind::Service;
+        if (part)
+            asPart(PartState::InHand);
+        else
+            bySaying(MoveKind::Order, tr("not booked yet"));
+        break;
+    case Kind::Money:
+        leaf.kind = NeedKind::Money;
+        bySaying(MoveKind::Pay,
+                 tr("%1 to be paid").arg(need.money ? printMoney(*need.money) : QString()));
+        break;
+    case Kind::Test: {
+        leaf.kind = NeedKind::Test;
+        if (const TestRecord *test = records.find(need.test)) {
+            leaf.met = test->result == TestResult::Passed;
+            leaf.subject = subjectOf("test", test->key);
+            leaf.subjectName = test->name;
+            take({MoveKind::Test,
+                  test->result == TestResult::Failed
+                      ? tr("failed %1: mend and repeat").arg(showDate(*test->doneOn))
+                      : tr("not done yet"),
+                  0});
+        }
+        break;
+    }
+    case Kind::Letter:
+        leaf.kind = NeedKind::Letter;
+        if (const Letter *letter = records.find(need.letter)) {
+            leaf.met = letterHolds(*letter, today);
+            leaf.subject = subjectOf("letter", letter->key);
+            leaf.subjectName = letter->subject;
+            if (!leaf.met)
+                take(judgeLetter(*letter, today));
+        }
+        break;
+    case Kind::Person:
+        leaf.kind = NeedKind::Person;
+        bySaying(MoveKind::Ask, tr("nobody has agreed yet"));
+        break;
+    case Kind::Permit:
+        leaf.kind = NeedKind::Permit;
+        bySaying(MoveKind::Ask, tr("no permit yet"));
+        break;
+    }
+    leaf.key = QString::number(need.id.value());
+    return leaf;
+}
+
+Network networkOf(const Records &records, QDate today)
+{
+    const Table<ohmwright::Task> &tasks = records.all<ohmwright::Task>();
+    std::unordered_map<Id<ohmwright::Task>, std::size_t> index;
+    index.reserve(tasks.size());
+    for (const ohmwright::Task &task : tasks)
+        index.emplace(task.id, index.size());
+    const int hours = records.build().hoursPerWeek;
+    Network network;
+    network.tasks.reserve(tasks.size());
+    for (const ohmwright::Task &task : tasks) {
+        Task node;
+        node.key = task.key;
+        node.title = task.title;
+        node.area = task.area;
+        node.milestone = task.milestone;
+        node.done = task.state == TaskState::Done;
+        node.started = task.state == TaskState::Started;
+        node.highVoltage = task.highVoltage;
+        node.elapsedDays = elapsedDays(task, hours);
+        node.date = task.fixedOn ? task.fixedOn : task.targetOn;
+        for (const TaskNeed &need : records.of<TaskNeed>(task.id)) {
+            if (need.kind == ohmwright::NeedKind::Task) {
+                if (const auto it = index.find(need.after.value_or(Id<ohmwright::Task>()));
+                    it != index.end())
+                    node.after.push_back(it->second);
+                continue;
+            }
+            node.needs.push_back(judge(records, need, today));
+        }
+        network.tasks.push_back(std::move(node));
+    }
+    return network;
+}
+
+std::optional<std::size_t> nextMilestone(const Network &network)
+{
+    std::optional<std::size_t> best;
+    for (std::size_t i = 0; i < network.tasks.size(); ++i) {
+        const Task &task = network.tasks[i];
+        if (!task.milestone || task.done)
+            continue;
+        const auto day = [](const Task &t) {
+            return t.date.value_or(QDate(9999, 12, 31));
+        };
+        if (!best || day(task) < day(network.tasks[*best]))
+            best = i;
+    }
+    return best;
+}
+
+} // namespace ohmwright::plan

@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The build order as the book has it: records in, a Network out, with every need judged.
+#pragma once
+
+#include "core/plan/network.h"
+#include "core/records/records.h"
+
+#include <QDate>
+
+namespace ohmwright::plan {
+
+// Where nobody has said how long something takes. Common practice, no published source; shown as
+// "assumed" wherever it is used.
+inline constexpr int kAssumedAnswerDays = 28;
+inline constexpr int kAssumedLeadDays = 14;
+
+// Calendar days a task takes: its waiting time, and its hands-on time spread over the weeks at the
+// build's hours a week, rounded up to a day.
+int elapsedDays(const ohmwright::Task &task, int hoursPerWeek);
+
+// Tasks in key order, so that index i is records.all<Task>().rows()[i].
+Network networkOf(const Records &records, QDate today);
+
+// One need as it stands today.
+LeafNeed judge(const Records &records, const TaskNeed &need, QDate today);
+
+// The milestone a builder looks at: not done, earliest date first, without a date last, then key.
+std::optional<std::size_t> nextMilestone(const Network &network);
+
+} // namespace ohmwright::plan
