@@ -1,14 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/interchange/interchange.h"
+#include "core/interchange/json_writer.h"
 #include "core/interchange/nesting.h"
 #include "core/quantity/dates.h"
 #include "core/quantity/invariant.h"
 
-#include <nlohmann/json.hpp>
-
 namespace ohmwright {
-
-using Json = nlohmann::ordered_json;
 
 namespace {
 
@@ -17,50 +14,89 @@ class Writer
 public:
     explicit Writer(const Records &records) : m_records(records) {}
 
-    Json document() const
+    QByteArray run()
     {
-        Json document = {{"format", "ohmwright"}, {"version", kInterchangeVersion}};
+        m_json.openObject();
+        write("format", QStringLiteral("ohmwright"));
+        write("version", kInterchangeVersion);
         forEachKind([&]<class R>() {
             const char *name = RecordTraits<R>::plural;
-            if constexpr (SingleRecord<R>)
-                document[name] = record(m_records.all<R>().rows().front());
-            else if constexpr (!OwnedRecord<R>)
-                addArray(document, name, m_records.all<R>());
+            if constexpr (SingleRecord<R>) {
+                m_json.name(name);
+                writeRecord(m_records.all<R>().rows().front());
+            } else if constexpr (!OwnedRecord<R>) {
+                writeArray(name, m_records.all<R>());
+            }
         });
-        return document;
+        m_json.closeObject();
+        return m_json.take();
     }
 
 private:
+    template <class T>
+    void write(const char *name, const T &value)
+    {
+        m_json.name(name);
+        writeValue(value);
+    }
+
     template <class Rows>
-    void addArray(Json &holder, const char *name, const Rows &rows) const
+    void writeArray(const char *name, const Rows &rows)
     {
         if (rows.begin() == rows.end())
             return;
-        Json array = Json::array();
+        m_json.name(name);
+        m_json.openArray();
         for (const auto &row : rows)
-            array.push_back(record(row));
-        holder.emplace(name, std::move(array));
+            writeRecord(row);
+        m_json.closeArray();
     }
 
     template <class R>
-    Json record(const R &row) const
+    void writeRecord(const R &row)
     {
-        Json object = Json::object();
+        m_json.openObject();
         forEachField<R>([&](const auto &f) {
             if (!canBeLeftOut(f) || says(row.*f.member))
-                object.emplace(f.name, value(row.*f.member));
+                write(f.name, row.*f.member);
         });
         forEachNested<R>([&]<class Owned>(const auto &o) {
-            addArray(object, o.array, m_records.of<Owned>(row.id));
+            writeArray(o.array, m_records.of<Owned>(row.id));
         });
-        return object;
+        m_json.closeObject();
+    }
+
+    void writeValue(const QString &text) { m_json.text(text); }
+    void writeValue(bool flag) { m_json.flag(flag); }
+    void writeValue(int number) { m_json.number(number); }
+    void writeValue(QDate date) { m_json.text(printDate(date)); }
+    void writeValue(const Amount &amount) { m_json.text(printAmount(amount)); }
+    void writeValue(const Money &money) { m_json.text(printMoney(money)); }
+    void writeValue(const Rate &rate) { m_json.text(rate.print()); }
+    void writeValue(const Currency &currency) { m_json.text(currency.code()); }
+    template <WordedEnum E>
+    void writeValue(E word)
+    {
+        m_json.text(wordOf(word));
+    }
+    template <class R>
+    void writeValue(Id<R> id)
+    {
+        const R *row = m_records.find(id);
+        require(row != nullptr, "a reference leads to a record");
+        m_json.text(row->key);
+    }
+    template <class T>
+    void writeValue(const std::optional<T> &value)
+    {
+        writeValue(*value);
     }
 
     static bool says(const QString &text) { return !text.isEmpty(); }
     template <class T>
-    static bool says(const std::optional<T> &optional)
+    static bool says(const std::optional<T> &value)
     {
-        return optional.has_value();
+        return value.has_value();
     }
     template <class T>
     static bool says(const T & /*always*/)
@@ -68,41 +104,15 @@ private:
         return true;
     }
 
-    static Json value(const QString &text) { return text.toStdString(); }
-    static Json value(bool flag) { return flag; }
-    static Json value(int number) { return number; }
-    static Json value(QDate date) { return value(printDate(date)); }
-    static Json value(const Amount &amount) { return value(printAmount(amount)); }
-    static Json value(Money money) { return value(printMoney(money)); }
-    static Json value(const Rate &rate) { return value(rate.print()); }
-    static Json value(Currency currency) { return value(currency.code()); }
-    template <WordedEnum E>
-    static Json value(E word)
-    {
-        return value(wordOf(word));
-    }
-    template <class R>
-    Json value(Id<R> id) const
-    {
-        const R *row = m_records.find(id);
-        require(row != nullptr, "a reference leads to a record");
-        return value(row->key);
-    }
-    template <class T>
-    Json value(const std::optional<T> &optional) const
-    {
-        return value(*optional);
-    }
-
     const Records &m_records;
+    JsonWriter m_json;
 };
 
 } // namespace
 
 QByteArray dump(const Records &records)
 {
-    const std::string text = Writer(records).document().dump(2);
-    return QByteArray(text.data(), static_cast<qsizetype>(text.size())) + '\n';
+    return Writer(records).run();
 }
 
 } // namespace ohmwright
