@@ -29,14 +29,14 @@ Outcome addSeller(Book &book, const QString &name)
 TEST(Edit, MakesOneStepAndOneSignal)
 {
     TestBook book;
-    int signals = 0;
+    int emissions = 0;
     Change last;
     QObject::connect(&*book, &Book::changed, [&](const Change &change) {
-        ++signals;
+        ++emissions;
         last = change;
     });
     OHMWRIGHT_ASSERT_OK(addSeller(*book, QStringLiteral("North Yard")));
-    EXPECT_EQ(signals, 1);
+    EXPECT_EQ(emissions, 1);
     EXPECT_TRUE(last.touches("seller"));
     EXPECT_FALSE(last.touches("part"));
     EXPECT_EQ(book->undoText(), QStringLiteral("Add North Yard"));
