@@ -34,6 +34,14 @@ public:
     constexpr Quantity operator/(double divisor) const { return Quantity(m_si / divisor); }
     constexpr double operator/(Quantity o) const { return m_si / o.m_si; }
 
+    constexpr Quantity &operator+=(Quantity o) { return *this = *this + o; }
+    constexpr Quantity &operator-=(Quantity o) { return *this = *this - o; }
+    friend constexpr Quantity operator*(double factor, Quantity q) { return q * factor; }
+    friend constexpr auto operator/(double dividend, Quantity q)
+    {
+        return Quantity<-M, -L, -T, -I, -K>::fromSi(dividend / q.si());
+    }
+
     template <int M2, int L2, int T2, int I2, int K2>
     constexpr auto operator*(Quantity<M2, L2, T2, I2, K2> o) const
     {
@@ -53,25 +61,56 @@ private:
 using Mass = Quantity<1, 0, 0, 0, 0>;
 using Length = Quantity<0, 1, 0, 0, 0>;
 using Area = Quantity<0, 2, 0, 0, 0>;
+using Volume = Quantity<0, 3, 0, 0, 0>;
 using Duration = Quantity<0, 0, 1, 0, 0>;
+using Frequency = Quantity<0, 0, -1, 0, 0>;
+using RotationSpeed = Frequency; // in rad/s; the radian has no dimension
 using Speed = Quantity<0, 1, -1, 0, 0>;
 using Current = Quantity<0, 0, 0, 1, 0>;
 using Temperature = Quantity<0, 0, 0, 0, 1>;
 using Charge = Quantity<0, 0, 1, 1, 0>;
 using Force = Quantity<1, 1, -2, 0, 0>;
-using Energy = Quantity<1, 2, -2, 0, 0>;  // torque has the same dimension
+using Pressure = Quantity<1, -1, -2, 0, 0>;
+using FlowRate = Quantity<0, 3, -1, 0, 0>;
+using Energy = Quantity<1, 2, -2, 0, 0>;
+using Torque = Energy; // newton metre and joule share a dimension
 using Power = Quantity<1, 2, -3, 0, 0>;
 using Voltage = Quantity<1, 2, -3, -1, 0>;
 using Resistance = Quantity<1, 2, -3, -2, 0>;
 using Capacitance = Quantity<-1, -2, 4, 2, 0>;
+using Inductance = Quantity<1, 2, -2, -2, 0>;
 
-constexpr Voltage volts(double v) { return Voltage::fromSi(v); }
-constexpr Current amperes(double a) { return Current::fromSi(a); }
-constexpr Resistance ohms(double r) { return Resistance::fromSi(r); }
-constexpr Power watts(double w) { return Power::fromSi(w); }
-constexpr Energy joules(double j) { return Energy::fromSi(j); }
-constexpr Mass kilograms(double m) { return Mass::fromSi(m); }
-constexpr Length metres(double l) { return Length::fromSi(l); }
-constexpr Duration seconds(double s) { return Duration::fromSi(s); }
+constexpr Voltage volts(double v)
+{
+    return Voltage::fromSi(v);
+}
+constexpr Current amperes(double a)
+{
+    return Current::fromSi(a);
+}
+constexpr Resistance ohms(double r)
+{
+    return Resistance::fromSi(r);
+}
+constexpr Power watts(double w)
+{
+    return Power::fromSi(w);
+}
+constexpr Energy joules(double j)
+{
+    return Energy::fromSi(j);
+}
+constexpr Mass kilograms(double m)
+{
+    return Mass::fromSi(m);
+}
+constexpr Length metres(double l)
+{
+    return Length::fromSi(l);
+}
+constexpr Duration seconds(double s)
+{
+    return Duration::fromSi(s);
+}
 
 } // namespace ohmwright
