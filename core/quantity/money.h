@@ -20,15 +20,16 @@
 
 namespace ohmwright {
 
-// An ISO 4217 alphabetic code that is in the list of 2024-06-25 (funds and metals left out).
+// An ISO 4217 alphabetic code that is in the list of 2024-06-25. Metals, bond units, test codes and
+// funds are left out, but for the indexed units in which prices are quoted (CLF, UYI, UYW).
 class Currency
 {
 public:
-    Currency() = default;  // EUR; a book names its own at creation
-    [[nodiscard]] static std::optional<Currency> fromCode(QStringView code);
-    [[nodiscard]] static std::vector<Currency> all();  // by code
+    Currency() = default; // EUR; a book names its own at creation
+    [[nodiscard]] static std::optional<Currency> fromCode(QStringView code); // capitals
+    [[nodiscard]] static std::vector<Currency> all();                        // by code
     [[nodiscard]] QString code() const;
-    [[nodiscard]] int digits() const;  // of the minor unit: 0, 2, 3 or 4
+    [[nodiscard]] int digits() const; // of the minor unit: 0, 2, 3 or 4
     bool operator==(const Currency &) const = default;
 
 private:
@@ -51,13 +52,16 @@ public:
     // mistake, asserted. Input is range-checked where it is parsed (|amount| <= 10^15 minor units).
     Money operator+(Money other) const;
     Money operator-(Money other) const;
-    Money operator-() const { return {-m_minor, m_currency}; }
+    Money operator-() const;
     Money &operator+=(Money other) { return *this = *this + other; }
     Money &operator-=(Money other) { return *this = *this - other; }
     Money operator*(std::int64_t count) const;
     bool operator==(const Money &) const = default;
     // Order within one currency; asserted.
     [[nodiscard]] bool operator<(Money other) const;
+    [[nodiscard]] bool operator>(Money other) const { return other < *this; }
+    [[nodiscard]] bool operator<=(Money other) const { return !(other < *this); }
+    [[nodiscard]] bool operator>=(Money other) const { return !(*this < other); }
 
 private:
     std::int64_t m_minor = 0;
@@ -69,11 +73,16 @@ private:
 class Rate
 {
 public:
-    Rate() = default;  // 1
+    Rate() = default; // 1
+    // BadInput also for "1.084" when the style would read it as a thousand and something: a rate
+    // wrong by a thousand must not slip through.
     [[nodiscard]] static Result<Rate> parse(QStringView text, NumberStyle style);
-    [[nodiscard]] QString print() const;  // "1.0842": no trailing zeros beyond those given
-    // Half away from zero, in the minor unit of `to`. Exact 128-bit arithmetic.
+    [[nodiscard]] QString print() const; // "1.0842": no trailing zeros beyond those given
+    // Half away from zero, in the minor unit of `to`. Exact 128-bit arithmetic. The result must fit
+    // (asserted); straight from input, ask convertIfFits.
     [[nodiscard]] Money convert(Money foreign, Currency to) const;
+    // Nothing when the result is beyond the 10^15 minor units that parseMoney takes.
+    [[nodiscard]] std::optional<Money> convertIfFits(Money foreign, Currency to) const;
     bool operator==(const Rate &) const = default;
 
 private:
@@ -85,12 +94,14 @@ private:
 // exactly. Ties go to the earlier. All weights zero: shared equally. No weights: empty.
 std::vector<Money> shareOut(Money total, std::span<const std::int64_t> weights);
 
-// "€ 1.250,00", "1250 EUR", "USD 12.50", "£3", "kr 200" is refused as ambiguous (name the code).
+// "€ 1.250,00", "1250 EUR", "USD 12.50", "£3", "-5.20 CHF", "200,- €". A sign that several
+// currencies share ("$", "kr", "¥", "Fr.") is `fallback` when that uses it, otherwise refused as
+// ambiguous; only "£" and "₩" are taken for GBP and KRW. A sign and a code must agree ("$5 CAD").
 // A bare number takes `fallback` if given. More decimals than the currency has is BadInput.
 Result<Money> parseMoney(QStringView text, NumberStyle style,
                          std::optional<Currency> fallback = std::nullopt);
-QString printMoney(Money money);                    // "1250.00 EUR", the interchange form
-QString printMoneyNumber(Money money);              // "1250.00"
-QString showMoney(Money money, NumberStyle style);  // for people: "1 250.00 EUR", grouped
+QString printMoney(Money money);                   // "1250.00 EUR", the interchange form
+QString printMoneyNumber(Money money);             // "1250.00"
+QString showMoney(Money money, NumberStyle style); // for people: "1 250.00 EUR", thin grouping
 
 } // namespace ohmwright
