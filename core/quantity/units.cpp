@@ -132,7 +132,8 @@ constexpr Row kRows[] = {
     {u"wk", Measure::Duration, 7 * 86400, 0, u"week|weeks"},
 
     {u"°C", Measure::Temperature, 1, 273.15, u"degC|deg C|C|celsius|degrees C"},
-    {u"°F", Measure::Temperature, kRankine, 459.67 * kRankine, u"degF|deg F|F|fahrenheit|degrees F"},
+    {u"°F", Measure::Temperature, kRankine, 459.67 * kRankine,
+     u"degF|deg F|F|fahrenheit|degrees F"},
     {u"K", Measure::Temperature, 1, 0, u"kelvin"},
 
     {u"Hz", Measure::Frequency, 1, 0, u"hertz|1/s"},
