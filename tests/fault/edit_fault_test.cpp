@@ -49,8 +49,9 @@ void failEveryWrite(FailAs how, int before, int after, const Act &act, bool prel
             {
                 auto book = Book::create(path, QStringLiteral("Van"), euro(), clock);
                 ASSERT_TRUE(book.has_value());
-                if (preload)
+                if (preload) {
                     ASSERT_TRUE(act(**book, true).has_value());
+                }
                 disk.failAt(n, how);
                 succeeded = act(**book, false).has_value();
                 failed = disk.hasFailed();
@@ -65,8 +66,9 @@ void failEveryWrite(FailAs how, int before, int after, const Act &act, bool prel
         ASSERT_TRUE(again.has_value()) << "write " << n << ": " << again.error().sentence.toStdString();
         const int parts = static_cast<int>((*again)->records().all<Part>().size());
         EXPECT_TRUE(parts == before || parts == after) << "write " << n << " left " << parts;
-        if (succeeded)
+        if (succeeded) {
             EXPECT_EQ(parts, after) << "write " << n << ": told as done, but is not there";
+        }
         EXPECT_TRUE((*again)->checkFile()->isEmpty()) << "write " << n;
         if (!failed)
             return;
@@ -86,7 +88,7 @@ TEST_P(EditFault, OfUndoLeavesTheBookBeforeOrAfter)
 }
 
 INSTANTIATE_TEST_SUITE_P(Disk, EditFault, testing::Values(FailAs::DiskFull, FailAs::Unplugged),
-                         [](const auto &info) { return info.param == FailAs::DiskFull ? "Full" : "Unplugged"; });
+                         [](const auto &how) { return how.param == FailAs::DiskFull ? "Full" : "Unplugged"; });
 
 TEST(DiskFull, IsToldInAPlainSentence)
 {
