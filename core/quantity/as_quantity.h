@@ -11,6 +11,7 @@
 #include "core/quantity/quantity.h"
 
 #include <optional>
+#include <type_traits>
 
 namespace ohmwright {
 
@@ -41,26 +42,27 @@ template <> struct QuantityOf<Measure::Pressure> { using Type = Pressure; };
 template <> struct QuantityOf<Measure::FlowRate> { using Type = FlowRate; };
 
 // The measure a type stands for when none is named.
+template <Measure M> using MeasureIs = std::integral_constant<Measure, M>;
 template <class Q> struct MeasureOf;
-template <> struct MeasureOf<Voltage> { static constexpr Measure kMeasure = Measure::Voltage; };
-template <> struct MeasureOf<Current> { static constexpr Measure kMeasure = Measure::Current; };
-template <> struct MeasureOf<Resistance> { static constexpr Measure kMeasure = Measure::Resistance; };
-template <> struct MeasureOf<Power> { static constexpr Measure kMeasure = Measure::Power; };
-template <> struct MeasureOf<Energy> { static constexpr Measure kMeasure = Measure::Energy; };
-template <> struct MeasureOf<Charge> { static constexpr Measure kMeasure = Measure::Charge; };
-template <> struct MeasureOf<Capacitance> { static constexpr Measure kMeasure = Measure::Capacitance; };
-template <> struct MeasureOf<Inductance> { static constexpr Measure kMeasure = Measure::Inductance; };
-template <> struct MeasureOf<Mass> { static constexpr Measure kMeasure = Measure::Mass; };
-template <> struct MeasureOf<Length> { static constexpr Measure kMeasure = Measure::Length; };
-template <> struct MeasureOf<Area> { static constexpr Measure kMeasure = Measure::Area; };
-template <> struct MeasureOf<Volume> { static constexpr Measure kMeasure = Measure::Volume; };
-template <> struct MeasureOf<Duration> { static constexpr Measure kMeasure = Measure::Duration; };
-template <> struct MeasureOf<Temperature> { static constexpr Measure kMeasure = Measure::Temperature; };
-template <> struct MeasureOf<Frequency> { static constexpr Measure kMeasure = Measure::Frequency; };
-template <> struct MeasureOf<Speed> { static constexpr Measure kMeasure = Measure::Speed; };
-template <> struct MeasureOf<Force> { static constexpr Measure kMeasure = Measure::Force; };
-template <> struct MeasureOf<Pressure> { static constexpr Measure kMeasure = Measure::Pressure; };
-template <> struct MeasureOf<FlowRate> { static constexpr Measure kMeasure = Measure::FlowRate; };
+template <> struct MeasureOf<Voltage> : MeasureIs<Measure::Voltage> {};
+template <> struct MeasureOf<Current> : MeasureIs<Measure::Current> {};
+template <> struct MeasureOf<Resistance> : MeasureIs<Measure::Resistance> {};
+template <> struct MeasureOf<Power> : MeasureIs<Measure::Power> {};
+template <> struct MeasureOf<Energy> : MeasureIs<Measure::Energy> {};
+template <> struct MeasureOf<Charge> : MeasureIs<Measure::Charge> {};
+template <> struct MeasureOf<Capacitance> : MeasureIs<Measure::Capacitance> {};
+template <> struct MeasureOf<Inductance> : MeasureIs<Measure::Inductance> {};
+template <> struct MeasureOf<Mass> : MeasureIs<Measure::Mass> {};
+template <> struct MeasureOf<Length> : MeasureIs<Measure::Length> {};
+template <> struct MeasureOf<Area> : MeasureIs<Measure::Area> {};
+template <> struct MeasureOf<Volume> : MeasureIs<Measure::Volume> {};
+template <> struct MeasureOf<Duration> : MeasureIs<Measure::Duration> {};
+template <> struct MeasureOf<Temperature> : MeasureIs<Measure::Temperature> {};
+template <> struct MeasureOf<Frequency> : MeasureIs<Measure::Frequency> {};
+template <> struct MeasureOf<Speed> : MeasureIs<Measure::Speed> {};
+template <> struct MeasureOf<Force> : MeasureIs<Measure::Force> {};
+template <> struct MeasureOf<Pressure> : MeasureIs<Measure::Pressure> {};
+template <> struct MeasureOf<FlowRate> : MeasureIs<Measure::FlowRate> {};
 // clang-format on
 
 // Ratios and counts have no Quantity: their si() is the plain number.
@@ -75,7 +77,7 @@ template <Measure M>
 template <class Q>
 [[nodiscard]] std::optional<Q> as(const Amount &amount)
 {
-    return as<MeasureOf<Q>::kMeasure>(amount);
+    return as<MeasureOf<Q>::value>(amount);
 }
 
 // The unit must be one of the measure's (asserted).
@@ -89,7 +91,7 @@ template <Measure M>
 template <class Q>
 [[nodiscard]] Amount amountOf(Q quantity, Unit unit)
 {
-    return amountOf<MeasureOf<Q>::kMeasure>(quantity, unit);
+    return amountOf<MeasureOf<Q>::value>(quantity, unit);
 }
 
 } // namespace ohmwright

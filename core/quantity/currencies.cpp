@@ -3,8 +3,10 @@
 #include "core/quantity/currency_signs.h"
 #include "core/quantity/money.h"
 
+#include <QLatin1String>
+
 #include <algorithm>
-#include <array>
+#include <iterator>
 #include <string_view>
 
 namespace ohmwright {
@@ -13,8 +15,11 @@ namespace {
 
 struct Row
 {
-    std::string_view code;
+    char code[4];
     int digits;
+
+    [[nodiscard]] constexpr std::string_view view() const { return code; }
+    [[nodiscard]] QLatin1String latin1() const { return QLatin1String(code, 3); }
 };
 
 // clang-format off
@@ -52,18 +57,19 @@ constexpr Row kRows[] = {
 constexpr std::uint16_t rowOf(std::string_view code)
 {
     std::uint16_t row = 0;
-    while (kRows[row].code != code)
+    while (kRows[row].view() != code)
         ++row;
     return row;
 }
 
 static_assert(std::is_sorted(std::begin(kRows), std::end(kRows),
-                             [](const Row &a, const Row &b) { return a.code < b.code; }));
+                             [](const Row &a, const Row &b) { return a.view() < b.view(); }));
 
 struct Sign
 {
-    const char16_t *text;  // case-folded, without a full stop at the end
-    const char16_t *codes; // that use it, separated by spaces; the first is meant if `firstMeant`
+    const char16_t *text = u""; // case-folded, without a full stop at the end
+    const char16_t *codes =
+        u""; // that use it, separated by spaces; the first is meant if `firstMeant`
     bool firstMeant = false;
 };
 
@@ -95,17 +101,16 @@ constexpr Sign kSigns[] = {
 
 } // namespace
 
-const std::uint16_t Currency::kEuroRow = rowOf("EUR");
+constinit const std::uint16_t Currency::kEuroRow = rowOf("EUR");
 
 std::optional<Currency> Currency::fromCode(QStringView code)
 {
     if (code.size() != 3)
         return std::nullopt;
     const auto found = std::lower_bound(
-        std::begin(kRows), std::end(kRows), code, [](const Row &row, QStringView wanted) {
-            return QLatin1String(row.code.data(), 3).compare(wanted) < 0;
-        });
-    if (found == std::end(kRows) || code != QLatin1String(found->code.data(), 3))
+        std::begin(kRows), std::end(kRows), code,
+        [](const Row &row, QStringView wanted) { return row.latin1().compare(wanted) < 0; });
+    if (found == std::end(kRows) || code != found->latin1())
         return std::nullopt;
     Currency currency;
     currency.m_row = static_cast<std::uint16_t>(found - std::begin(kRows));
@@ -122,7 +127,7 @@ std::vector<Currency> Currency::all()
 
 QString Currency::code() const
 {
-    return QString::fromLatin1(kRows[m_row].code.data(), 3);
+    return QString(kRows[m_row].latin1());
 }
 
 int Currency::digits() const

@@ -11,8 +11,8 @@ namespace {
 
 struct Mark
 {
-    const char16_t *text;
-    CurrentKind kind;
+    const char16_t *text = u"";
+    CurrentKind kind = CurrentKind::Dc;
     bool sign = false; // needs no word boundary
 };
 
@@ -70,17 +70,16 @@ std::optional<CurrentKind> cutLeading(QStringView &text)
 AmountWithKind splitCurrentKind(QStringView text)
 {
     const QStringView whole = text.trimmed();
-    const AmountWithKind untouched{whole.toString(), std::nullopt};
     QStringView rest = whole;
     std::optional<CurrentKind> kind = cutLeading(rest);
     // more than one may agree ("V rms AC"); if they do not, nobody can say which is meant
     while (const auto next = cutTrailing(rest)) {
         if (kind && *kind != *next)
-            return untouched;
+            return {whole.toString(), std::nullopt};
         kind = next;
     }
     if (rest.endsWith(u'/') || rest.endsWith(u'+'))
-        return untouched;
+        return {whole.toString(), std::nullopt};
     return {rest.toString(), kind};
 }
 

@@ -5,7 +5,6 @@
 #include "core/quantity/wide.h"
 
 #include <algorithm>
-#include <limits>
 #include <numeric>
 
 namespace ohmwright {
@@ -75,8 +74,8 @@ std::vector<Money> shareOut(Money total, std::span<const std::int64_t> weights)
     }
     std::vector<std::size_t> order(parts.size());
     std::iota(order.begin(), order.end(), std::size_t(0));
-    std::stable_sort(order.begin(), order.end(), [&remainders](std::size_t a, std::size_t b) {
-        return remainders[a] > remainders[b];
+    std::sort(order.begin(), order.end(), [&remainders](std::size_t a, std::size_t b) {
+        return remainders[a] != remainders[b] ? remainders[a] > remainders[b] : a < b;
     });
     for (std::size_t i = 0; i < order.size() && left > 0; ++i, --left)
         ++shares[order[i]];

@@ -10,7 +10,7 @@
 #include <QHash>
 #include <QList>
 
-#include <algorithm>
+#include <iterator>
 #include <numbers>
 
 namespace ohmwright {
@@ -28,9 +28,9 @@ constexpr double kRankine = 5.0 / 9.0;
 
 struct Row
 {
-    const char16_t *symbol;
-    Measure measure;
-    double toSi;
+    const char16_t *symbol = u"";
+    Measure measure = Measure::Count;
+    double toSi = 1.0;
     double offset = 0.0;
     const char16_t *alsoReadAs = u""; // separated by '|'
 };
@@ -132,7 +132,8 @@ constexpr Row kRows[] = {
     {u"wk", Measure::Duration, 7 * 86400, 0, u"week|weeks"},
 
     {u"°C", Measure::Temperature, 1, 273.15, u"degC|deg C|C|celsius|degrees C"},
-    {u"°F", Measure::Temperature, kRankine, 459.67 * kRankine, u"degF|deg F|F|fahrenheit|degrees F"},
+    {u"°F", Measure::Temperature, kRankine, 459.67 * kRankine,
+     u"degF|deg F|F|fahrenheit|degrees F"},
     {u"K", Measure::Temperature, 1, 0, u"kelvin"},
 
     {u"Hz", Measure::Frequency, 1, 0, u"hertz|1/s"},

@@ -71,7 +71,8 @@ Result<double> readGauge(QStringView gauge, QStringView whole)
 
 QString printGauge(double number)
 {
-    if (!(number >= kThickest && number <= kThinnest) || number != std::floor(number))
+    if (std::isnan(number) || number < kThickest || number > kThinnest ||
+        number != std::floor(number))
         return {};
     const int gauge = static_cast<int>(number);
     return gauge <= 0 ? QString::number(1 - gauge) + u"/0 AWG"_s

@@ -314,8 +314,6 @@ TEST(HoldUps, OfMoreMovesThanAWordHasBitsAreEachFreedTheirOwn)
 TEST(HoldUpsDeathTest, BrokenNetworksAreRefused)
 {
     Network loop{{task("a", 1, {1}), task("b", 1, {0}), task("c", 1)}};
-    Network doing{{task("a", 1)}};
-    doing.tasks[0].needs = {unmet("n", MoveKind::Do, "a", 1)};
     Network nameless{{task("a", 1)}};
     nameless.tasks[0].needs = {unmet("n", MoveKind::Pay, "", 1)};
 #ifdef QT_NO_DEBUG
@@ -323,14 +321,11 @@ TEST(HoldUpsDeathTest, BrokenNetworksAreRefused)
     EXPECT_THAT(holdUps(loop, 1).moves, IsEmpty());
     EXPECT_EQ(holdUps(loop, 1).chainDays, 0);
     EXPECT_THAT(holdUps(loop, 7).moves, IsEmpty());
-    ASSERT_THAT(holdUps(doing, 0).moves, SizeIs(1));
-    EXPECT_EQ(holdUps(doing, 0).moves[0].kind, MoveKind::FindOut);
     ASSERT_THAT(holdUps(nameless, 0).moves, SizeIs(1));
     EXPECT_EQ(holdUps(nameless, 0).moves[0].subject, u"n");
 #else
     EXPECT_DEATH((void)holdUps(loop, 1), "the chain has a loop");
     EXPECT_DEATH((void)holdUps(loop, 7), "no such task");
-    EXPECT_DEATH((void)holdUps(doing, 0), "asks for a move of kind Do");
     EXPECT_DEATH((void)holdUps(nameless, 0), "without a subject");
 #endif
     EXPECT_THAT(holdUps(loop, 2).chain, ElementsAre(2)); // the loop is not on this chain

@@ -30,6 +30,7 @@ Money euro(std::int64_t cents)
 std::vector<std::int64_t> minors(const std::vector<Money> &shares)
 {
     std::vector<std::int64_t> minor;
+    minor.reserve(shares.size());
     for (const Money share : shares)
         minor.push_back(share.minor());
     return minor;
