@@ -101,7 +101,7 @@ public:
                           tr("Save it as UTF-8."));
         if (what.contains("number overflow"))
             return refuse({}, at(tr("The number at line %1, column %2 is too large.")));
-        if (what.contains("unexpected end of input"))
+        if (what.contains("unexpected end of input") || what.contains("missing closing quote"))
             return refuse({},
                           at(tr("The file ends at line %1, column %2, in the middle of its JSON.")),
                           tr("Perhaps it was not copied whole."));

@@ -4,6 +4,10 @@
 
 #include "core/records/records.h"
 
+#include <array>
+#include <cstddef>
+#include <optional>
+#include <string_view>
 #include <tuple>
 #include <type_traits>
 
@@ -34,6 +38,22 @@ constexpr void forEachNested(Visitor &&visit)
             });
         }
     });
+}
+
+// What a record's object may hold: its fields in their order, then the arrays nested in it.
+template <class R>
+constexpr auto memberNames()
+{
+    constexpr std::size_t kCount = [] {
+        std::size_t count = std::tuple_size_v<decltype(RecordTraits<R>::fields)>;
+        forEachNested<R>([&]<class Owned>(const auto &) { ++count; });
+        return count;
+    }();
+    std::array<std::string_view, kCount> names{};
+    std::size_t i = 0;
+    forEachField<R>([&](const auto &f) { names[i++] = f.name; });
+    forEachNested<R>([&]<class Owned>(const auto &o) { names[i++] = o.array; });
+    return names;
 }
 
 template <class T>

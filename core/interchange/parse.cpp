@@ -36,22 +36,6 @@ const Json *memberOf(const Json &object, const char *name)
     return it == object.end() ? nullptr : &*it;
 }
 
-// What a record's object may hold: its fields in their order, then the arrays nested in it.
-template <class R>
-constexpr auto memberNames()
-{
-    constexpr std::size_t kCount = [] {
-        std::size_t count = std::tuple_size_v<decltype(RecordTraits<R>::fields)>;
-        forEachNested<R>([&]<class Owned>(const auto &) { ++count; });
-        return count;
-    }();
-    std::array<std::string_view, kCount> names{};
-    std::size_t i = 0;
-    forEachField<R>([&](const auto &f) { names[i++] = f.name; });
-    forEachNested<R>([&]<class Owned>(const auto &o) { names[i++] = o.array; });
-    return names;
-}
-
 // Two sweeps: the first gives every keyed record its id, so that the second can follow a reference
 // to a record that stands further down.
 class Reader
