@@ -391,7 +391,7 @@ QByteArray toHtml(const Document &document, const ImageLoader &loader)
     return HtmlWriter(document, loader).write();
 }
 
-Done writeHtml(const Document &document, const QString &path, const ImageLoader &loader)
+Outcome writeHtml(const Document &document, const QString &path, const ImageLoader &loader)
 {
     return saveFile(path, toHtml(document, loader));
 }

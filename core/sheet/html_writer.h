@@ -17,6 +17,6 @@ namespace ohmwright::sheet {
 QByteArray toHtml(const Document &document, const ImageLoader &loader = {});
 
 // Writes toHtml() to `path`. On any failure an older file there is left as it was.
-Done writeHtml(const Document &document, const QString &path, const ImageLoader &loader = {});
+Outcome writeHtml(const Document &document, const QString &path, const ImageLoader &loader = {});
 
 } // namespace ohmwright::sheet

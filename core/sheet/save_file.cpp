@@ -22,7 +22,7 @@ WholeFile::WholeFile(const QString &path) : m_path(path), m_file(path)
     m_file.setDirectWriteFallback(false);
 }
 
-Done WholeFile::open()
+Outcome WholeFile::open()
 {
     const QFileInfo target(m_path);
     const QString folder = target.absolutePath();
@@ -50,7 +50,7 @@ Done WholeFile::open()
     return {};
 }
 
-Done WholeFile::commit()
+Outcome WholeFile::commit()
 {
     const qint64 wanted = m_file.size();
     if (!m_file.commit())
@@ -74,10 +74,10 @@ Problem WholeFile::writeProblem(qint64 wanted) const
             {}};
 }
 
-Done saveFile(const QString &path, const QByteArray &bytes)
+Outcome saveFile(const QString &path, const QByteArray &bytes)
 {
     WholeFile whole(path);
-    if (Done opened = whole.open(); !opened)
+    if (Outcome opened = whole.open(); !opened)
         return opened;
     if (whole.file().write(bytes) != bytes.size()) {
         whole.file().cancelWriting();

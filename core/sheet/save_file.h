@@ -11,7 +11,7 @@
 namespace ohmwright::sheet {
 
 // Writes `bytes` to `path`. On failure an older file there is left as it was.
-Done saveFile(const QString &path, const QByteArray &bytes);
+Outcome saveFile(const QString &path, const QByteArray &bytes);
 
 // The same in steps, for writers that do not hold the whole file at once:
 // open, file().write as often as needed, commit. Without commit nothing happens.
@@ -20,9 +20,9 @@ class WholeFile
 public:
     explicit WholeFile(const QString &path);
 
-    [[nodiscard]] Done open();
+    [[nodiscard]] Outcome open();
     [[nodiscard]] QSaveFile &file() { return m_file; }
-    [[nodiscard]] Done commit();
+    [[nodiscard]] Outcome commit();
     // What to tell when a write failed. `wanted`: how many bytes were to be written in all.
     [[nodiscard]] Problem writeProblem(qint64 wanted) const;
 
