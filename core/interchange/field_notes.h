@@ -13,10 +13,9 @@ namespace ohmwright {
 
 struct FieldBounds
 {
-    std::optional<Measure> measure; // of an amount; any when empty
-    bool notNegative = false;       // of an amount or a sum of money
-    std::optional<int> least, most; // of a whole number
-    bool notBlank = false;          // of an optional text: if there, it says something
+    std::optional<Measure> measure = {};             // of an amount; any when empty
+    bool notNegative = false;                        // of an amount or a sum of money
+    std::optional<int> least = {}, most = {}; // of a whole number
 };
 
 struct FieldNote

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/sheet/pages_view.h"
 
+#include "ui/sheet/paged_layout.h"
 #include "ui/shell/theme.h"
 
 #include <QKeyEvent>

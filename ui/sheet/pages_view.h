@@ -3,11 +3,13 @@
 // in sight.
 #pragma once
 
-#include "ui/sheet/paged_layout.h"
-
 #include <QAbstractScrollArea>
 
 #include <memory>
+
+namespace ohmwright::sheet {
+class PagedLayout;
+}
 
 namespace ohmwright::ui {
 

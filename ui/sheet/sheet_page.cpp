@@ -25,6 +25,13 @@ namespace {
 // A pause in the edits long enough that the pages are worth laying out anew.
 constexpr int kSettleMs = 250;
 
+// Photos out of the book, reduced, without what a camera wrote into them.
+sheet::ImageLoader photosOf(const Book &book)
+{
+    return sheet::reducedPictures(
+        [&book](const sheet::Image &image) { return book.blob(image.id).value_or(QByteArray()); });
+}
+
 } // namespace
 
 SheetPage::SheetPage(Book &book, const Theme &theme, Outside &outside, QWidget *parent)
@@ -79,13 +86,6 @@ void SheetPage::showEvent(QShowEvent *event)
         rebuild();
 }
 
-sheet::ImageLoader SheetPage::loader() const
-{
-    return sheet::reducedPictures([this](const sheet::Image &image) {
-        return m_book.blob(image.id).value_or(QByteArray());
-    });
-}
-
 void SheetPage::rebuild()
 {
     const Result<std::int64_t> revision = m_book.revision();
@@ -96,7 +96,7 @@ void SheetPage::rebuild()
     m_stale = false;
     sheet::Document document = buildSheet(m_book.records(), {m_book.clock().today(), *revision});
     const QString hash = sheet::shortHash(document.contentHash);
-    m_layout = std::make_shared<const sheet::PagedLayout>(std::move(document), loader());
+    m_layout = std::make_shared<const sheet::PagedLayout>(std::move(document), photosOf(m_book));
     m_title->setRemark(tr("%n page(s), revision %1, content %2", nullptr, m_layout->pageCount()).arg(*revision).arg(hash));
     const QSignalBlocker quiet(m_contents);
     m_contents->clear();
@@ -125,7 +125,7 @@ void SheetPage::writeTo(const QString &path)
         return;
     Outcome written;
     if (path.endsWith(QLatin1String(".html"), Qt::CaseInsensitive))
-        written = sheet::writeHtml(m_layout->document(), path, loader());
+        written = sheet::writeHtml(m_layout->document(), path, photosOf(m_book));
     else
         written = sheet::writePdf(*m_layout, path);
     if (written)

@@ -3,7 +3,6 @@
 #pragma once
 
 #include "core/book/book.h"
-#include "core/sheet/document.h"
 #include "ui/shell/message_strip.h"
 
 #include <QTimer>
@@ -46,7 +45,6 @@ protected:
 private:
     void rebuild();
     void chooseAndWrite(const QString &suffix, const QString &filter);
-    [[nodiscard]] sheet::ImageLoader loader() const;
 
     Book &m_book;
     Outside &m_outside;
