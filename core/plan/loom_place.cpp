@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/plan/loom_place.h"
 
+#include "core/plan/network.h"
+
 #include <algorithm>
 #include <cstdint>
 #include <cstdlib>
@@ -22,58 +24,38 @@ constexpr double kSideBySide = 3.0;
 constexpr int kFarthestMove = 24;
 constexpr int kSettlingPasses = 4;
 
-// Kahn's pass, lowest index first among the free. Links that close a loop are left out of `links`.
+// An order even where there are loops: of each the link that closes it is not followed.
+std::vector<std::size_t> orderOf(const Network &network)
+{
+    if (findLoop(network).empty())
+        return topologicalOrder(network);
+    Network open = network;
+    for (std::vector<std::size_t> loop = findLoop(open); !loop.empty(); loop = findLoop(open))
+        std::erase(open.tasks[loop.front()].after, loop.back());
+    return topologicalOrder(open);
+}
+
+// Links with the order; those that close a loop are left out.
 void sortTasks(const Network &network, Placement &placement)
 {
     const std::size_t count = network.tasks.size();
-    std::vector<std::vector<std::size_t>> next(count);
-    std::vector<std::size_t> waits(count, 0);
-    std::vector<std::vector<std::size_t>> before(count);
-    for (std::size_t task = 0; task < count; ++task) {
-        for (const std::size_t other : network.tasks[task].after) {
-            if (other >= count || other == task)
-                continue;
-            auto &list = before[task];
-            if (std::find(list.begin(), list.end(), other) != list.end())
-                continue;
-            list.push_back(other);
-            next[other].push_back(task);
-            ++waits[task];
-        }
-    }
-    std::set<std::size_t> free;
-    std::set<std::size_t> left;
-    for (std::size_t task = 0; task < count; ++task)
-        (waits[task] == 0 ? free : left).insert(task);
+    placement.order = orderOf(network);
     std::vector<std::size_t> place(count, 0);
-    while (!free.empty() || !left.empty()) {
-        if (free.empty()) {
-            // Only a loop gets here: take its lowest task as if it were free.
-            free.insert(*left.begin());
-            left.erase(left.begin());
-        }
-        const std::size_t task = *free.begin();
-        free.erase(free.begin());
-        place[task] = placement.order.size();
-        placement.order.push_back(task);
-        for (const std::size_t then : next[task]) {
-            if (waits[then] > 0 && --waits[then] == 0 && left.erase(then) > 0)
-                free.insert(then);
-        }
-    }
+    for (std::size_t at = 0; at < placement.order.size(); ++at)
+        place[placement.order[at]] = at;
     placement.into.resize(count);
     placement.outOf.resize(count);
     for (std::size_t task = 0; task < count; ++task) {
-        std::sort(before[task].begin(), before[task].end());
-        for (const std::size_t other : before[task]) {
-            if (place[other] > place[task])
-                continue;
-            const auto &after = network.tasks[task].after;
-            const auto at = std::find(after.begin(), after.end(), other);
+        const auto &after = network.tasks[task].after;
+        std::map<std::size_t, std::size_t> before; // task to the first place it is named at
+        for (std::size_t at = 0; at < after.size(); ++at) {
+            if (after[at] < count && place[after[at]] < place[task])
+                before.try_emplace(after[at], at);
+        }
+        for (const auto &[other, at] : before) {
             placement.into[task].push_back(placement.links.size());
             placement.outOf[other].push_back(placement.links.size());
-            placement.links.push_back(
-                {other, task, static_cast<std::size_t>(at - after.begin()), false, true, false});
+            placement.links.push_back({other, task, at, false, true, false});
         }
     }
 }

@@ -1,38 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/plan/loom_text.h"
 
+#include "core/plan/network.h"
+
 #include <algorithm>
 
 namespace ohmwright::plan {
 
 namespace {
-
-QString kindWord(NeedKind kind)
-{
-    switch (kind) {
-    case NeedKind::Part:
-        return QStringLiteral("part");
-    case NeedKind::Figure:
-        return QStringLiteral("figure");
-    case NeedKind::Tool:
-        return QStringLiteral("tool");
-    case NeedKind::Consumable:
-        return QStringLiteral("consumable");
-    case NeedKind::Money:
-        return QStringLiteral("money");
-    case NeedKind::Service:
-        return QStringLiteral("service");
-    case NeedKind::Test:
-        return QStringLiteral("test");
-    case NeedKind::Letter:
-        return QStringLiteral("letter");
-    case NeedKind::Person:
-        return QStringLiteral("person");
-    case NeedKind::Permit:
-        return QStringLiteral("permit");
-    }
-    return {};
-}
 
 // What the need is about; a need without a subject's name falls back to its key.
 QString subjectOf(const LeafNeed &need)
@@ -51,17 +26,12 @@ LoomState loomState(const Network &network, std::size_t task)
         return LoomState::Done;
     if (own.started)
         return LoomState::UnderWay;
-    const bool tasksMet = std::all_of(own.after.begin(), own.after.end(), [&](std::size_t before) {
-        return before >= network.tasks.size() || network.tasks[before].done;
-    });
-    const bool needsMet = std::all_of(own.needs.begin(), own.needs.end(),
-                                      [](const LeafNeed &need) { return need.met; });
-    return tasksMet && needsMet ? LoomState::CanStart : LoomState::Waits;
+    return canStart(network, task) ? LoomState::CanStart : LoomState::Waits;
 }
 
 QString loomNeed(const LeafNeed &need)
 {
-    return QStringLiteral("%1 %2").arg(kindWord(need.kind), subjectOf(need));
+    return QStringLiteral("%1 %2").arg(needKindName(need.kind), subjectOf(need));
 }
 
 QStringList loomWaits(const Network &network, std::size_t task)
@@ -69,7 +39,7 @@ QStringList loomWaits(const Network &network, std::size_t task)
     QStringList waits;
     const Task &own = network.tasks[task];
     for (const std::size_t before : own.after) {
-        if (before < network.tasks.size() && !network.tasks[before].done)
+        if (!network.tasks[before].done)
             waits.append(QStringLiteral("task %1").arg(network.tasks[before].title));
     }
     for (const LeafNeed &need : own.needs) {
@@ -203,7 +173,7 @@ Missing missing(const Task &task)
         result.question = need.kind == NeedKind::Figure;
         result.what = result.question
                           ? QStringLiteral("? %1").arg(subjectOf(need))
-                          : QStringLiteral("%1: %2").arg(kindWord(need.kind), subjectOf(need));
+                          : QStringLiteral("%1: %2").arg(needKindName(need.kind), subjectOf(need));
         result.why = need.reason;
     }
     if (more > 0)

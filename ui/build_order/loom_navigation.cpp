@@ -181,6 +181,17 @@ QString LoomWords::description(const plan::Network &network, const plan::Loom &l
     return parts.join(QStringLiteral("; "));
 }
 
+QString LoomWords::wire(const plan::Network &network, const plan::LoomWire &wire)
+{
+    QString text =
+        tr("%1 waits on %2").arg(network.tasks[wire.to].title, network.tasks[wire.from].title);
+    if (wire.met)
+        text += tr(", which is done");
+    if (wire.driving)
+        text += tr("; drives the date");
+    return text;
+}
+
 QString LoomWords::toolTip(const plan::Network &network, const plan::Loom &loom, std::size_t task)
 {
     const plan::Task &own = network.tasks[task];

@@ -42,6 +42,8 @@ public:
     // "milestone" or the area, high voltage, drives the date, and the state
     static QString description(const plan::Network &network, const plan::Loom &loom,
                                std::size_t task);
+    // "Engine out waits on Drain tank", and whether that is done or drives the date
+    static QString wire(const plan::Network &network, const plan::LoomWire &wire);
     // Title, state and every need with "met" or "missing"; rich text, what people wrote escaped.
     static QString toolTip(const plan::Network &network, const plan::Loom &loom, std::size_t task);
 };

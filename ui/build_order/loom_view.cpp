@@ -297,8 +297,7 @@ QString LoomView::spoken() const
                    : tr("link from %1: choose the task that waits on it").arg(from);
     }
     if (m_marks.wire) {
-        const plan::LoomWire &wire = m_loom.wires[*m_marks.wire];
-        return tr("wire: %1 waits on %2").arg(title(wire.to), title(wire.from));
+        return LoomWords::wire(m_network, m_loom.wires[*m_marks.wire]);
     }
     if (!m_marks.task)
         return {};
@@ -379,9 +378,16 @@ bool LoomView::viewportEvent(QEvent *event)
 void LoomView::showToolTip(QHelpEvent *event)
 {
     const std::optional<std::size_t> task = taskAt(event->pos());
-    if (task)
+    if (task) {
         QToolTip::showText(event->globalPos(), LoomWords::toolTip(m_network, m_loom, *task),
                            viewport(), taskRect(*task));
+        return;
+    }
+    const std::optional<std::size_t> wire = wireAt(event->pos());
+    if (wire)
+        QToolTip::showText(event->globalPos(),
+                           LoomWords::wire(m_network, m_loom.wires[*wire]).toHtmlEscaped(),
+                           viewport());
     else
         QToolTip::hideText();
 }

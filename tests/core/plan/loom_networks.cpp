@@ -204,8 +204,8 @@ const NeedRow kNeeds[] = {
     {NeedKind::Money, MoveKind::Pay, "deposit for the box", "due on order"},
     {NeedKind::Service, MoveKind::Order, "laser cutting", "drawing sent"},
     {NeedKind::Test, MoveKind::Test, "bonding under 0.1 ohm", "not measured"},
-    {NeedKind::Person, MoveKind::Ask, "second person", "ask for a Saturday"},
-    {NeedKind::Permit, MoveKind::Ask, "live-work permit", "gloves due for a test"},
+    {NeedKind::Person, MoveKind::Ask, "on a Saturday", "to be asked"},
+    {NeedKind::Permit, MoveKind::Ask, "live work", "gloves due for a test"},
 };
 
 void addNeeds(Task &task, std::mt19937 &random, std::size_t most, unsigned metInTen)
@@ -290,37 +290,6 @@ Network randomNetwork(std::uint32_t seed, std::size_t tasks, std::size_t areas,
     return network;
 }
 
-std::vector<std::size_t> longestChain(const Network &network, std::size_t milestone)
-{
-    // Few passes over all links suffice here; a test's network needs no cleverness.
-    std::vector<int> days(network.tasks.size(), -1);
-    std::vector<std::size_t> via(network.tasks.size(), network.tasks.size());
-    for (bool changed = true; changed;) {
-        changed = false;
-        for (std::size_t task = 0; task < network.tasks.size(); ++task) {
-            if (network.tasks[task].done)
-                continue;
-            int before = 0;
-            std::size_t from = network.tasks.size();
-            for (const std::size_t other : network.tasks[task].after) {
-                if (!network.tasks[other].done && days[other] > before) {
-                    before = days[other];
-                    from = other;
-                }
-            }
-            if (before + network.tasks[task].elapsedDays > days[task]) {
-                days[task] = before + network.tasks[task].elapsedDays;
-                via[task] = from;
-                changed = true;
-            }
-        }
-    }
-    std::vector<std::size_t> chain;
-    for (std::size_t task = milestone; task < network.tasks.size(); task = via[task])
-        chain.insert(chain.begin(), task);
-    return chain;
-}
-
 LoomFacts inventedFacts(const Network &network)
 {
     LoomFacts facts;
@@ -333,7 +302,7 @@ LoomFacts inventedFacts(const Network &network)
     facts.drives.assign(network.tasks.size(), 0);
     if (last == network.tasks.size())
         return facts;
-    facts.driving = longestChain(network, last);
+    facts.driving = holdUps(network, last).driving;
     std::mt19937 random(3);
     for (double &share : facts.drives)
         share = random() % 4 == 0 ? static_cast<double>(random() % 40) / 100 : 0;

@@ -19,9 +19,6 @@ Network vanNetwork();
 Network randomNetwork(std::uint32_t seed, std::size_t tasks, std::size_t areas,
                       std::size_t milestones, std::size_t links = 2, std::size_t reach = 40);
 
-// The longest chain of tasks not done to `milestone`, first task to last.
-std::vector<std::size_t> longestChain(const Network &network, std::size_t milestone);
-
 // Chain and made-up shares and dates for the network's last milestone.
 LoomFacts inventedFacts(const Network &network);
 

@@ -483,9 +483,9 @@ TEST(Loom, DrawsALoopWithoutTheLinksThatCloseIt)
     expectWiresRunForward(loom);
 }
 
-TEST(Loom, IgnoresLinksOutOfTheNetworkAndToItself)
+TEST(Loom, GivesALinkNamedTwiceOneWireAndBothCavities)
 {
-    const Network network{{task("a", "x", {0, 9}), task("b", "x", {0, 0})}};
+    const Network network{{task("a", "x"), task("b", "x", {0, 0})}};
     const Loom loom = layOutLoom(network, {}, {});
     EXPECT_EQ(loom.wires.size(), 1U);
     EXPECT_EQ(loom.tasks[1].cavities.size(), 2U);

@@ -464,6 +464,17 @@ TEST_F(LoomViewTest, HoverTellsTheNeeds)
     QToolTip::hideText();
 }
 
+TEST_F(LoomViewTest, HoverTellsWhatAWireJoins)
+{
+    const QRect from = m_view->taskRect(indexOf("a1"));
+    const QRect to = m_view->taskRect(indexOf("a2"));
+    const QPoint at((from.right() + to.left()) / 2, from.center().y());
+    QHelpEvent help(QEvent::ToolTip, at, m_view->viewport()->mapToGlobal(at));
+    QApplication::sendEvent(m_view->viewport(), &help);
+    EXPECT_EQ(QToolTip::text(), "Engine out waits on Drain tank, which is done");
+    QToolTip::hideText();
+}
+
 TEST_F(LoomViewTest, WhatPeopleWroteIsNoMarkup)
 {
     const QString text = LoomWords::toolTip(m_view->network(), m_view->loom(), indexOf("a3"));
