@@ -61,7 +61,7 @@ TEST(SaveFile, WritesAndReplaces)
 TEST(SaveFile, AMissingFolderIsToldPlainly)
 {
     const QTemporaryDir folder;
-    const Done done = saveFile(folder.filePath("no/such/sheet.html"), "x");
+    const Outcome done = saveFile(folder.filePath("no/such/sheet.html"), "x");
     ASSERT_FALSE(done.has_value());
     EXPECT_EQ(done.error().code, ProblemCode::NotFound);
     EXPECT_TRUE(done.error().sentence.startsWith("There is no folder "));
@@ -71,7 +71,7 @@ TEST(SaveFile, AMissingFolderIsToldPlainly)
 TEST(SaveFile, AFolderInPlaceOfAFileIsToldPlainly)
 {
     const QTemporaryDir folder;
-    const Done done = saveFile(folder.path(), "x");
+    const Outcome done = saveFile(folder.path(), "x");
     ASSERT_FALSE(done.has_value());
     EXPECT_EQ(done.error().code, ProblemCode::BadInput);
     EXPECT_TRUE(QDir(folder.path()).exists());
@@ -79,7 +79,7 @@ TEST(SaveFile, AFolderInPlaceOfAFileIsToldPlainly)
 
 TEST(SaveFile, NoNameIsToldPlainly)
 {
-    const Done done = saveFile(QString(), "x");
+    const Outcome done = saveFile(QString(), "x");
     ASSERT_FALSE(done.has_value());
     EXPECT_EQ(done.error().code, ProblemCode::BadInput);
 }
@@ -89,7 +89,7 @@ TEST(SaveFile, AFailedWriteLeavesTheOldFileAndNothingElse)
     const QTemporaryDir folder;
     const QString path = folder.filePath("sheet.html");
     ASSERT_TRUE(saveFile(path, "old").has_value());
-    Done done;
+    Outcome done;
     {
         const FileSizeLimit limit(4096);
         done = saveFile(path, QByteArray(1 << 20, 'x'));
