@@ -1,9 +1,151 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window.h"
 
+#include "app/system_clock.h"
+#include "core/book/book.h"
+#include "ui/shell/book_window.h"
+#include "ui/shell/outside.h"
+#include "ui/shell/shell_window.h"
+#include "ui/shell/theme.h"
+#include "ui/widgets/empty_page.h"
+
+#include <QAction>
 #include <QApplication>
+#include <QDesktopServices>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QSettings>
+#include <QStandardPaths>
+#include <QUrl>
+
+#include <memory>
+#include <vector>
 
 namespace ohmwright {
+
+namespace {
+
+using ui::BookWindow;
+using ui::Outside;
+using ui::ShellWindow;
+using ui::Theme;
+using ui::Tone;
+
+const QString kLastBook = QStringLiteral("last_book");
+
+class RealOutside final : public Outside
+{
+public:
+    QStringList chooseFiles(QWidget *over, const QString &title, const QString &filter) override
+    {
+        return QFileDialog::getOpenFileNames(over, title, {}, filter);
+    }
+    QString chooseSaveFile(QWidget *over, const QString &title, const QString &suggestion, const QString &filter) override
+    {
+        const QString folder = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
+        return QFileDialog::getSaveFileName(over, title, folder + u'/' + suggestion, filter);
+    }
+    void openFile(const QString &path) override { QDesktopServices::openUrl(QUrl::fromLocalFile(path)); }
+};
+
+// The open windows, and how a new one comes about.
+class Session : public QObject
+{
+    Q_OBJECT
+
+public:
+    explicit Session(QApplication &app) : m_theme(Theme::shadeOf(QApplication::palette())) { m_theme.applyTo(app); }
+
+    void start(const QString &path)
+    {
+        const QString last = path.isEmpty() ? QSettings().value(kLastBook).toString() : path;
+        if (last.isEmpty() || (path.isEmpty() && !QFileInfo::exists(last)))
+            showStart({});
+        else if (QFileInfo::exists(last))
+            open(last);
+        else
+            showStart(tr("There is no file “%1”.").arg(last));
+    }
+
+private:
+    void open(const QString &path)
+    {
+        Result<std::unique_ptr<Book>> book = Book::open(path, m_clock);
+        if (!book) {
+            showStart(QStringList{book.error().sentence, book.error().whatToDo}.join(u' ').trimmed());
+            return;
+        }
+        show(std::move(*book));
+    }
+
+    void create()
+    {
+        QString path = m_outside.chooseSaveFile(QApplication::activeWindow(), tr("New book"), tr("build.ohmwright"),
+                                                tr("Books (*.ohmwright)"));
+        if (path.isEmpty())
+            return;
+        if (QFileInfo(path).suffix().isEmpty())
+            path += QStringLiteral(".ohmwright");
+        Result<std::unique_ptr<Book>> book = Book::create(path, QFileInfo(path).completeBaseName(), Currency(), m_clock);
+        if (!book) {
+            showStart(QStringList{book.error().sentence, book.error().whatToDo}.join(u' ').trimmed());
+            return;
+        }
+        show(std::move(*book));
+    }
+
+    void chooseAndOpen()
+    {
+        const QStringList paths = m_outside.chooseFiles(QApplication::activeWindow(), tr("Open a book"), tr("Books (*.ohmwright)"));
+        if (!paths.isEmpty())
+            open(paths.front());
+    }
+
+    void show(std::unique_ptr<Book> book)
+    {
+        QSettings().setValue(kLastBook, QFileInfo(book->path()).absoluteFilePath());
+        auto window = std::make_unique<BookWindow>(std::move(book), m_theme, m_outside);
+        connect(window.get(), &BookWindow::newWanted, this, [this] { create(); });
+        connect(window.get(), &BookWindow::openWanted, this, [this] { chooseAndOpen(); });
+        window->shell().show();
+        m_windows.push_back(std::move(window));
+        if (m_start)
+            m_start->hide();
+    }
+
+    void showStart(const QString &problem)
+    {
+        if (!m_start) {
+            m_start = std::make_unique<ShellWindow>(m_theme);
+            auto *page = new ui::EmptyPage(m_theme, QStringLiteral("book"), tr("No book is open"),
+                                           tr("A book is one file that holds a whole build: its parts, its work, its money and its "
+                                              "proof. Make a new one, or open one with Ctrl+O."),
+                                           tr("&New book…"));
+            QObject::connect(page, &ui::EmptyPage::started, m_start.get(), [this] { create(); });
+            m_start->addPage(page, tr("Start"), QStringLiteral("book"), QStringLiteral("start"));
+            m_start->setBookTitle(QStringLiteral("Ohmwright"));
+            auto *make = new QAction(tr("&New book…"), m_start.get());
+            make->setShortcut(QKeySequence::New);
+            auto *open = new QAction(tr("&Open a book…"), m_start.get());
+            open->setShortcut(QKeySequence::Open);
+            QObject::connect(make, &QAction::triggered, m_start.get(), [this] { create(); });
+            QObject::connect(open, &QAction::triggered, m_start.get(), [this] { chooseAndOpen(); });
+            m_start->setBookActions({make, open});
+        }
+        m_start->show();
+        m_start->showPage(QStringLiteral("start"));
+        if (!problem.isEmpty())
+            m_start->say(problem, Tone::Problem);
+    }
+
+    SystemClock m_clock;
+    Theme m_theme;
+    RealOutside m_outside;
+    std::vector<std::unique_ptr<BookWindow>> m_windows;
+    std::unique_ptr<ShellWindow> m_start;
+};
+
+} // namespace
 
 bool hasDisplay()
 {
@@ -13,8 +155,12 @@ bool hasDisplay()
 
 int openWindow(QApplication &app, const QString &bookPath)
 {
-    Q_UNUSED(bookPath)
-    return app.exec();
+    QCoreApplication::setOrganizationName(QStringLiteral("ohmwright"));
+    Session session(app);
+    session.start(bookPath);
+    return QApplication::exec();
 }
 
 } // namespace ohmwright
+
+#include "window.moc"

@@ -96,7 +96,8 @@ Result<std::unique_ptr<Book>> Book::create(const QString &path, const QString &t
             QFile::remove(path);
         return fail(problem);
     };
-    Result<std::unique_ptr<FileConnection>> connection = FileConnection::open(path, OpenAs::ReadWrite);
+    Result<std::unique_ptr<FileConnection>> connection =
+        FileConnection::open(path, OpenAs::ReadWrite);
     if (!connection)
         return giveUp(connection.error());
     if (Outcome done = migrate((*connection)->db(), migrations()); !done)
@@ -214,6 +215,8 @@ Outcome Book::edit(const QString &what, const std::function<Outcome()> &work)
         return may;
     sqlite3 *db = m_connection->db();
     TouchedRows touched;
+    // on a full disk SQLite may roll back by itself; the recorder then no longer knows what to restore
+    bool rolledBackBySqlite = false;
     const auto attempt = [&]() -> Outcome {
         Transaction transaction(db);
         if (Outcome begun = transaction.begin(); !begun)
@@ -227,6 +230,7 @@ Outcome Book::edit(const QString &what, const std::function<Outcome()> &work)
         Outcome done = work();
         m_editing = false;
         const Result<QByteArray> changeset = (*recorder)->changeset();
+        rolledBackBySqlite = sqlite3_get_autocommit(db) != 0 || !changeset;
         if (!changeset)
             return done ? Outcome(fail(changeset.error())) : done;
         touched = touchedRows(*changeset);
@@ -246,7 +250,7 @@ Outcome Book::edit(const QString &what, const std::function<Outcome()> &work)
             if (const Result<bool> fresh = refresh(); fresh && *fresh)
                 return result;
         }
-        if (Outcome back = reload(touched); !back)
+        if (Outcome back = rolledBackBySqlite ? loadAll() : reload(touched); !back)
             return back;
         return result;
     }

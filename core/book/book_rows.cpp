@@ -215,32 +215,9 @@ Outcome Book::replaceAll(const Records &records)
 // every kind of record, so that the templates can stay in this file
 #define OHMWRIGHT_INSTANTIATE(R)                                                                   \
     template Result<Id<R>> Book::insert(R);                                                        \
-    template Outcome Book::update(const R &);                                                         \
+    template Outcome Book::update(const R &);                                                      \
     template Outcome Book::remove(Id<R>);
-OHMWRIGHT_INSTANTIATE(Build)
-OHMWRIGHT_INSTANTIATE(Vehicle)
-OHMWRIGHT_INSTANTIATE(Seller)
-OHMWRIGHT_INSTANTIATE(Donor)
-OHMWRIGHT_INSTANTIATE(PartType)
-OHMWRIGHT_INSTANTIATE(Circuit)
-OHMWRIGHT_INSTANTIATE(Branch)
-OHMWRIGHT_INSTANTIATE(Part)
-OHMWRIGHT_INSTANTIATE(PartMove)
-OHMWRIGHT_INSTANTIATE(Connection)
-OHMWRIGHT_INSTANTIATE(Rating)
-OHMWRIGHT_INSTANTIATE(LostFunction)
-OHMWRIGHT_INSTANTIATE(BudgetLine)
-OHMWRIGHT_INSTANTIATE(DayRate)
-OHMWRIGHT_INSTANTIATE(Purchase)
-OHMWRIGHT_INSTANTIATE(PurchaseItem)
-OHMWRIGHT_INSTANTIATE(Payment)
-OHMWRIGHT_INSTANTIATE(GotBack)
-OHMWRIGHT_INSTANTIATE(Task)
-OHMWRIGHT_INSTANTIATE(TaskNeed)
-OHMWRIGHT_INSTANTIATE(Letter)
-OHMWRIGHT_INSTANTIATE(TestRecord)
-OHMWRIGHT_INSTANTIATE(MassEntry)
-OHMWRIGHT_INSTANTIATE(Attachment)
+OHMWRIGHT_EACH_RECORD(OHMWRIGHT_INSTANTIATE)
 #undef OHMWRIGHT_INSTANTIATE
 
 } // namespace ohmwright

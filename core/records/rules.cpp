@@ -86,8 +86,8 @@ Outcome ownRule(const Build &b)
 Outcome ownRule(const Vehicle &v)
 {
     Outcome result = firstOf(within("year", v.year, 1880, 2199),
-                          ofMeasure("odometer", v.odometer, Measure::Length),
-                          ofMeasure("wheelbase", v.wheelbase, Measure::Length));
+                             ofMeasure("odometer", v.odometer, Measure::Length),
+                             ofMeasure("wheelbase", v.wheelbase, Measure::Length));
     const std::array masses{std::pair("kerb_mass", &v.kerbMass),
                             std::pair("gross_mass_plate", &v.grossMassPlate),
                             std::pair("front_axle_plate", &v.frontAxlePlate),
@@ -368,14 +368,9 @@ Outcome checkRecord(const R &row)
     return result;
 }
 
-template <class... R>
-struct Instantiate
-{
-    static constexpr auto list = std::tuple{&checkRecord<R>...};
-};
-template struct Instantiate<>;
-// every kind of record, so that the template can stay in this file
-[[maybe_unused]] constexpr auto kInstances = EachRecord<Instantiate>::list;
+#define OHMWRIGHT_INSTANTIATE(R) template Outcome checkRecord(const R &);
+OHMWRIGHT_EACH_RECORD(OHMWRIGHT_INSTANTIATE)
+#undef OHMWRIGHT_INSTANTIATE
 
 bool isKey(QStringView text)
 {

@@ -1,0 +1,244 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/bench/bench_page.h"
+
+#include "core/budget/budget.h"
+#include "core/parts/deadlines.h"
+#include "core/parts/questions.h"
+#include "core/plan/plan_view.h"
+#include "core/quantity/dates.h"
+#include "ui/bench/bench_rows.h"
+#include "ui/shell/theme.h"
+#include "ui/widgets/empty_page.h"
+#include "ui/widgets/figure_label.h"
+#include "ui/widgets/money_bar.h"
+#include "ui/widgets/section_title.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QScrollBar>
+#include <QShowEvent>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace ohmwright::ui {
+
+namespace {
+
+constexpr int kTwoColumnsFrom = 900;  // pixels
+constexpr std::size_t kRowsShown = 7;
+
+QLabel *quiet(const Theme &theme, const QString &text)
+{
+    auto *label = new QLabel(text);
+    label->setWordWrap(true);
+    label->setFont(theme.font(Lettering::Small));
+    QPalette palette = label->palette();
+    palette.setColor(QPalette::WindowText, theme.tokens().mute);
+    label->setPalette(palette);
+    return label;
+}
+
+QString lead(const plan::Move &move)
+{
+    return move.latestStart ? BenchPage::tr("by %1").arg(showDate(*move.latestStart))
+                            : BenchPage::tr("%1 days before").arg(move.chainDays);
+}
+
+// The rest of a list is said, not hidden.
+void sayRest(QVBoxLayout &column, const Theme &theme, std::size_t all)
+{
+    if (all > kRowsShown)
+        column.addWidget(quiet(theme, BenchPage::tr("and %1 more").arg(all - kRowsShown)));
+}
+
+} // namespace
+
+BenchPage::BenchPage(Book &book, const Theme &theme, QWidget *parent) : QScrollArea(parent), m_book(book), m_theme(theme)
+{
+    setWidgetResizable(true);
+    setFrameShape(QFrame::NoFrame);
+    setFocusPolicy(Qt::NoFocus);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_soon.setSingleShot(true);
+    m_soon.setInterval(0);
+    connect(&m_soon, &QTimer::timeout, this, &BenchPage::rebuild);
+    const auto later = [this] {
+        m_stale = true;
+        if (isVisible())
+            m_soon.start();
+    };
+    connect(&m_book, &Book::changed, this, later);
+    connect(&m_theme, &Theme::changed, this, later);
+}
+
+void BenchPage::showEvent(QShowEvent *event)
+{
+    QScrollArea::showEvent(event);
+    if (m_stale)
+        rebuild();
+}
+
+void BenchPage::resizeEvent(QResizeEvent *event)
+{
+    QScrollArea::resizeEvent(event);
+    if ((width() >= kTwoColumnsFrom) != m_wide) {
+        m_wide = width() >= kTwoColumnsFrom;
+        m_soon.start();
+    }
+}
+
+void BenchPage::rebuild()
+{
+    m_stale = false;
+    const Records &records = m_book.records();
+    const QDate today = m_book.clock().today();
+    auto *page = new QWidget;
+    auto *rows = new QVBoxLayout(page);
+    rows->setContentsMargins(24, 16, 24, 24);
+    rows->setSpacing(14);
+    auto *title = new SectionTitle(m_theme, tr("Bench"), TitleLevel::Page);
+    title->setRemark(showDate(today));
+    auto *log = new QPushButton(tr("&Log a part"));
+    title->addAtEnd(log);
+    connect(log, &QPushButton::clicked, this, &BenchPage::logWanted);
+    rows->addWidget(title);
+    if (records.all<Part>().size() == 0 && records.all<Task>().size() == 0) {
+        auto *empty = new EmptyPage(m_theme, QStringLiteral("bench"), tr("A new book"),
+                                    tr("Here will stand what you can do next, what holds up the next milestone, what runs out "
+                                       "soon, and what is left to spend. Start with the first part you have or want."),
+                                    tr("Log the first &part"));
+        connect(empty, &EmptyPage::started, this, &BenchPage::logWanted);
+        rows->addWidget(empty, 1);
+        setWidget(page);
+        return;
+    }
+    auto *left = new QVBoxLayout;
+    auto *right = new QVBoxLayout;
+    for (QVBoxLayout *column : {left, right})
+        column->setSpacing(4);
+    if (m_wide) {
+        auto *columns = new QHBoxLayout;
+        columns->setSpacing(36);
+        columns->addLayout(left, 1);
+        columns->addLayout(right, 1);
+        rows->addLayout(columns);
+    } else {
+        rows->addLayout(left);
+        rows->addLayout(right);
+    }
+    const auto section = [&](QVBoxLayout *column, const QString &text, const QString &remark) {
+        if (column->count() > 0)
+            column->addSpacing(14);
+        auto *heading = new SectionTitle(m_theme, text);
+        heading->setRemark(remark);
+        column->addWidget(heading);
+    };
+    const auto row = [&](QVBoxLayout *column, BenchRow content, auto &&act) {
+        auto *button = new BenchRowButton(m_theme, std::move(content));
+        connect(button, &QPushButton::clicked, this, act);
+        column->addWidget(button);
+    };
+
+    const plan::Network network = plan::networkOf(records, today);
+    const auto milestone = plan::nextMilestone(network);
+    plan::HoldUps held;
+    if (milestone)
+        held = plan::holdUps(network, *milestone);
+
+    section(left, tr("What you can do now"), {});
+    std::vector<const plan::Move *> doable;
+    for (const plan::Move &move : held.moves)
+        if (move.kind == plan::MoveKind::Do && move.needs.empty())
+            doable.push_back(&move);
+    for (std::size_t i = 0; i < std::min(doable.size(), kRowsShown); ++i) {
+        const plan::Task &task = network.tasks[doable[i]->for_.front()];
+        row(left, {lead(*doable[i]), task.title, task.area, task.highVoltage},
+            [this, key = task.key] { emit taskWanted(key); });
+    }
+    if (doable.empty())
+        left->addWidget(quiet(m_theme, tr("No task can start just now: something below must move first.")));
+    sayRest(*left, m_theme, doable.size());
+
+    if (milestone) {
+        const plan::Task &goal = network.tasks[*milestone];
+        section(left, tr("What holds up “%1”").arg(goal.title),
+                goal.date ? tr("%1, %2 days of work and waiting").arg(showDate(*goal.date)).arg(held.chainDays)
+                          : tr("%1 days of work and waiting").arg(held.chainDays));
+        std::vector<const plan::Move *> others;
+        for (const plan::Move &move : held.moves)
+            if (move.kind != plan::MoveKind::Do || !move.needs.empty())
+                others.push_back(&move);
+        for (std::size_t i = 0; i < std::min(others.size(), kRowsShown); ++i) {
+            const plan::Move &move = *others[i];
+            row(left, {lead(move), tr("%1: %2").arg(plan::moveKindName(move.kind), move.title), move.why, false},
+                [this] { emit pageWanted(QStringLiteral("build_order")); });
+        }
+        sayRest(*left, m_theme, others.size());
+    }
+
+    const Budget budget = budgetOf(records, today);
+    section(right, tr("Left to spend"), budget.currency.code());
+    auto *figure = new FigureLabel(m_theme);
+    figure->setLettering(Lettering::Figure);
+    figure->setFigure(showMoney(budget.left(), NumberStyle::pointDecimal()));
+    auto *figureRow = new QHBoxLayout;
+    figureRow->addWidget(figure);
+    figureRow->addStretch(1);
+    right->addLayout(figureRow);
+    auto *bar = new MoneyBar(m_theme);
+    const Money whole = budget.total.allowance + budget.contingency + budget.total.gotBack;
+    const auto show = [](Money money) { return showMoney(money, NumberStyle::pointDecimal()); };
+    const QString words = tr("%1 spent, %2 committed, %3 to come, of %4 with contingency and what came back.")
+                              .arg(show(budget.total.spent), show(budget.total.committed), show(budget.total.toCome), show(whole));
+    bar->setShares({budget.total.spent.minor(), budget.total.committed.minor(), budget.total.toCome.minor(), whole.minor()}, words);
+    right->addWidget(bar);
+    right->addWidget(quiet(m_theme, words));
+    auto *lines = new QPushButton(tr("Show the &lines"));
+    connect(lines, &QPushButton::clicked, this, [this] { emit pageWanted(QStringLiteral("budget")); });
+    right->addWidget(lines, 0, Qt::AlignLeft);
+
+    const std::vector<Deadline> ending = endingSoon(records, today);
+    section(right, tr("Runs out soon"), tr("within %1 days").arg(kEndingSoonDays));
+    for (std::size_t i = 0; i < std::min(ending.size(), kRowsShown); ++i) {
+        const Part &part = *records.find(ending[i].part);
+        row(right, {tr("%n day(s)", nullptr, ending[i].daysLeft), part.name, describe(ending[i]), false},
+            [this, key = part.key] { emit partWanted(key); });
+    }
+    if (ending.empty())
+        right->addWidget(quiet(m_theme, tr("No warranty, return or claim window ends soon.")));
+    sayRest(*right, m_theme, ending.size());
+
+    const std::vector<Question> questions = openQuestions(records);
+    section(right, tr("Open questions"), questions.empty() ? QString() : QString::number(questions.size()));
+    for (std::size_t i = 0; i < std::min(questions.size(), kRowsShown); ++i) {
+        const Part &part = *records.find(questions[i].part);
+        row(right, {tr("not known"), tr("%1: %2").arg(part.name, describe(questions[i].figure)),
+                    tr("asked by %1").arg(questions[i].askedBy.join(tr(", "))), false},
+            [this, key = part.key] { emit partWanted(key); });
+    }
+    if (questions.empty())
+        right->addWidget(quiet(m_theme, tr("Every figure that is asked for is recorded.")));
+    sayRest(*right, m_theme, questions.size());
+
+    section(right, tr("Last done"), {});
+    std::vector<const Task *> done;
+    for (const Task &task : records.all<Task>())
+        if (task.state == TaskState::Done)
+            done.push_back(&task);
+    std::stable_sort(done.begin(), done.end(), [](auto *a, auto *b) { return *a->doneOn > *b->doneOn; });
+    for (std::size_t i = 0; i < std::min<std::size_t>(done.size(), 4); ++i)
+        row(right, {showDate(*done[i]->doneOn), done[i]->title, {}, done[i]->highVoltage},
+            [this, key = done[i]->key] { emit taskWanted(key); });
+    if (done.empty())
+        right->addWidget(quiet(m_theme, tr("Nothing yet.")));
+    left->addStretch(1);
+    right->addStretch(1);
+    rows->addStretch(1);
+    const int place = verticalScrollBar()->value();
+    setWidget(page);
+    verticalScrollBar()->setValue(place);
+}
+
+} // namespace ohmwright::ui

@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The pages of a layout on screen, one below the other, as they will be printed. Paints only those
+// in sight.
+#pragma once
+
+#include "ui/sheet/paged_layout.h"
+
+#include <QAbstractScrollArea>
+
+#include <memory>
+
+namespace ohmwright::ui {
+
+class Theme;
+
+class PagesView : public QAbstractScrollArea
+{
+    Q_OBJECT
+
+public:
+    explicit PagesView(const Theme &theme, QWidget *parent = nullptr);
+
+    // Keeps the place one was reading, as far as it still exists.
+    void setLayout(std::shared_ptr<const sheet::PagedLayout> layout);
+    void showPlace(int page, double top);  // points from the page's top
+    // 1 is 100 %: a point on paper is a point on the screen.
+    void setZoom(double zoom);
+    [[nodiscard]] double zoom() const { return m_zoom; }
+
+signals:
+    void zoomChanged(double zoom);
+
+protected:
+    void paintEvent(QPaintEvent *event) override;
+    void resizeEvent(QResizeEvent *event) override;
+    void keyPressEvent(QKeyEvent *event) override;
+    void wheelEvent(QWheelEvent *event) override;
+
+private:
+    [[nodiscard]] double scale() const;  // pixels per point
+    [[nodiscard]] double pageStep() const;
+    void updateScrollBars();
+
+    const Theme &m_theme;
+    std::shared_ptr<const sheet::PagedLayout> m_layout;
+    double m_zoom = 1.0;
+};
+
+} // namespace ohmwright::ui

@@ -1,0 +1,137 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/sheet/sheet_page.h"
+
+#include "core/sheet/build_sheet.h"
+#include "core/sheet/content_hash.h"
+#include "core/sheet/html_writer.h"
+#include "ui/sheet/paged_layout.h"
+#include "ui/sheet/pages_view.h"
+#include "ui/sheet/pdf_writer.h"
+#include "ui/sheet/picture.h"
+#include "ui/shell/outside.h"
+#include "ui/shell/theme.h"
+#include "ui/widgets/section_title.h"
+
+#include <QFileInfo>
+#include <QHBoxLayout>
+#include <QListWidget>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+namespace ohmwright::ui {
+
+namespace {
+
+// A pause in the edits long enough that the pages are worth laying out anew.
+constexpr int kSettleMs = 250;
+
+} // namespace
+
+SheetPage::SheetPage(Book &book, const Theme &theme, Outside &outside, QWidget *parent)
+    : QWidget(parent), m_book(book), m_outside(outside)
+{
+    m_title = new SectionTitle(theme, tr("Build sheet"), TitleLevel::Page);
+    auto *pdf = new QPushButton(tr("Write &PDF…"));
+    auto *html = new QPushButton(tr("Write &HTML…"));
+    m_title->addAtEnd(pdf);
+    m_title->addAtEnd(html);
+    m_contents = new QListWidget;
+    m_contents->setAccessibleName(tr("Sections of the build sheet"));
+    m_contents->setFixedWidth(250);
+    m_contents->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_contents->setTextElideMode(Qt::ElideRight);
+    m_pages = new PagesView(theme);
+
+    auto *body = new QHBoxLayout;
+    body->setSpacing(16);
+    body->addWidget(m_contents);
+    body->addWidget(m_pages, 1);
+    auto *column = new QVBoxLayout(this);
+    column->setContentsMargins(24, 16, 24, 16);
+    column->setSpacing(12);
+    column->addWidget(m_title);
+    column->addLayout(body, 1);
+
+    connect(pdf, &QPushButton::clicked, this, [this] { chooseAndWrite(QStringLiteral(".pdf"), tr("PDF (*.pdf)")); });
+    connect(html, &QPushButton::clicked, this, [this] { chooseAndWrite(QStringLiteral(".html"), tr("HTML (*.html)")); });
+    connect(m_contents, &QListWidget::currentRowChanged, this, [this](int row) {
+        if (m_layout && row >= 0) {
+            const auto &mark = m_layout->bookmarks().at(static_cast<std::size_t>(row));
+            m_pages->showPlace(mark.page, mark.top);
+        }
+    });
+    m_soon.setSingleShot(true);
+    m_soon.setInterval(kSettleMs);
+    connect(&m_soon, &QTimer::timeout, this, &SheetPage::rebuild);
+    connect(&m_book, &Book::changed, this, [this] {
+        m_stale = true;
+        if (isVisible())
+            m_soon.start();
+    });
+}
+
+SheetPage::~SheetPage() = default;
+
+void SheetPage::showEvent(QShowEvent *event)
+{
+    QWidget::showEvent(event);
+    if (m_stale)
+        rebuild();
+}
+
+sheet::ImageLoader SheetPage::loader() const
+{
+    return sheet::reducedPictures([this](const sheet::Image &image) {
+        return m_book.blob(image.id).value_or(QByteArray());
+    });
+}
+
+void SheetPage::rebuild()
+{
+    const Result<std::int64_t> revision = m_book.revision();
+    if (!revision) {
+        emit said(revision.error().sentence, Tone::Problem);
+        return;
+    }
+    m_stale = false;
+    sheet::Document document = buildSheet(m_book.records(), {m_book.clock().today(), *revision});
+    const QString hash = sheet::shortHash(document.contentHash);
+    m_layout = std::make_shared<const sheet::PagedLayout>(std::move(document), loader());
+    m_title->setRemark(tr("%n page(s), revision %1, content %2", nullptr, m_layout->pageCount()).arg(*revision).arg(hash));
+    const QSignalBlocker quiet(m_contents);
+    m_contents->clear();
+    for (const auto &mark : m_layout->bookmarks())
+        m_contents->addItem(QString(3 * (mark.level - 1), u' ') + mark.text);
+    m_pages->setLayout(m_layout);
+}
+
+void SheetPage::chooseAndWrite(const QString &suffix, const QString &filter)
+{
+    const QString name = QFileInfo(m_book.path()).completeBaseName();
+    QString path = m_outside.chooseSaveFile(this, tr("Write the build sheet"),
+                                            (name.isEmpty() ? tr("build") : name) + QStringLiteral("-sheet") + suffix, filter);
+    if (path.isEmpty())
+        return;
+    if (QFileInfo(path).suffix().isEmpty())
+        path += suffix;
+    writeTo(path);
+}
+
+void SheetPage::writeTo(const QString &path)
+{
+    if (m_stale || !m_layout)
+        rebuild();
+    if (!m_layout)
+        return;
+    Outcome written;
+    if (path.endsWith(QLatin1String(".html"), Qt::CaseInsensitive))
+        written = sheet::writeHtml(m_layout->document(), path, loader());
+    else
+        written = sheet::writePdf(*m_layout, path);
+    if (written)
+        emit said(tr("Wrote %1.").arg(path), Tone::Told);
+    else
+        emit said(written.error().sentence + u' ' + written.error().whatToDo, Tone::Problem);
+}
+
+} // namespace ohmwright::ui

@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The Build sheet page: the sheet as it will be printed, kept current, and written as PDF or HTML.
+#pragma once
+
+#include "core/book/book.h"
+#include "core/sheet/document.h"
+#include "ui/shell/message_strip.h"
+
+#include <QTimer>
+#include <QWidget>
+
+#include <memory>
+
+class QListWidget;
+class QPushButton;
+
+namespace ohmwright::sheet {
+class PagedLayout;
+}
+
+namespace ohmwright::ui {
+
+class Outside;
+class PagesView;
+class SectionTitle;
+class Theme;
+
+class SheetPage : public QWidget
+{
+    Q_OBJECT
+
+public:
+    SheetPage(Book &book, const Theme &theme, Outside &outside, QWidget *parent = nullptr);
+    ~SheetPage() override;
+
+    // To a path already chosen; what was written, or why not, is said.
+    void writeTo(const QString &path);
+    [[nodiscard]] PagesView &pages() { return *m_pages; }
+
+signals:
+    void said(const QString &sentence, ohmwright::ui::Tone tone);
+
+protected:
+    void showEvent(QShowEvent *event) override;
+
+private:
+    void rebuild();
+    void chooseAndWrite(const QString &suffix, const QString &filter);
+    [[nodiscard]] sheet::ImageLoader loader() const;
+
+    Book &m_book;
+    Outside &m_outside;
+    SectionTitle *m_title;
+    QListWidget *m_contents;
+    PagesView *m_pages;
+    std::shared_ptr<const sheet::PagedLayout> m_layout;
+    QTimer m_soon;
+    bool m_stale = true;
+};
+
+} // namespace ohmwright::ui

@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The find line's answers: parts, tasks, sellers, donors, orders, letters, tests, papers of a book.
+#pragma once
+
+#include "core/book/book.h"
+#include "ui/shell/find_source.h"
+
+#include <vector>
+
+namespace ohmwright::ui {
+
+class BookFind final : public QObject, public FindSource
+{
+    Q_OBJECT
+
+public:
+    explicit BookFind(const Book &book);
+
+    // Every word must occur somewhere in what is known of a thing; those whose title starts with
+    // the text come first. Keys are "part:KEY", "task:KEY", or the page to turn to.
+    [[nodiscard]] std::vector<FindHit> find(const QString &text) override;
+
+private:
+    struct Entry
+    {
+        FindHit hit;
+        QString haystack;  // folded
+    };
+    void index();
+
+    const Book &m_book;
+    std::vector<Entry> m_entries;
+    bool m_stale = true;
+};
+
+} // namespace ohmwright::ui

@@ -1,0 +1,192 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/shell/book_window.h"
+
+#include "core/interchange/interchange.h"
+#include "core/parts/questions.h"
+#include "ui/bench/bench_page.h"
+#include "ui/budget/budget_page.h"
+#include "ui/build_order/build_order_page.h"
+#include "ui/parts/parts_page.h"
+#include "ui/sheet/sheet_page.h"
+#include "ui/shell/book_find.h"
+#include "ui/shell/outside.h"
+#include "ui/shell/shell_window.h"
+#include "ui/shell/theme.h"
+
+#include <QAction>
+#include <QFileInfo>
+
+namespace ohmwright::ui {
+
+namespace {
+
+// How often to look whether another window changed the file; one small read.
+constexpr int kLookEveryMs = 1000;
+
+} // namespace
+
+BookWindow::BookWindow(std::unique_ptr<Book> book, Theme &theme, Outside &outside, QObject *parent)
+    : QObject(parent), m_book(std::move(book)), m_theme(theme), m_outside(outside),
+      m_find(std::make_unique<BookFind>(*m_book)), m_shell(std::make_unique<ShellWindow>(theme))
+{
+    makePages();
+    makeActions();
+    m_shell->setFindSource(m_find.get());
+    connect(m_shell.get(), &ShellWindow::hitChosen, this, &BookWindow::follow);
+    connect(m_shell.get(), &ShellWindow::undoWanted, this, [this] { travel(true); });
+    connect(m_shell.get(), &ShellWindow::redoWanted, this, [this] { travel(false); });
+    connect(m_book.get(), &Book::changed, this, &BookWindow::showState);
+    m_others.setInterval(kLookEveryMs);
+    connect(&m_others, &QTimer::timeout, this, &BookWindow::lookForOthersEdits);
+    m_others.start();
+    showState();
+    m_shell->showPage(QStringLiteral("bench"));
+    if (m_book->isReadOnly())
+        m_shell->say(tr("This book can be looked at but not changed here. Save a copy elsewhere to work on it."), Tone::Problem);
+}
+
+// Pages hold a reference to the book, so they must go first.
+BookWindow::~BookWindow()
+{
+    m_shell.reset();
+}
+
+void BookWindow::makePages()
+{
+    m_bench = new BenchPage(*m_book, m_theme);
+    m_parts = new PartsPage(*m_book, m_theme, m_outside);
+    m_buildOrder = new BuildOrderPage(*m_book, m_theme);
+    m_budget = new BudgetPage(*m_book, m_theme);
+    m_sheet = new SheetPage(*m_book, m_theme, m_outside);
+    m_shell->addPage(m_bench, tr("Bench"), QStringLiteral("bench"), QStringLiteral("bench"));
+    m_shell->addPage(m_parts, tr("Parts"), QStringLiteral("parts"), QStringLiteral("parts"));
+    m_shell->addPage(m_buildOrder, tr("Build order"), QStringLiteral("build_order"), QStringLiteral("build_order"));
+    m_shell->addPage(m_budget, tr("Budget"), QStringLiteral("budget"), QStringLiteral("budget"));
+    m_shell->addPage(m_sheet, tr("Build sheet"), QStringLiteral("sheet"), QStringLiteral("sheet"));
+
+    const auto say = [this](const QString &sentence, Tone tone) { m_shell->say(sentence, tone); };
+    connect(m_parts, &PartsPage::said, this, say);
+    connect(m_buildOrder, &BuildOrderPage::said, this, say);
+    connect(m_budget, &BudgetPage::said, this, say);
+    connect(m_sheet, &SheetPage::said, this, say);
+    connect(m_bench, &BenchPage::partWanted, this, &BookWindow::showPart);
+    connect(m_buildOrder, &BuildOrderPage::partWanted, this, &BookWindow::showPart);
+    connect(m_budget, &BudgetPage::partWanted, this, &BookWindow::showPart);
+    connect(m_bench, &BenchPage::taskWanted, this, &BookWindow::showTask);
+    connect(m_parts, &PartsPage::taskWanted, this, &BookWindow::showTask);
+    connect(m_bench, &BenchPage::pageWanted, m_shell.get(), &ShellWindow::showPage);
+    connect(m_bench, &BenchPage::logWanted, this, [this] {
+        m_shell->showPage(QStringLiteral("parts"));
+        m_parts->startLogging();
+    });
+}
+
+void BookWindow::makeActions()
+{
+    const auto action = [this](const QString &text, const QKeySequence &keys, auto &&act) {
+        auto *made = new QAction(text, this);
+        made->setShortcut(keys);
+        connect(made, &QAction::triggered, this, act);
+        return made;
+    };
+    m_shell->setBookActions({
+        action(tr("&New book…"), QKeySequence::New, [this] { emit newWanted(); }),
+        action(tr("&Open a book…"), QKeySequence::Open, [this] { emit openWanted(); }),
+        nullptr,
+        action(tr("Save a &copy…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), [this] { saveCopy(); }),
+        action(tr("Write &interchange JSON…"), QKeySequence(), [this] { writeInterchange(); }),
+        nullptr,
+        action(tr("Log a &part"), QKeySequence(Qt::CTRL | Qt::Key_L),
+               [this] {
+                   m_shell->showPage(QStringLiteral("parts"));
+                   m_parts->startLogging();
+               }),
+        action(tr("C&lose"), QKeySequence::Close, [this] { m_shell->close(); }),
+    });
+}
+
+void BookWindow::showState()
+{
+    m_shell->setBookTitle(m_book->records().build().title);
+    m_shell->setUndoStep(m_book->undoText().value_or(QString()));
+    m_shell->setRedoStep(m_book->redoText().value_or(QString()));
+    const auto open = openQuestions(m_book->records()).size();
+    m_shell->setPageBadge(QStringLiteral("parts"), open ? tr("%1 open").arg(open) : QString(),
+                          tr("%n open question(s)", nullptr, static_cast<int>(open)));
+}
+
+void BookWindow::travel(bool back)
+{
+    const QString what = (back ? m_book->undoText() : m_book->redoText()).value_or(QString());
+    const Outcome done = back ? m_book->undo() : m_book->redo();
+    if (!done)
+        m_shell->say(QStringList{done.error().sentence, done.error().whatToDo}.join(u' ').trimmed(), Tone::Problem);
+    else
+        m_shell->say(back ? tr("Taken back: %1").arg(what) : tr("Done again: %1").arg(what), Tone::Told);
+}
+
+void BookWindow::lookForOthersEdits()
+{
+    const Result<bool> changed = m_book->refresh();
+    if (!changed) {
+        // locked for a moment by the other window: the next look will tell
+        if (changed.error().code != ProblemCode::Locked)
+            m_shell->say(changed.error().sentence, Tone::Problem);
+    } else if (*changed) {
+        m_shell->say(tr("Another window changed this book; it is up to date here."), Tone::Told);
+    }
+}
+
+void BookWindow::saveCopy()
+{
+    const QString name = QFileInfo(m_book->path()).completeBaseName();
+    QString path = m_outside.chooseSaveFile(m_shell.get(), tr("Save a copy"), name + tr("-copy.ohmwright"),
+                                            tr("Books (*.ohmwright)"));
+    if (path.isEmpty())
+        return;
+    if (QFileInfo(path).suffix().isEmpty())
+        path += QStringLiteral(".ohmwright");
+    const Outcome saved = m_book->saveCopy(path);
+    if (saved)
+        m_shell->say(tr("Saved a copy as %1.").arg(path));
+    else
+        m_shell->say(QStringList{saved.error().sentence, saved.error().whatToDo}.join(u' ').trimmed(), Tone::Problem);
+}
+
+void BookWindow::writeInterchange()
+{
+    const QString name = QFileInfo(m_book->path()).completeBaseName();
+    const QString path = m_outside.chooseSaveFile(m_shell.get(), tr("Write interchange JSON"), name + QStringLiteral(".json"),
+                                                  tr("JSON (*.json)"));
+    if (path.isEmpty())
+        return;
+    const Outcome written = dumpFile(*m_book, path);
+    if (written)
+        m_shell->say(tr("Wrote %1 and its attachments.").arg(path));
+    else
+        m_shell->say(QStringList{written.error().sentence, written.error().whatToDo}.join(u' ').trimmed(), Tone::Problem);
+}
+
+void BookWindow::follow(const FindHit &hit)
+{
+    if (hit.key.startsWith(QLatin1String("part:")))
+        showPart(hit.key.mid(5));
+    else if (hit.key.startsWith(QLatin1String("task:")))
+        showTask(hit.key.mid(5));
+    else
+        m_shell->showPage(hit.key);
+}
+
+void BookWindow::showPart(const QString &key)
+{
+    m_shell->showPage(QStringLiteral("parts"));
+    m_parts->showPart(key);
+}
+
+void BookWindow::showTask(const QString &key)
+{
+    m_shell->showPage(QStringLiteral("build_order"));
+    m_buildOrder->showTask(key);
+}
+
+} // namespace ohmwright::ui
