@@ -122,8 +122,8 @@ private:
         if (const auto pieces = m_pieces.find(record.id); pieces != m_pieces.end()) {
             entry.part = pieces->second.first;
             if (pieces->second.shop > 0) {
-                const std::array<std::int64_t, 2> weights{
-                    pieces->second.shop, pieces->second.all - pieces->second.shop};
+                const std::array<std::int64_t, 2> weights{pieces->second.shop,
+                                                          pieces->second.all - pieces->second.shop};
                 entry.spent = shareOut(landed.spent, weights)[1];
                 entry.committed = shareOut(landed.committed, weights)[1];
                 entry.forShop = true;

@@ -18,7 +18,7 @@ enum class EntryKind { Purchase, Item, Wanted, Needed, GotBack };
 struct LineEntry
 {
     EntryKind kind = EntryKind::Item;
-    QString name; // seller, item, part, what the money is for
+    QString name;            // seller, item, part, what the money is for
     std::optional<QDate> on; // ordered, met, expected or received
     // Which of them are set goes by the kind.
     Id<Purchase> purchase;
@@ -36,7 +36,7 @@ struct LineEntry
     // What this entry adds to the line, book's currency. A purchase adds nothing but through its
     // items, unless it has none.
     Money spent, committed, toCome, gotBack, expectedBack;
-    bool counted = true; // false: no estimate, or no rate for its currency
+    bool counted = true;  // false: no estimate, or no rate for its currency
     bool forShop = false; // part or all of it is not counted to the build
 };
 

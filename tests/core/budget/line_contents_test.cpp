@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/budget/line_contents.h"
-
 #include "core/budget/budget_edits.h"
+#include "core/budget/line_contents.h"
 #include "tests/support/test_book.h"
 
 #include <gtest/gtest.h>
@@ -102,8 +101,8 @@ protected:
 
     void expectSumsOf(const LineSums &sums) const
     {
-        LineSums found{sums.line, sums.name, sums.allowance, euros(0), euros(0),
-                       euros(0),  euros(0),  euros(0)};
+        LineSums found{sums.line, sums.name, sums.allowance, euros(0),
+                       euros(0),  euros(0),  euros(0),       euros(0)};
         for (const LineEntry &entry : contents(sums.line)) {
             found.spent += entry.spent;
             found.committed += entry.committed;
@@ -182,9 +181,8 @@ TEST_F(LineContents, showEachItemBelowItsPurchaseAndOnlyThoseOfTheLine)
 TEST_F(LineContents, sayWhichWantedPartIsNotCounted)
 {
     const auto rows = contents({});
-    const auto found = std::find_if(rows.begin(), rows.end(), [](const LineEntry &entry) {
-        return entry.name == "Unpriced";
-    });
+    const auto found = std::find_if(
+        rows.begin(), rows.end(), [](const LineEntry &entry) { return entry.name == "Unpriced"; });
     ASSERT_NE(found, rows.end());
     EXPECT_FALSE(found->counted);
 }
@@ -205,8 +203,7 @@ TEST_F(LineContents, aPaymentIsRefusedInAnotherCurrencyOrAheadOfToday)
     const auto wrong = addPayment(*book, purchase, euros(100), book.clock.today(), {});
     ASSERT_FALSE(wrong);
     EXPECT_EQ(wrong.error().where, "amount");
-    const auto ahead =
-        addPayment(*book, purchase, dollars(100), book.clock.today().addDays(1), {});
+    const auto ahead = addPayment(*book, purchase, dollars(100), book.clock.today().addDays(1), {});
     ASSERT_FALSE(ahead);
     EXPECT_EQ(ahead.error().where, "on");
     OHMWRIGHT_ASSERT_OK(addPayment(*book, purchase, dollars(100), book.clock.today(), {}));
