@@ -252,8 +252,8 @@ Outcome BudgetPage::keepContingency()
     QString typed = m_contingency->text(kPercent);
     typed.remove(u'%');
     const Result<double> percent = parseNumber(typed.trimmed(), kStyle);
-    const bool whole = percent && *percent >= 0 && *percent <= 100 &&
-                       *percent == static_cast<int>(*percent);
+    const bool whole =
+        percent && *percent >= 0 && *percent <= 100 && *percent == static_cast<int>(*percent);
     if (!whole)
         return fail(ProblemCode::BadInput,
                     tr("The contingency is a whole percentage between 0 and 100."), {}, kPercent);
@@ -298,8 +298,8 @@ void BudgetPage::removeChosenLine()
     if (removed)
         emit said(tr("Budget line “%1” is removed. Undo brings it back.").arg(name), Tone::Told);
     else
-        m_line->showProblem({removed.error().code, removed.error().sentence,
-                             removed.error().whatToDo, QString()});
+        m_line->showProblem(
+            {removed.error().code, removed.error().sentence, removed.error().whatToDo, QString()});
 }
 
 } // namespace ohmwright::ui

@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // How the page is put together; what it does is in budget_page.cpp.
-#include "ui/budget/budget_page.h"
-
 #include "ui/budget/account.h"
+#include "ui/budget/budget_page.h"
 #include "ui/budget/entries_model.h"
 #include "ui/budget/entry_panel.h"
 #include "ui/budget/lines_model.h"
@@ -190,7 +189,9 @@ QWidget *BudgetPage::makeSide()
     auto *column = new QVBoxLayout(content);
     column->setContentsMargins(0, 6, 8, 8);
     column->setSpacing(8);
-    const auto space = [&] { column->addSpacing(10); };
+    const auto space = [&] {
+        column->addSpacing(10);
+    };
     auto *add = new QPushButton(tr("&Add a line"));
     m_linesHeading->addAtEnd(add);
     connect(add, &QPushButton::clicked, this, &BudgetPage::beginLine);
@@ -218,7 +219,9 @@ QWidget *BudgetPage::makeSide()
     m_side->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_side->setFocusPolicy(Qt::NoFocus);
     m_side->setMinimumWidth(QFontMetrics(m_theme.font(Lettering::Body)).averageCharWidth() * 42);
-    const auto say = [this](const QString &sentence) { emit said(sentence, Tone::Told); };
+    const auto say = [this](const QString &sentence) {
+        emit said(sentence, Tone::Told);
+    };
     connect(m_entryPanel, &EntryPanel::done, this, say);
     connect(m_entryPanel, &EntryPanel::partWanted, this, &BudgetPage::partWanted);
     return m_side;

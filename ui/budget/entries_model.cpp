@@ -65,9 +65,9 @@ QString remarkOf(const Records &records, const LineEntry &entry)
         return said.join(tr(", "));
     }
     case EntryKind::Wanted:
-        return entry.counted          ? tr("wanted, estimate")
-               : entry.price          ? tr("wanted; not counted, no rate for its currency")
-                                      : tr("wanted; not counted, no estimate");
+        return entry.counted ? tr("wanted, estimate")
+               : entry.price ? tr("wanted; not counted, no rate for its currency")
+                             : tr("wanted; not counted, no estimate");
     case EntryKind::Needed:
         return entry.on ? tr("paid %1").arg(showDate(*entry.on)) : tr("needed for a task");
     case EntryKind::GotBack:
@@ -92,7 +92,8 @@ QString standing(const LineEntry &entry)
                 return tr("%1 still to pay").arg(shown(all - *entry.paid));
             return tr("paid");
         }
-        return entry.committed.isZero() ? tr("paid") : tr("%1 committed").arg(shown(entry.committed));
+        return entry.committed.isZero() ? tr("paid")
+                                        : tr("%1 committed").arg(shown(entry.committed));
     }
     case EntryKind::Wanted:
         return entry.counted ? tr("to come") : tr("not counted");
@@ -159,18 +160,24 @@ QVariant EntriesModel::data(const QModelIndex &index, int role) const
             return item ? QString(kIndent + entry.name) : entry.name;
         if (role == SecondLineRole)
             return item && !remark.isEmpty() ? QString(kIndent + remark) : remark;
-        return role == Qt::ToolTipRole ? QVariant(QString(entry.name + u'\n' + remark)) : QVariant();
+        return role == Qt::ToolTipRole ? QVariant(QString(entry.name + u'\n' + remark))
+                                       : QVariant();
     }
     if (index.column() == Standing)
         return role == Qt::DisplayRole ? QVariant(standing(entry)) : QVariant();
     if (role != FigureRole && role != Qt::DisplayRole)
         return {};
     switch (index.column()) {
-    case Price: return shown(entry.price);
-    case Shared: return entry.shared && !entry.shared->isZero() ? shown(*entry.shared) : QString();
-    case Core: return entry.core && !entry.core->isZero() ? shown(*entry.core) : QString();
-    case InBook: return shown(entry.inBook);
-    default: return {};
+    case Price:
+        return shown(entry.price);
+    case Shared:
+        return entry.shared && !entry.shared->isZero() ? shown(*entry.shared) : QString();
+    case Core:
+        return entry.core && !entry.core->isZero() ? shown(*entry.core) : QString();
+    case InBook:
+        return shown(entry.inBook);
+    default:
+        return {};
     }
 }
 
@@ -185,13 +192,20 @@ QVariant EntriesModel::headerData(int section, Qt::Orientation orientation, int 
     if (role != Qt::DisplayRole)
         return {};
     switch (section) {
-    case What: return tr("What it is made of");
-    case Price: return tr("Price");
-    case Shared: return tr("Freight, duty, tax");
-    case Core: return tr("Core charge");
-    case InBook: return tr("Landed, with core");
-    case Standing: return tr("Stands");
-    default: return {};
+    case What:
+        return tr("What it is made of");
+    case Price:
+        return tr("Price");
+    case Shared:
+        return tr("Freight, duty, tax");
+    case Core:
+        return tr("Core charge");
+    case InBook:
+        return tr("Landed, with core");
+    case Standing:
+        return tr("Stands");
+    default:
+        return {};
     }
 }
 

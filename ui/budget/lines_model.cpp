@@ -33,8 +33,9 @@ LinesModel::LinesModel(QObject *parent) : QAbstractTableModel(parent) {}
 
 void LinesModel::setLines(std::vector<LineSums> lines)
 {
-    const bool same = std::equal(lines.begin(), lines.end(), m_lines.begin(), m_lines.end(),
-                                 [](const LineSums &a, const LineSums &b) { return a.line == b.line; });
+    const bool same =
+        std::equal(lines.begin(), lines.end(), m_lines.begin(), m_lines.end(),
+                   [](const LineSums &a, const LineSums &b) { return a.line == b.line; });
     if (same && !lines.empty()) {
         m_lines = std::move(lines);
         emit dataChanged(index(0, 0), index(rowCount() - 1, ColumnCount - 1));
@@ -87,13 +88,20 @@ QVariant LinesModel::data(const QModelIndex &index, int role) const
     if (role != FigureRole && role != Qt::DisplayRole)
         return {};
     switch (index.column()) {
-    case Allowance: return bareFigure(line.allowance);
-    case Spent: return bareFigure(line.spent);
-    case Committed: return bareFigure(line.committed);
-    case ToCome: return bareFigure(line.toCome);
-    case GotBack: return bareFigure(line.gotBack);
-    case Left: return bareFigure(line.left());
-    default: return {};
+    case Allowance:
+        return bareFigure(line.allowance);
+    case Spent:
+        return bareFigure(line.spent);
+    case Committed:
+        return bareFigure(line.committed);
+    case ToCome:
+        return bareFigure(line.toCome);
+    case GotBack:
+        return bareFigure(line.gotBack);
+    case Left:
+        return bareFigure(line.left());
+    default:
+        return {};
     }
 }
 
@@ -106,15 +114,24 @@ QVariant LinesModel::headerData(int section, Qt::Orientation orientation, int ro
     if (role != Qt::DisplayRole)
         return {};
     switch (section) {
-    case Name: return tr("Line");
-    case Bar: return tr("Against its allowance");
-    case Allowance: return tr("Allowance");
-    case Spent: return tr("Spent");
-    case Committed: return tr("Committed");
-    case ToCome: return tr("To come");
-    case GotBack: return tr("Got back");
-    case Left: return tr("Left");
-    default: return {};
+    case Name:
+        return tr("Line");
+    case Bar:
+        return tr("Against its allowance");
+    case Allowance:
+        return tr("Allowance");
+    case Spent:
+        return tr("Spent");
+    case Committed:
+        return tr("Committed");
+    case ToCome:
+        return tr("To come");
+    case GotBack:
+        return tr("Got back");
+    case Left:
+        return tr("Left");
+    default:
+        return {};
     }
 }
 

@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // How the page is put together; what it does is in build_order_page.cpp.
-#include "ui/build_order/build_order_page.h"
-
 #include "core/plan/plan_edits.h"
+#include "ui/build_order/build_order_page.h"
 #include "ui/build_order/loom_view.h"
 #include "ui/build_order/move_panel.h"
 #include "ui/build_order/moves_model.h"
@@ -145,12 +144,10 @@ void BuildOrderPage::makeMoves()
     header->setStretchLastSection(false);
     header->setSectionResizeMode(MovesModel::Title, QHeaderView::Stretch);
     const QFontMetrics metrics(m_theme.font(Lettering::Body));
-    m_movesView->setColumnWidth(MovesModel::Kind,
-                                metrics.horizontalAdvance(tr("find out")) + 28);
+    m_movesView->setColumnWidth(MovesModel::Kind, metrics.horizontalAdvance(tr("find out")) + 28);
     m_movesView->setColumnWidth(MovesModel::StartBy,
                                 metrics.horizontalAdvance(QStringLiteral("30 Sep 2026")) + 32);
-    m_movesView->setColumnWidth(MovesModel::Frees,
-                                metrics.horizontalAdvance(tr("Frees")) + 28);
+    m_movesView->setColumnWidth(MovesModel::Frees, metrics.horizontalAdvance(tr("Frees")) + 28);
     connect(m_movesView->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             [this] { chooseMove(); });
     connect(m_movesView, &QTableView::activated, this, [this] {
@@ -178,11 +175,16 @@ QWidget *BuildOrderPage::makeSide()
     m_side->setFrameShape(QFrame::NoFrame);
     m_side->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_side->setMinimumWidth(m_theme.font(Lettering::Body).pointSizeF() > 0
-                                ? QFontMetrics(m_theme.font(Lettering::Body)).averageCharWidth() * 48
+                                ? QFontMetrics(m_theme.font(Lettering::Body)).averageCharWidth() *
+                                      48
                                 : 360);
     m_side->setFocusPolicy(Qt::NoFocus);
-    const auto say = [this](const QString &sentence) { emit said(sentence, Tone::Told); };
-    const auto warn = [this](const QString &sentence) { emit said(sentence, Tone::Problem); };
+    const auto say = [this](const QString &sentence) {
+        emit said(sentence, Tone::Told);
+    };
+    const auto warn = [this](const QString &sentence) {
+        emit said(sentence, Tone::Problem);
+    };
     connect(m_movePanel, &MovePanel::done, this, say);
     connect(m_movePanel, &MovePanel::partWanted, this, &BuildOrderPage::partWanted);
     connect(m_editor, &TaskEditor::done, this, say);
@@ -221,14 +223,14 @@ void BuildOrderPage::connectChart()
         m_editor->begin();
     });
     connect(m_loom, &LoomView::addRequested, this, &BuildOrderPage::beginTask);
-    connect(m_loom, &LoomView::linkRequested, this, [this](const QString &before,
-                                                           const QString &task) {
-        tell(linkTasks(m_book, idOf(before), idOf(task)), tr("Linked."));
-    });
-    connect(m_loom, &LoomView::unlinkRequested, this, [this](const QString &before,
-                                                             const QString &task) {
-        tell(unlinkTasks(m_book, idOf(before), idOf(task)), tr("The link is taken out."));
-    });
+    connect(m_loom, &LoomView::linkRequested, this,
+            [this](const QString &before, const QString &task) {
+                tell(linkTasks(m_book, idOf(before), idOf(task)), tr("Linked."));
+            });
+    connect(m_loom, &LoomView::unlinkRequested, this,
+            [this](const QString &before, const QString &task) {
+                tell(unlinkTasks(m_book, idOf(before), idOf(task)), tr("The link is taken out."));
+            });
     connect(m_loom, &LoomView::doneToggled, this, [this](const QString &key) {
         chooseTask(key);
         m_editor->toggleDone();

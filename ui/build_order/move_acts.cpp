@@ -40,8 +40,7 @@ Result<QString> finish(Book &book, const plan::Move &move)
 Result<QString> findOut(Book &book, const TaskNeed &need)
 {
     const auto asks = [&](const Question &q) {
-        return q.figure.quantity == need.quantity &&
-               (!need.basis || q.figure.basis == *need.basis);
+        return q.figure.quantity == need.quantity && (!need.basis || q.figure.basis == *need.basis);
     };
     const std::vector<Question> questions = openQuestions(book.records(), *need.part);
     const auto found = std::find_if(questions.begin(), questions.end(), asks);
@@ -90,17 +89,30 @@ MoveSubject subjectOf(const Records &records, const plan::Move &move)
     subject.letter = need.letter;
     subject.test = need.test;
     switch (need.kind) {
-    case NeedKind::Figure: subject.act = MoveAct::FindOut; break;
-    case NeedKind::Letter: subject.act = MoveAct::Letter; break;
-    case NeedKind::Test: subject.act = MoveAct::Test; break;
+    case NeedKind::Figure:
+        subject.act = MoveAct::FindOut;
+        break;
+    case NeedKind::Letter:
+        subject.act = MoveAct::Letter;
+        break;
+    case NeedKind::Test:
+        subject.act = MoveAct::Test;
+        break;
     case NeedKind::Money:
     case NeedKind::Person:
-    case NeedKind::Permit: subject.act = MoveAct::Meet; break;
-    case NeedKind::Service: subject.act = need.part ? MoveAct::Part : MoveAct::Meet; break;
+    case NeedKind::Permit:
+        subject.act = MoveAct::Meet;
+        break;
+    case NeedKind::Service:
+        subject.act = need.part ? MoveAct::Part : MoveAct::Meet;
+        break;
     case NeedKind::Part:
     case NeedKind::Tool:
-    case NeedKind::Consumable: subject.act = MoveAct::Part; break;
-    case NeedKind::Task: break;
+    case NeedKind::Consumable:
+        subject.act = MoveAct::Part;
+        break;
+    case NeedKind::Task:
+        break;
     }
     return subject;
 }
@@ -109,13 +121,17 @@ Result<QString> actOn(Book &book, const plan::Move &move)
 {
     const std::vector<TaskNeed> needs = needsOf(book.records(), move);
     switch (subjectOf(book.records(), move).act) {
-    case MoveAct::Finish: return finish(book, move);
-    case MoveAct::FindOut: return findOut(book, needs.front());
-    case MoveAct::Meet: return meet(book, move, needs);
+    case MoveAct::Finish:
+        return finish(book, move);
+    case MoveAct::FindOut:
+        return findOut(book, needs.front());
+    case MoveAct::Meet:
+        return meet(book, move, needs);
     case MoveAct::Part:
     case MoveAct::Letter:
     case MoveAct::Test:
-    case MoveAct::None: break;
+    case MoveAct::None:
+        break;
     }
     return fail(ProblemCode::NotFound, tr("This move is no longer to be made."));
 }
@@ -123,16 +139,20 @@ Result<QString> actOn(Book &book, const plan::Move &move)
 QString actName(const Records &records, const plan::Move &move)
 {
     switch (subjectOf(records, move).act) {
-    case MoveAct::Finish: return tr("Mark it done");
-    case MoveAct::FindOut: return tr("Make a task to find out");
+    case MoveAct::Finish:
+        return tr("Mark it done");
+    case MoveAct::FindOut:
+        return tr("Make a task to find out");
     case MoveAct::Meet:
         return move.kind == plan::MoveKind::Pay     ? tr("Paid today")
                : move.kind == plan::MoveKind::Order ? tr("Booked today")
                                                     : tr("Agreed today");
-    case MoveAct::Part: return tr("Go to the part");
+    case MoveAct::Part:
+        return tr("Go to the part");
     case MoveAct::Letter:
     case MoveAct::Test:
-    case MoveAct::None: break;
+    case MoveAct::None:
+        break;
     }
     return {};
 }

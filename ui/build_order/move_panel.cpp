@@ -44,10 +44,9 @@ MovePanel::MovePanel(Book &book, const Theme &theme, QWidget *parent)
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(6);
-    for (QWidget *widget :
-         {static_cast<QWidget *>(m_heading), static_cast<QWidget *>(m_why),
-          static_cast<QWidget *>(m_for), static_cast<QWidget *>(m_letter),
-          static_cast<QWidget *>(m_test), static_cast<QWidget *>(m_problem)})
+    for (QWidget *widget : {static_cast<QWidget *>(m_heading), static_cast<QWidget *>(m_why),
+                            static_cast<QWidget *>(m_for), static_cast<QWidget *>(m_letter),
+                            static_cast<QWidget *>(m_test), static_cast<QWidget *>(m_problem)})
         column->addWidget(widget);
     column->addWidget(m_act, 0, Qt::AlignLeft);
     makePrimary(*m_act);
@@ -58,19 +57,17 @@ MovePanel::MovePanel(Book &book, const Theme &theme, QWidget *parent)
 
 void MovePanel::setMove(const plan::Network &network, const plan::Move &move)
 {
-    const bool same =
-        m_move && m_move->kind == move.kind && m_move->subject == move.subject;
+    const bool same = m_move && m_move->kind == move.kind && m_move->subject == move.subject;
     if (!same)
         m_problem->setProblem({});
     m_move = move;
     const MoveSubject subject = subjectOf(m_book.records(), move);
     m_heading->setText(tr("%1: %2").arg(capital(plan::moveKindName(move.kind)), move.title));
-    const QString by =
-        move.latestStart
-            ? tr("start by %1 (%2)")
-                  .arg(showDate(*move.latestStart),
-                       daysAway(m_book.clock().today(), *move.latestStart))
-            : tr("%1 days from here to the milestone").arg(move.chainDays);
+    const QString by = move.latestStart
+                           ? tr("start by %1 (%2)")
+                                 .arg(showDate(*move.latestStart),
+                                      daysAway(m_book.clock().today(), *move.latestStart))
+                           : tr("%1 days from here to the milestone").arg(move.chainDays);
     m_why->setText(tr("%1; %2.").arg(capital(move.why), by));
     QStringList tasks;
     for (const std::size_t task : move.for_)

@@ -113,11 +113,16 @@ QVariant MovesModel::headerData(int section, Qt::Orientation orientation, int ro
     if (role != Qt::DisplayRole)
         return {};
     switch (section) {
-    case Kind: return tr("Move");
-    case Title: return tr("What, and why");
-    case StartBy: return tr("Start by");
-    case Frees: return tr("Frees");
-    default: return {};
+    case Kind:
+        return tr("Move");
+    case Title:
+        return tr("What, and why");
+    case StartBy:
+        return tr("Start by");
+    case Frees:
+        return tr("Frees");
+    default:
+        return {};
     }
 }
 

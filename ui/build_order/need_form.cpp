@@ -68,20 +68,19 @@ NeedForm::NeedForm(Book &book, const Theme &theme, QWidget *parent)
     column->setContentsMargins(0, 0, 0, 0);
     column->addWidget(m_form);
     using Kind = NeedKind;
-    auto *kinds = m_form->addChoice(
-        kKind, tr("It also needs a"),
-        {{static_cast<int>(Kind::Task), tr("task done before")},
-         {static_cast<int>(Kind::Part), tr("part")},
-         {static_cast<int>(Kind::Figure), tr("figure known")},
-         {static_cast<int>(Kind::Tool), tr("tool")},
-         {static_cast<int>(Kind::Consumable), tr("consumable")},
-         {static_cast<int>(Kind::Money), tr("sum of money")},
-         {static_cast<int>(Kind::Service), tr("service")},
-         {static_cast<int>(Kind::Test), tr("test passed")},
-         {static_cast<int>(Kind::Letter), tr("letter or approval")},
-         {static_cast<int>(Kind::Person), tr("second person")},
-         {static_cast<int>(Kind::Permit), tr("work permit")}},
-        EntryForm::Width::Half);
+    auto *kinds = m_form->addChoice(kKind, tr("It also needs a"),
+                                    {{static_cast<int>(Kind::Task), tr("task done before")},
+                                     {static_cast<int>(Kind::Part), tr("part")},
+                                     {static_cast<int>(Kind::Figure), tr("figure known")},
+                                     {static_cast<int>(Kind::Tool), tr("tool")},
+                                     {static_cast<int>(Kind::Consumable), tr("consumable")},
+                                     {static_cast<int>(Kind::Money), tr("sum of money")},
+                                     {static_cast<int>(Kind::Service), tr("service")},
+                                     {static_cast<int>(Kind::Test), tr("test passed")},
+                                     {static_cast<int>(Kind::Letter), tr("letter or approval")},
+                                     {static_cast<int>(Kind::Person), tr("second person")},
+                                     {static_cast<int>(Kind::Permit), tr("work permit")}},
+                                    EntryForm::Width::Half);
     m_form->addEditor(kWhat, tr("Which"), m_what, EntryForm::Width::Half);
     m_form->addChoice(
         kState, tr("At least"),

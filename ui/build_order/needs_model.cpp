@@ -75,8 +75,7 @@ QVariant NeedsModel::data(const QModelIndex &index, int role) const
         return {};
     const NeedRow &row = m_rows[static_cast<std::size_t>(index.row())];
     const QString state = row.met ? tr("met") : tr("open");
-    const QString below =
-        row.reason.isEmpty() ? row.kind : tr("%1: %2").arg(row.kind, row.reason);
+    const QString below = row.reason.isEmpty() ? row.kind : tr("%1: %2").arg(row.kind, row.reason);
     if (role == Qt::AccessibleTextRole)
         return tr("%1, %2, %3").arg(row.what, state, below);
     if (role == Qt::ToolTipRole)

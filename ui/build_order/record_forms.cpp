@@ -111,8 +111,9 @@ Outcome LetterForm::save()
     // a day it was asked says that it was asked
     if (letter.state == LetterState::ToAsk && letter.askedOn && !found->askedOn)
         letter.state = LetterState::Asked;
-    const Outcome done = m_book.edit(tr("Letter “%1” is %2").arg(letter.subject, wordOf(letter.state)),
-                                     [&] { return m_book.update(letter); });
+    const Outcome done =
+        m_book.edit(tr("Letter “%1” is %2").arg(letter.subject, wordOf(letter.state)),
+                    [&] { return m_book.update(letter); });
     if (!done)
         return done;
     m_form->forgetTouched();

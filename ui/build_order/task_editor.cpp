@@ -49,15 +49,14 @@ constexpr int kMostNeedsShown = 6;
 } // namespace
 
 TaskEditor::TaskEditor(Book &book, const Theme &theme, QWidget *parent)
-    : QWidget(parent), m_book(book), m_theme(theme),
-      m_heading(new SectionTitle(theme, tr("Task"))), m_state(new StateMark(theme, Mark::Waits)),
-      m_done(new QPushButton), m_start(new QPushButton(tr("&Start"))),
-      m_remove(new QPushButton(tr("Remove"))), m_problem(new ProblemLine(theme)),
-      m_cautions(new QVBoxLayout), m_form(new EntryForm(theme, QString())),
-      m_area(new PickOrNew(theme)), m_needsHeading(new SectionTitle(theme, tr("Needs"))),
-      m_needs(new NeedsModel(this)), m_needsView(new QTableView),
-      m_takeOut(new QPushButton(tr("Take it out"))), m_meet(new QPushButton(tr("Met today"))),
-      m_needForm(new NeedForm(book, theme))
+    : QWidget(parent), m_book(book), m_theme(theme), m_heading(new SectionTitle(theme, tr("Task"))),
+      m_state(new StateMark(theme, Mark::Waits)), m_done(new QPushButton),
+      m_start(new QPushButton(tr("&Start"))), m_remove(new QPushButton(tr("Remove"))),
+      m_problem(new ProblemLine(theme)), m_cautions(new QVBoxLayout),
+      m_form(new EntryForm(theme, QString())), m_area(new PickOrNew(theme)),
+      m_needsHeading(new SectionTitle(theme, tr("Needs"))), m_needs(new NeedsModel(this)),
+      m_needsView(new QTableView), m_takeOut(new QPushButton(tr("Take it out"))),
+      m_meet(new QPushButton(tr("Met today"))), m_needForm(new NeedForm(book, theme))
 {
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
@@ -210,10 +209,9 @@ void TaskEditor::showNeeds(const Task &task)
     const int before = m_needsView->currentIndex().row();
     m_needs->setRows(needRows(m_book.records(), task.id, m_book.clock().today()));
     const int count = m_needs->rowCount();
-    m_needsHeading->setRemark(count == 0 ? tr("nothing yet")
-                                         : tr("%1 of %2 met")
-                                               .arg(count - m_needs->openCount())
-                                               .arg(count));
+    m_needsHeading->setRemark(
+        count == 0 ? tr("nothing yet")
+                   : tr("%1 of %2 met").arg(count - m_needs->openCount()).arg(count));
     m_needsView->setVisible(count > 0);
     m_needsView->setFixedHeight(std::min(count, kMostNeedsShown) *
                                     m_needsView->verticalHeader()->defaultSectionSize() +
@@ -296,8 +294,8 @@ void TaskEditor::toggleDone()
         return;
     const QString title = task->title;
     const bool open = task->state == TaskState::Done;
-    const Outcome changed = open ? reopenTask(m_book, m_task)
-                                 : finishTask(m_book, m_task, m_book.clock().today());
+    const Outcome changed =
+        open ? reopenTask(m_book, m_task) : finishTask(m_book, m_task, m_book.clock().today());
     tell(changed);
     if (changed)
         emit done(open ? tr("“%1” is open again.").arg(title) : tr("“%1” is done.").arg(title));

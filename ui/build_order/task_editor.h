@@ -82,5 +82,4 @@ private:
     NeedForm *m_needForm;
 };
 
-
 } // namespace ohmwright::ui

@@ -25,8 +25,8 @@ Result<double> readSeconds(const QString &typed, QStringView unit)
 {
     if (typed.isEmpty())
         return 0.0;
-    const Result<Amount> amount = parseAmount(typed, NumberStyle::pointDecimal(),
-                                              Measure::Duration, Unit::fromSymbol(unit));
+    const Result<Amount> amount =
+        parseAmount(typed, NumberStyle::pointDecimal(), Measure::Duration, Unit::fromSymbol(unit));
     if (!amount)
         return fail(amount.error());
     if (amount->number() < 0)
