@@ -77,7 +77,7 @@ void BookWindow::makePages()
     connect(m_bench, &BenchPage::pageWanted, m_shell.get(), &ShellWindow::showPage);
     connect(m_bench, &BenchPage::logWanted, this, [this] {
         m_shell->showPage(QStringLiteral("parts"));
-        m_parts->startLogging();
+        m_parts->openLogSheet();
     });
 }
 
@@ -99,7 +99,7 @@ void BookWindow::makeActions()
         action(tr("Log a &part"), QKeySequence(Qt::CTRL | Qt::Key_L),
                [this] {
                    m_shell->showPage(QStringLiteral("parts"));
-                   m_parts->startLogging();
+                   m_parts->openLogSheet();
                }),
         action(tr("C&lose"), QKeySequence::Close, [this] { m_shell->close(); }),
     });
