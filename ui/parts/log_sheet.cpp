@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The sheet's building and behaviour; what is read from it is in log_sheet_entry.cpp.
+// The sheet's building and behaviour; what is read from it is in log_sheet_entry.cpp. Over 400
+// lines because the fields read best in one place, in the order in which they are filled in.
 #include "ui/parts/log_sheet.h"
 
 #include "ui/parts/part_words.h"
@@ -307,6 +308,8 @@ void LogSheet::showAsked()
     for (const FigureName &figure : figuresAskedOn(*circuit)) {
         auto *line = new RatingLine(m_theme, figure);
         m_askedLayout->addWidget(line);
+        // at once: the Tab key that chose the circuit goes there next
+        line->show();
         m_asked.push_back(line);
         // new widgets go to the end of the Tab order; these belong behind the circuit
         for (QWidget *stop : line->findChildren<QWidget *>()) {

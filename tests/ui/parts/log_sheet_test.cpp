@@ -62,7 +62,7 @@ TEST_F(TheLogSheet, takesAPartFromNewSellerAndDonorByKeysAloneWithinTwentyFiveMo
     ASSERT_EQ(focusName(), "Seller");
     type("Hillside Salvage");
     tab();
-    type("d"); // dismantler
+    type("a"); // insurance auction
     tab();
     ASSERT_EQ(focusName(), "Donor vehicle");
     type("Sample Hatch 2018");
@@ -106,7 +106,7 @@ TEST_F(TheLogSheet, takesAPartFromNewSellerAndDonorByKeysAloneWithinTwentyFiveMo
     const Currency pound = *Currency::fromCode(u"GBP");
     ASSERT_EQ(records.all<Seller>().size(), 1U);
     EXPECT_EQ(records.all<Seller>().rows()[0].name, "Hillside Salvage");
-    EXPECT_EQ(records.all<Seller>().rows()[0].kind, SellerKind::Dismantler);
+    EXPECT_EQ(records.all<Seller>().rows()[0].kind, SellerKind::Auction);
     ASSERT_EQ(records.all<Donor>().size(), 1U);
     const Donor &donor = records.all<Donor>().rows()[0];
     EXPECT_EQ(donor.make, "Sample");
@@ -194,6 +194,7 @@ TEST_F(TheLogSheet, tellsEachProblemAtItsFieldAndWritesNothing)
     driving::press(Qt::Key_Return);
     EXPECT_EQ(focusName(), "Seller") << "a price needs one";
     fill("Seller", "Yard");
+    driving::press(Qt::Key_Return); // takes "new: Yard" from the list
     driving::press(Qt::Key_Return);
     EXPECT_EQ(focusName(), "Rate") << "no day rate is known";
     fill("Rate", "1.17");

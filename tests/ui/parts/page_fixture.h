@@ -86,6 +86,7 @@ protected:
     template <class W>
     W *control(const QString &name, QWidget *in = nullptr)
     {
+        QApplication::processEvents(); // rows that were filled anew are shown by then
         for (W *widget : (in ? in : page.get())->template findChildren<W *>())
             if (widget->isVisible() && driving::spoken(widget) == name)
                 return widget;

@@ -34,6 +34,7 @@ protected:
     // All words shown, one label a line.
     QString words()
     {
+        QApplication::processEvents();
         QStringList found;
         for (const QLabel *label : page->detail().findChildren<QLabel *>())
             if (label->isVisible())
