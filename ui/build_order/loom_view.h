@@ -21,7 +21,6 @@
 #include <optional>
 
 class QHelpEvent;
-class QLabel;
 
 namespace ohmwright::ui {
 
