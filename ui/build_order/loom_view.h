@@ -21,6 +21,7 @@
 #include <optional>
 
 class QHelpEvent;
+class QLabel;
 
 namespace ohmwright::ui {
 
