@@ -220,8 +220,8 @@ void LoomPainter::paintMarks(QPainter &painter, const plan::Loom &loom, const Lo
         painter.setPen(line);
         painter.setBrush(Qt::NoBrush);
         const double out = 5 * unit;
-        painter.drawRoundedRect(loom.tasks[task].body.adjusted(-out, -out - 2, out, out), 6 * unit,
-                                6 * unit);
+        const QRectF around = loom.tasks[task].body | loom.tasks[task].highVoltageMark;
+        painter.drawRoundedRect(around.adjusted(-out, -out, out, out), 6 * unit, 6 * unit);
     };
     if (marks.hover && marks.hover != marks.task)
         ring(*marks.hover, 1, false);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Network to picture, zoom and place; what the person presses is in loom_view_input.cpp.
+// Network to picture, zoom and place, and what is said about it; keys, pointer and painting have
+// files of their own. A little long, since zoom, place and layout keep one another's figures.
 #include "ui/build_order/loom_view.h"
 
 #include "ui/build_order/loom_accessible.h"

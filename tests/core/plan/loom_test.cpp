@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// Long, since what holds for every loom is checked by the same few functions.
 #include "core/plan/loom.h"
 #include "tests/core/plan/loom_networks.h"
 

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// Long, since every key and gesture has its case on one small network.
 #include "tests/core/plan/loom_networks.h"
 #include "ui/build_order/loom_legend.h"
 #include "ui/build_order/loom_view.h"
