@@ -41,7 +41,9 @@ Done WholeFile::open()
                     QStringLiteral("Make the folder, or choose another."));
     }
     if (!m_file.open(QIODevice::WriteOnly)) {
-        if (QStorageInfo(folder).bytesAvailable() == 0)
+        const QStorageInfo storage(folder);
+        const bool mayWrite = !storage.isReadOnly() && QFileInfo(folder).isWritable();
+        if (mayWrite && storage.bytesAvailable() == 0)
             return fail(writeProblem(1));
         return fail(ProblemCode::ReadOnly,
                     QStringLiteral("%1 cannot be written.").arg(shown(m_path)),
