@@ -1,55 +1,31 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What other programs find in the PDF: qpdf and poppler's tools.
 #include "core/sheet/content_hash.h"
+#include "tests/ui/sheet/pdf_test.h"
 #include "tests/ui/sheet/sample_document.h"
 #include "ui/sheet/pdf_writer.h"
 
-#include <QDir>
 #include <QFile>
 #include <QImage>
 #include <QJsonArray>
 #include <QJsonDocument>
 #include <QJsonObject>
-#include <QProcess>
 #include <QRegularExpression>
 #include <QSet>
-#include <QTemporaryDir>
 
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <csignal>
+#include <functional>
 #include <map>
-#include <sys/resource.h>
 
 namespace ohmwright::sheet {
 
 namespace {
 
-struct ToolRun
-{
-    int exitCode = -1;
-    QString output;
-};
-
-ToolRun run(const QString &program, const QStringList &arguments)
-{
-    QProcess process;
-    process.start(program, arguments);
-    EXPECT_TRUE(process.waitForFinished(60000))
-        << program.toStdString() << " is needed: install qpdf and poppler-utils";
-    return {process.exitCode(), QString::fromUtf8(process.readAllStandardOutput())};
-}
-
 QString simplified(const QString &text)
 {
     return QString(text).replace(QChar(QChar::Nbsp), ' ').simplified();
-}
-
-QByteArray contentsOf(const QString &path)
-{
-    QFile file(path);
-    return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
 }
 
 void addWords(QSet<QString> &words, const QString &text)
@@ -110,41 +86,17 @@ QSet<QString> wordsOf(const Document &d)
     return words;
 }
 
-class PdfWriterTest : public testing::Test
-{
-protected:
-    QString write(const Document &document, const PdfOptions &options = {})
-    {
-        const QString path = m_folder.filePath("sheet.pdf");
-        const Outcome done = writePdf(document, path, options);
-        EXPECT_TRUE(done.has_value()) << (done ? "" : done.error().sentence.toStdString());
-        return path;
-    }
-    [[nodiscard]] QStringList filesInFolder() const
-    {
-        return QDir(m_folder.path()).entryList(QDir::Files | QDir::Hidden);
-    }
-    QTemporaryDir m_folder;
-};
-
-Document withLongTable()
-{
-    Document d = sampleDocument();
-    d.blocks.push_back(Heading{1, "Wires", "wires"});
-    d.blocks.push_back(longTable(200));
-    d.contentHash = contentHash(d);
-    return d;
-}
+using PdfWriterTest = PdfTest;
 
 } // namespace
 
 TEST_F(PdfWriterTest, IsAValidFileOfTheRightSizeWithItsTitle)
 {
     const QString path = write(withLongTable());
-    const ToolRun check = run("qpdf", {"--check", path});
+    const ToolRun check = runTool("qpdf", {"--check", path});
     EXPECT_EQ(check.exitCode, 0) << check.output.toStdString();
 
-    const QString info = run("pdfinfo", {path}).output;
+    const QString info = runTool("pdfinfo", {path}).output;
     EXPECT_TRUE(info.contains(QRegularExpression("Title: +Build sheet: Norrel Kurier 1300\n")));
     EXPECT_TRUE(info.contains(QRegularExpression("Creator: +Ohmwright\n")));
     const auto size =
@@ -158,7 +110,7 @@ TEST_F(PdfWriterTest, IsAValidFileOfTheRightSizeWithItsTitle)
 TEST_F(PdfWriterTest, EveryFontIsEmbeddedAndCanBeReadBack)
 {
     const QStringList lines =
-        run("pdffonts", {write(withLongTable())}).output.split('\n', Qt::SkipEmptyParts);
+        runTool("pdffonts", {write(withLongTable())}).output.split('\n', Qt::SkipEmptyParts);
     ASSERT_GT(lines.size(), 2);
     for (qsizetype i = 2; i < lines.size(); ++i) {
         EXPECT_TRUE(lines[i].contains(QRegularExpression("Identity-H +yes +(yes|no) +yes")))
@@ -170,7 +122,7 @@ TEST_F(PdfWriterTest, EveryFontIsEmbeddedAndCanBeReadBack)
 TEST_F(PdfWriterTest, EveryWordCanBeFound)
 {
     const Document d = withLongTable();
-    const QString text = simplified(run("pdftotext", {write(d), "-"}).output);
+    const QString text = simplified(runTool("pdftotext", {write(d), "-"}).output);
     QSet<QString> found;
     addWords(found, text);
     for (const QString &word : wordsOf(d))
@@ -187,7 +139,7 @@ TEST_F(PdfWriterTest, EveryWordCanBeFound)
 TEST_F(PdfWriterTest, TextComesInReadingOrder)
 {
     const QString text =
-        simplified(run("pdftotext", {"-raw", write(sampleDocument()), "-"}).output);
+        simplified(runTool("pdftotext", {"-raw", write(sampleDocument()), "-"}).output);
     qsizetype at = 0;
     for (const char *next : {"Light van, petrol to electric",
                              "High voltage, also after switching off",
@@ -232,7 +184,7 @@ TEST_F(PdfWriterTest, ATableRepeatsItsHeaderAndSplitsNoRow)
     for (int page = 1; page <= pages; ++page) {
         const QString number = QString::number(page);
         const QString text =
-            run("pdftotext", {"-layout", "-f", number, "-l", number, path, "-"}).output;
+            runTool("pdftotext", {"-layout", "-f", number, "-l", number, path, "-"}).output;
         EXPECT_TRUE(text.contains(QRegularExpression("Wire +Route +Length +Colour"))) << page;
         const QRegularExpression row(
             "W(\\d+) +cavity (\\d+) to cavity \\d+ +[0-9.]+ m +\\w+\n( +traced on)?");
@@ -259,7 +211,7 @@ TEST_F(PdfWriterTest, DecimalsStandInLine)
     for (const char *value : {"1.25", "22.75", "333.50", "4.5", "12", "7.125"})
         table.rows.push_back({{{value}, {"note"}}});
     d.blocks = {table};
-    const QString boxes = run("pdftotext", {"-bbox", write(d), "-"}).output;
+    const QString boxes = runTool("pdftotext", {"-bbox", write(d), "-"}).output;
     std::map<QString, double> rightEdge;
     auto words = QRegularExpression("xMax=\"([0-9.]+)\"[^>]*>([0-9.]+)</word>").globalMatch(boxes);
     while (words.hasNext()) {
@@ -282,7 +234,7 @@ TEST_F(PdfWriterTest, TheOutlineHasEveryHeadingAtItsLevelAndPlace)
     const QString path = write(d);
     const PagedLayout layout(d);
     const auto json = QJsonDocument::fromJson(
-        run("qpdf", {"--json=2", "--json-key=outlines", path}).output.toUtf8());
+        runTool("qpdf", {"--json=2", "--json-key=outlines", path}).output.toUtf8());
     struct Found
     {
         int level;
@@ -309,7 +261,7 @@ TEST_F(PdfWriterTest, TheOutlineHasEveryHeadingAtItsLevelAndPlace)
         EXPECT_EQ(found[i].page, bookmark.page + 1);
         EXPECT_NEAR(841.89 - found[i].top, bookmark.top, 10) << bookmark.text.toStdString();
         const QString number = QString::number(found[i].page);
-        EXPECT_TRUE(run("pdftotext", {"-f", number, "-l", number, path, "-"})
+        EXPECT_TRUE(runTool("pdftotext", {"-f", number, "-l", number, path, "-"})
                         .output.contains(bookmark.text));
     }
     EXPECT_EQ(found[0].level, 1);
@@ -323,7 +275,8 @@ TEST_F(PdfWriterTest, TheCatalogueTellsLanguageTitleAndLinks)
 {
     Document d = sampleDocument();
     d.language = "en-GB";
-    const QString qdf = run("qpdf", {"--qdf", "--object-streams=disable", write(d), "-"}).output;
+    const QString qdf =
+        runTool("qpdf", {"--qdf", "--object-streams=disable", write(d), "-"}).output;
     EXPECT_TRUE(qdf.contains("/Lang (en-GB)"));
     EXPECT_TRUE(qdf.contains("/DisplayDocTitle true"));
     EXPECT_TRUE(qdf.contains("/PageMode /UseOutlines"));
@@ -336,8 +289,8 @@ TEST_F(PdfWriterTest, TitlesInAnyScriptAreKept)
     d.title = QString::fromUtf8("Prüfblatt Ω (1) \\ Переоборудование");
     d.blocks = {Heading{1, QString::fromUtf8("Batterie ≥ 60 V (Übersicht)"), {}}};
     const QString path = write(d);
-    EXPECT_TRUE(run("pdfinfo", {path}).output.contains(d.title));
-    EXPECT_TRUE(run("qpdf", {"--json=2", "--json-key=outlines", path})
+    EXPECT_TRUE(runTool("pdfinfo", {path}).output.contains(d.title));
+    EXPECT_TRUE(runTool("qpdf", {"--json=2", "--json-key=outlines", path})
                     .output.contains(QString::fromUtf8("Batterie ≥ 60 V (Übersicht)")));
 }
 
@@ -346,7 +299,7 @@ TEST_F(PdfWriterTest, ThePreviewPaintsThePagesOfTheFile)
     const Document d = sampleDocument();
     const QString path = write(d);
     const PagedLayout layout(d);
-    run("pdftoppm", {"-r", "108", "-png", path, m_folder.filePath("page")});
+    runTool("pdftoppm", {"-r", "108", "-png", path, m_folder.filePath("page")});
     for (int page = 0; page < layout.pageCount(); ++page) {
         const QString rendered = m_folder.filePath(QStringLiteral("page-%1.png").arg(page + 1));
         // small, so that places count and not how each program smooths its edges
@@ -376,7 +329,7 @@ TEST_F(PdfWriterTest, PhotosAreReducedToWhatPrintNeeds)
     d.blocks = {row};
     const QString path = write(d);
     EXPECT_LT(QFile(path).size(), large.image.bytes.size());
-    const QString images = run("pdfimages", {"-list", path}).output;
+    const QString images = runTool("pdfimages", {"-list", path}).output;
     const auto image =
         QRegularExpression("image +(\\d+) +(\\d+) +rgb +3 +8 +jpeg .* (\\d+) +(\\d+) +\\S+ +\\S+\n")
             .match(images);
@@ -384,90 +337,12 @@ TEST_F(PdfWriterTest, PhotosAreReducedToWhatPrintNeeds)
     EXPECT_NEAR(image.captured(3).toInt(), 220, 5);
 }
 
-TEST_F(PdfWriterTest, TheSameDocumentMadeAtTheSameTimeGivesTheSameBytes)
-{
-    PdfOptions options;
-    options.madeAt = QDateTime(QDate(2026, 3, 3), QTime(12, 0), Qt::UTC);
-    const QByteArray first = contentsOf(write(sampleDocument(), options));
-    const QByteArray second = contentsOf(write(sampleDocument(), options));
-    EXPECT_EQ(first, second);
-    EXPECT_TRUE(first.contains("D:20260303120000Z"));
-    EXPECT_EQ(sampleDocument().contentHash, sampleDocument().contentHash);
-}
-
 TEST_F(PdfWriterTest, LetterPaperIsPossible)
 {
     PdfOptions options;
     options.pageSize = QPageSize::Letter;
-    const QString info = run("pdfinfo", {write(sampleDocument(), options)}).output;
+    const QString info = runTool("pdfinfo", {write(sampleDocument(), options)}).output;
     EXPECT_TRUE(info.contains("(letter)")) << info.toStdString();
-}
-
-TEST_F(PdfWriterTest, NothingButTheFileIsLeftInTheFolder)
-{
-    write(sampleDocument());
-    EXPECT_EQ(filesInFolder(), QStringList{"sheet.pdf"});
-}
-
-TEST_F(PdfWriterTest, StoppingLeavesTheOldFile)
-{
-    const QString path = write(sampleDocument());
-    const QByteArray before = contentsOf(path);
-    int calls = 0;
-    PdfOptions options;
-    options.progress = [&calls](int done, int pages) {
-        EXPECT_EQ(done, ++calls);
-        EXPECT_GE(pages, done);
-        return done < 2;
-    };
-    const Outcome done = writePdf(withLongTable(), path, options);
-    ASSERT_FALSE(done.has_value());
-    EXPECT_EQ(done.error().code, ProblemCode::NotAllowed);
-    EXPECT_EQ(calls, 2);
-    EXPECT_EQ(contentsOf(path), before);
-    EXPECT_EQ(filesInFolder(), QStringList{"sheet.pdf"});
-}
-
-TEST_F(PdfWriterTest, AFolderThatIsNotThereIsToldPlainly)
-{
-    const Outcome done = writePdf(sampleDocument(), m_folder.filePath("no/sheet.pdf"));
-    ASSERT_FALSE(done.has_value());
-    EXPECT_EQ(done.error().code, ProblemCode::NotFound);
-    EXPECT_TRUE(filesInFolder().isEmpty());
-}
-
-// Files of this process may not grow beyond so many bytes, for ever larger limits, until one is
-// enough: whatever the write that fails, the old file stays.
-TEST_F(PdfWriterTest, AWriteThatFailsAnywhereLeavesTheOldFile)
-{
-    const QString path = write(sampleDocument());
-    const QByteArray before = contentsOf(path);
-    Document d;
-    d.title = "Another";
-    d.blocks = {longTable(60)};
-    const auto handler = std::signal(SIGXFSZ, SIG_IGN);
-    rlimit unlimited{};
-    getrlimit(RLIMIT_FSIZE, &unlimited);
-    bool done = false;
-    int failures = 0;
-    for (rlim_t limit = 0; !done; limit += 8192) {
-        rlimit small = unlimited;
-        small.rlim_cur = limit;
-        setrlimit(RLIMIT_FSIZE, &small);
-        const Outcome result = writePdf(d, path);
-        setrlimit(RLIMIT_FSIZE, &unlimited);
-        done = result.has_value();
-        if (done)
-            break;
-        ++failures;
-        EXPECT_EQ(result.error().code, ProblemCode::Io) << limit;
-        ASSERT_EQ(contentsOf(path), before) << limit;
-        ASSERT_EQ(filesInFolder(), QStringList{"sheet.pdf"}) << limit;
-        ASSERT_LT(limit, 10'000'000U);
-    }
-    std::signal(SIGXFSZ, handler);
-    EXPECT_GT(failures, 2);
-    EXPECT_EQ(run("qpdf", {"--check", path}).exitCode, 0);
 }
 
 } // namespace ohmwright::sheet
