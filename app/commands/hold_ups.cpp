@@ -45,7 +45,7 @@ public:
         if (options.isSet(QStringLiteral("json")))
             printJson(io, asJson(network, holdUps));
         else
-            printText(network, holdUps, io.out);
+            printText(network, holdUps, io.clock.today(), io.out);
         return holdUps.moves.empty() ? kExitDone : kExitBadNews;
     }
 
@@ -70,7 +70,16 @@ private:
                     names.isEmpty() ? QString() : tr("There are: %1.").arg(names.join(tr(", "))));
     }
 
-    static void printText(const plan::Network &network, const plan::HoldUps &holdUps, QTextStream &out)
+    static QString startBy(const plan::Move &move, QDate today)
+    {
+        if (!move.latestStart)
+            return tr("%1 days before").arg(move.chainDays);
+        const QString day = printDate(*move.latestStart);
+        return *move.latestStart < today ? tr("%1 late").arg(day) : day;
+    }
+
+    static void printText(const plan::Network &network, const plan::HoldUps &holdUps, QDate today,
+                          QTextStream &out)
     {
         const plan::Task &goal = network.tasks[holdUps.milestone];
         out << goal.title;
@@ -86,8 +95,7 @@ private:
             << "\n\n";
         std::vector<QStringList> rows{{tr("start by"), tr("move"), tr("what"), tr("why"), tr("frees")}};
         for (const plan::Move &move : holdUps.moves)
-            rows.push_back({move.latestStart ? printDate(*move.latestStart)
-                                             : tr("%1 days before").arg(move.chainDays),
+            rows.push_back({startBy(move, today),
                             plan::moveKindName(move.kind), move.title, move.why, QString::number(move.frees.size())});
         out << columns(rows, {4});
         out.flush();

@@ -6,9 +6,8 @@
 #include <QCoreApplication>
 #include <QStringDecoder>
 
-#include <nlohmann/json.hpp>
-
 #include <algorithm>
+#include <nlohmann/json.hpp>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -77,9 +76,9 @@ public:
         Level &level = m_levels.back();
         level.name = std::move(name);
         if (level.value->contains(level.name))
-            return refuse(pointer(),
-                          tr("The field %1 is given twice.")
-                              .arg(forms::quoted(textOf(level.name))));
+            return refuse(
+                pointer(),
+                tr("The field %1 is given twice.").arg(forms::quoted(textOf(level.name))));
         if (level.value->size() >= kMostFields) {
             level.name.clear();
             return refuse(pointer(false), tr("This has more fields than anything in a book."));
@@ -90,8 +89,8 @@ public:
     bool parse_error(std::size_t position, const std::string &lastToken,
                      const nlohmann::detail::exception &error) override
     {
-        const qsizetype offset = std::clamp<qsizetype>(static_cast<qsizetype>(position) - 1, 0,
-                                                       m_bytes.size());
+        const qsizetype offset =
+            std::clamp<qsizetype>(static_cast<qsizetype>(position) - 1, 0, m_bytes.size());
         const Spot spot = spotOf(m_bytes, offset);
         const auto at = [&](const QString &sentence) {
             return sentence.arg(spot.line).arg(spot.column);
@@ -103,7 +102,8 @@ public:
         if (what.contains("number overflow"))
             return refuse({}, at(tr("The number at line %1, column %2 is too large.")));
         if (what.contains("unexpected end of input"))
-            return refuse({}, at(tr("The file ends at line %1, column %2, in the middle of its JSON.")),
+            return refuse({},
+                          at(tr("The file ends at line %1, column %2, in the middle of its JSON.")),
                           tr("Perhaps it was not copied whole."));
         const QString token = textOf(lastToken);
         return refuse({}, tr("Line %1, column %2 is not JSON: %3 does not belong there.")
@@ -193,8 +193,8 @@ QString Place::pointer() const
 {
     if (!m_up)
         return {};
-    return m_up->pointer() +
-           (m_name ? pointerStep(m_name) : u'/' + QString::number(static_cast<qulonglong>(m_index)));
+    return m_up->pointer() + (m_name ? pointerStep(m_name)
+                                     : u'/' + QString::number(static_cast<qulonglong>(m_index)));
 }
 
 QString textOf(const std::string &utf8)

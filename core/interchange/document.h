@@ -11,9 +11,8 @@
 #include <QByteArray>
 #include <QString>
 
-#include <nlohmann/json_fwd.hpp>
-
 #include <cstddef>
+#include <nlohmann/json_fwd.hpp>
 #include <string>
 
 namespace ohmwright {
@@ -24,6 +23,7 @@ class Place
 {
 public:
     Place() = default; // the document
+    // `name` lives as long as the place does.
     Place(const Place &up, const char *name) : m_up(&up), m_name(name) {}
     Place(const Place &up, std::size_t index) : m_up(&up), m_index(index) {}
 
@@ -35,7 +35,8 @@ private:
     std::size_t m_index = 0;
 };
 
-// UTF-8 as it is, a zero-width no-break space at its start included (which fromUtf8 takes for a mark).
+// UTF-8 as it is, a zero-width no-break space at its start included (which fromUtf8 takes for a
+// mark).
 QString textOf(const std::string &utf8);
 
 // A member's name as a step of a pointer: "/name", with ~ and / escaped.

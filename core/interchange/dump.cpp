@@ -60,9 +60,8 @@ private:
             if (!canBeLeftOut(f) || says(row.*f.member))
                 write(f.name, row.*f.member);
         });
-        forEachNested<R>([&]<class Owned>(const auto &o) {
-            writeArray(o.array, m_records.of<Owned>(row.id));
-        });
+        forEachNested<R>(
+            [&]<class Owned>(const auto &o) { writeArray(o.array, m_records.of<Owned>(row.id)); });
         m_json.closeObject();
     }
 

@@ -105,7 +105,8 @@ constexpr std::array kCircuit{
     FieldNote{"current", "Direct or alternating current."},
     FieldNote{"nominal_voltage", "Voltage it is named by.", from0(Measure::Voltage)},
     FieldNote{"worst_voltage", "The greatest voltage that can be on it.", from0(Measure::Voltage)},
-    FieldNote{"worst_voltage_from", "What makes that voltage: pack at full charge, charger, towing."},
+    FieldNote{"worst_voltage_from",
+              "What makes that voltage: pack at full charge, charger, towing."},
     FieldNote{"note", "Anything else."},
 };
 
@@ -231,9 +232,11 @@ constexpr std::array kPurchaseItem{
     FieldNote{"key", "Names the item within this file."},
     FieldNote{"name", "What was bought."},
     FieldNote{"count", "How many.", between(1, 100000)},
-    FieldNote{"unit_price", "Price of one before shared costs, in the purchase's currency.", kFrom0},
-    FieldNote{"core_charge", "Deposit on the old unit, for the whole item, in the purchase's "
-                             "currency.",
+    FieldNote{"unit_price", "Price of one before shared costs, in the purchase's currency.",
+              kFrom0},
+    FieldNote{"core_charge",
+              "Deposit on the old unit, for the whole item, in the purchase's "
+              "currency.",
               kFrom0},
     FieldNote{"core_returned_on", "Day the deposit came back."},
     FieldNote{"line", "Key of the budget line it counts to."},

@@ -13,8 +13,8 @@ namespace ohmwright {
 
 struct FieldBounds
 {
-    std::optional<Measure> measure = {};             // of an amount; any when empty
-    bool notNegative = false;                        // of an amount or a sum of money
+    std::optional<Measure> measure = {};      // of an amount; any when empty
+    bool notNegative = false;                 // of an amount or a sum of money
     std::optional<int> least = {}, most = {}; // of a whole number
 };
 

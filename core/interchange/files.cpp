@@ -54,8 +54,7 @@ Result<QByteArray> readFile(const QString &path)
                     tr("Check that it is a file you may read."));
     QByteArray bytes = file.readAll();
     if (file.error() != QFileDevice::NoError)
-        return fail(ProblemCode::Io,
-                    tr("“%1” cannot be read: %2.").arg(path, file.errorString()));
+        return fail(ProblemCode::Io, tr("“%1” cannot be read: %2.").arg(path, file.errorString()));
     return bytes;
 }
 
@@ -81,7 +80,8 @@ bool isOurDocument(const QString &path)
 class AttachmentWriter
 {
 public:
-    AttachmentWriter(const Book &book, QString folder) : m_book(book), m_folder(std::move(folder)) {}
+    AttachmentWriter(const Book &book, QString folder) : m_book(book), m_folder(std::move(folder))
+    {}
     ~AttachmentWriter()
     {
         if (m_keep)
@@ -102,10 +102,10 @@ public:
             if (!a.sha256.isEmpty())
                 m_names.insert(a.sha256);
         if (!m_names.empty() && folder.exists() && !folder.isDir())
-            return fail(ProblemCode::NotAllowed,
-                        tr("“%1” is in the way: the attachments need a folder of that name.")
-                            .arg(m_folder),
-                        tr("Move it, or choose another name."));
+            return fail(
+                ProblemCode::NotAllowed,
+                tr("“%1” is in the way: the attachments need a folder of that name.").arg(m_folder),
+                tr("Move it, or choose another name."));
         for (auto it = m_names.begin(); it != m_names.end();) {
             const QString path = pathOf(*it);
             if (!QFileInfo::exists(path)) {
@@ -183,10 +183,9 @@ Outcome keepAttachments(Book &book, const Parsed &parsed, const QString &folder)
         if (!bytes)
             return refuse(bytes.error().code, bytes.error().sentence);
         if (shaOf(*bytes) != a.sha256)
-            return refuse(
-                ProblemCode::Damaged,
-                tr("The file of the attachment “%1” at “%2” is not what its name says.")
-                    .arg(a.key, path));
+            return refuse(ProblemCode::Damaged,
+                          tr("The file of the attachment “%1” at “%2” is not what its name says.")
+                              .arg(a.key, path));
         if (const Result<QString> done = book.keepBlob(*bytes); !done)
             return fail(done.error());
     }

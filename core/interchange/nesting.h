@@ -17,8 +17,9 @@ struct RecordKinds
 template <class Visitor>
 constexpr void forEachKind(Visitor &&visit)
 {
-    [&]<class... R>(RecordKinds<R...>) { (visit.template operator()<R>(), ...); }(
-        EachRecord<RecordKinds>{});
+    [&]<class... R>(RecordKinds<R...>) {
+        (visit.template operator()<R>(), ...);
+    }(EachRecord<RecordKinds>{});
 }
 
 // Calls visit.template operator()<Owned>(ownerField) for every kind of record nested in `Owner`.

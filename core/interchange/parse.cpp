@@ -11,8 +11,10 @@
 #include <QCoreApplication>
 #include <QHash>
 
+#include <algorithm>
+#include <array>
 #include <nlohmann/json.hpp>
-
+#include <span>
 #include <string_view>
 #include <tuple>
 #include <vector>
@@ -32,6 +34,22 @@ const Json *memberOf(const Json &object, const char *name)
 {
     const auto it = object.find(name);
     return it == object.end() ? nullptr : &*it;
+}
+
+// What a record's object may hold: its fields in their order, then the arrays nested in it.
+template <class R>
+constexpr auto memberNames()
+{
+    constexpr std::size_t kCount = [] {
+        std::size_t count = std::tuple_size_v<decltype(RecordTraits<R>::fields)>;
+        forEachNested<R>([&]<class Owned>(const auto &) { ++count; });
+        return count;
+    }();
+    std::array<std::string_view, kCount> names{};
+    std::size_t i = 0;
+    forEachField<R>([&](const auto &f) { names[i++] = f.name; });
+    forEachNested<R>([&]<class Owned>(const auto &o) { names[i++] = o.array; });
+    return names;
 }
 
 // Two sweeps: the first gives every keyed record its id, so that the second can follow a reference
@@ -116,23 +134,19 @@ private:
 
     bool checkMembers()
     {
-        for (const auto &[name, value] : m_document.items()) {
-            bool known = name == "format" || name == "version";
-            forEachKind([&]<class R>() {
-                if constexpr (SingleRecord<R> || !OwnedRecord<R>)
-                    known = known || name == RecordTraits<R>::plural;
-            });
-            if (!known)
-                return refuseUnknown(Place(), name);
-        }
-        return true;
+        std::vector<std::string_view> names{"format", "version"};
+        forEachKind([&]<class R>() {
+            if constexpr (!OwnedRecord<R>)
+                names.emplace_back(RecordTraits<R>::plural);
+        });
+        std::vector<const Json *> members(names.size());
+        return matchMembers(m_document, Place(), names, members);
     }
 
     bool refuseUnknown(const Place &at, const std::string &name)
     {
         return m_values.refuse({ProblemCode::BadInput,
-                                tr("There is no field %1 here.")
-                                    .arg(forms::quoted(textOf(name))),
+                                tr("There is no field %1 here.").arg(forms::quoted(textOf(name))),
                                 tr("Correct its name, or leave it out."),
                                 at.pointer() + pointerStep(name)});
     }
@@ -185,7 +199,8 @@ private:
             if constexpr (SingleRecord<R>)
                 readSingle<R>(root);
             else if constexpr (!OwnedRecord<R>)
-                readArray<R>(m_document, root, RecordTraits<R>::plural, [](R &, int) {});
+                readArray<R>(memberOf(m_document, RecordTraits<R>::plural),
+                             Place(root, RecordTraits<R>::plural), [](R &, int) {});
         });
     }
 
@@ -204,29 +219,28 @@ private:
         readRecord(*value, Place(root, RecordTraits<R>::plural), std::move(row));
     }
 
-    // Of `holder`, if it has the array; `place` gives each row what its place says about it.
+    // `place` gives each row what its place in the array says about it.
     template <class R, class PlaceRow>
-    void readArray(const Json &holder, const Place &at, const char *name, const PlaceRow &place)
+    void readArray(const Json *array, const Place &at, const PlaceRow &place)
     {
-        const Json *array = memberOf(holder, name);
-        if (!array || !m_values.ok())
-            return;
-        const Place here(at, name);
-        if (!m_values.expectArray(*array, here))
+        if (!array || !m_values.ok() || !m_values.expectArray(*array, at))
             return;
         for (std::size_t i = 0; i < array->size() && m_values.ok(); ++i) {
             R row;
             place(row, static_cast<int>(i));
-            readRecord((*array)[i], Place(here, i), std::move(row));
+            readRecord((*array)[i], Place(at, i), std::move(row));
         }
     }
 
     template <class R>
     void readRecord(const Json &value, const Place &at, R row)
     {
-        if (!m_values.expectObject(value, at) || !checkFields<R>(value, at))
+        static constexpr auto kNames = memberNames<R>();
+        std::array<const Json *, kNames.size()> members{};
+        if (!matchMembers(value, at, kNames, members))
             return;
-        forEachField<R>([&](const auto &f) { readField(value, at, f, row); });
+        std::size_t i = 0;
+        forEachField<R>([&](const auto &f) { readField(members[i++], at, f, row); });
         if (!m_values.ok() || !giveId(value, at, row))
             return;
         if (Outcome fine = checkRecord(row); !fine) {
@@ -236,35 +250,34 @@ private:
         const Id<R> id = row.id;
         rowsOf<R>().push_back(std::move(row));
         forEachNested<R>([&]<class Owned>(const auto &o) {
-            readArray<Owned>(value, at, o.array, [&](Owned &owned, int position) {
+            readArray<Owned>(members[i++], Place(at, o.array), [&](Owned &owned, int position) {
                 owned.*o.member = id;
                 owned.position = position;
             });
         });
     }
 
-    template <class R>
-    bool checkFields(const Json &value, const Place &at)
+    // Sorts the members of an object by the names there are; refuses one that has none.
+    bool matchMembers(const Json &object, const Place &at, std::span<const std::string_view> names,
+                      std::span<const Json *> members)
     {
-        for (const auto &[name, member] : value.items()) {
-            bool known = false;
-            forEachField<R>([&](const auto &f) { known = known || name == f.name; });
-            forEachNested<R>(
-                [&]<class Owned>(const auto &o) { known = known || name == o.array; });
-            if (!known)
-                return refuseUnknown(at, name);
+        if (!m_values.expectObject(object, at))
+            return false;
+        for (auto it = object.begin(); it != object.end(); ++it) {
+            const auto name = std::find(names.begin(), names.end(), it.key());
+            if (name == names.end())
+                return refuseUnknown(at, it.key());
+            members[static_cast<std::size_t>(name - names.begin())] = &it.value();
         }
         return true;
     }
 
     template <class R, class T>
-    void readField(const Json &record, const Place &at, const Field<R, T> &f, R &row)
+    void readField(const Json *value, const Place &at, const Field<R, T> &f, R &row)
     {
-        static_assert(!kIsOptional<T> || !std::is_same_v<T, std::optional<QString>>,
-                      "an unknown text is empty");
+        static_assert(!std::is_same_v<T, std::optional<QString>>, "an unknown text is empty");
         if (!m_values.ok())
             return;
-        const Json *value = memberOf(record, f.name);
         if (value)
             read(*value, Place(at, f.name), row.*f.member);
         else if (!canBeLeftOut(f))
@@ -307,12 +320,11 @@ private:
         } else if constexpr (KeyedRecord<R>) {
             const Named<R> named = namesOf<R>().value(row.key);
             if (named.record != &value)
-                return m_values.refuse({ProblemCode::Conflict,
-                                        tr("The key %1 is given twice among the %2.")
-                                            .arg(forms::quoted(row.key),
-                                                 QLatin1String(RecordTraits<R>::plural)),
-                                        tr("Give one of the two another key."),
-                                        Place(at, "key").pointer()});
+                return m_values.refuse(
+                    {ProblemCode::Conflict,
+                     tr("The key %1 is given twice among the %2.")
+                         .arg(forms::quoted(row.key), QLatin1String(RecordTraits<R>::plural)),
+                     tr("Give one of the two another key."), Place(at, "key").pointer()});
             row.id = named.id;
             return true;
         } else {

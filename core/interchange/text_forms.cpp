@@ -127,8 +127,7 @@ QString moneyPattern()
         codes[currency.digits()] << currency.code();
     QStringList forms;
     for (const auto &[digits, list] : codes) {
-        const QString decimals =
-            digits == 0 ? QString() : u"(?:\\.[0-9]{1,%1})?"_s.arg(digits);
+        const QString decimals = digits == 0 ? QString() : u"(?:\\.[0-9]{1,%1})?"_s.arg(digits);
         const QString zeros = digits == 0 ? QString() : u"(?:\\.0{1,%1})?"_s.arg(digits);
         forms << u"(?:(?:0|[1-9][0-9]{0,%1})%2|10{%3}%4) %5"_s.arg(kDigits - digits - 1)
                      .arg(decimals)

@@ -5,10 +5,9 @@
 
 #include <QCoreApplication>
 
-#include <nlohmann/json.hpp>
-
 #include <cmath>
 #include <limits>
+#include <nlohmann/json.hpp>
 
 namespace ohmwright {
 

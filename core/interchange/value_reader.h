@@ -16,7 +16,6 @@
 #include <QStringList>
 
 #include <nlohmann/json_fwd.hpp>
-
 #include <optional>
 
 namespace ohmwright {

@@ -42,10 +42,10 @@ Painted paintPages(const PagedLayout &layout, QIODevice &device, const PdfOption
 
 } // namespace
 
-Done writePdf(const PagedLayout &layout, const QString &path, const PdfOptions &options)
+Outcome writePdf(const PagedLayout &layout, const QString &path, const PdfOptions &options)
 {
     WholeFile target(path);
-    if (Done opened = target.open(); !opened)
+    if (Outcome opened = target.open(); !opened)
         return opened;
     // Beside the target, so that one disk's room and rights decide for both.
     QTemporaryFile raw(QFileInfo(path).absolutePath() + QStringLiteral("/.ohmwright-XXXXXX.part"));
@@ -74,7 +74,7 @@ Done writePdf(const PagedLayout &layout, const QString &path, const PdfOptions &
     return target.commit();
 }
 
-Done writePdf(const Document &document, const QString &path, const PdfOptions &options)
+Outcome writePdf(const Document &document, const QString &path, const PdfOptions &options)
 {
     return writePdf(PagedLayout(document, options.loader, options.pageSize), path, options);
 }

@@ -29,9 +29,9 @@ struct PdfOptions
 
 // Writes `document` to `path`. On any failure, and when stopped (NotAllowed), an older file there
 // is left as it was. May be called on any thread; see PagedLayout for what must be there.
-Done writePdf(const Document &document, const QString &path, const PdfOptions &options = {});
+Outcome writePdf(const Document &document, const QString &path, const PdfOptions &options = {});
 
 // The same for pages that are laid out already; the options' loader and page size are not used.
-Done writePdf(const PagedLayout &layout, const QString &path, const PdfOptions &options = {});
+Outcome writePdf(const PagedLayout &layout, const QString &path, const PdfOptions &options = {});
 
 } // namespace ohmwright::sheet

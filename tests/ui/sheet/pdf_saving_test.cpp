@@ -47,7 +47,7 @@ TEST_F(PdfSavingTest, StoppingLeavesTheOldFile)
         EXPECT_GE(pages, done);
         return done < 2;
     };
-    const Done done = writePdf(withLongTable(), path, options);
+    const Outcome done = writePdf(withLongTable(), path, options);
     ASSERT_FALSE(done.has_value());
     EXPECT_EQ(done.error().code, ProblemCode::NotAllowed);
     EXPECT_EQ(calls, 2);
@@ -57,7 +57,7 @@ TEST_F(PdfSavingTest, StoppingLeavesTheOldFile)
 
 TEST_F(PdfSavingTest, AFolderThatIsNotThereIsToldPlainly)
 {
-    const Done done = writePdf(sampleDocument(), m_folder.filePath("no/sheet.pdf"));
+    const Outcome done = writePdf(sampleDocument(), m_folder.filePath("no/sheet.pdf"));
     ASSERT_FALSE(done.has_value());
     EXPECT_EQ(done.error().code, ProblemCode::NotFound);
     EXPECT_TRUE(filesInFolder().isEmpty());
@@ -81,7 +81,7 @@ TEST_F(PdfSavingTest, AWriteThatFailsAnywhereLeavesTheOldFile)
         rlimit small = unlimited;
         small.rlim_cur = limit;
         setrlimit(RLIMIT_FSIZE, &small);
-        const Done result = writePdf(d, path);
+        const Outcome result = writePdf(d, path);
         setrlimit(RLIMIT_FSIZE, &unlimited);
         done = result.has_value();
         if (done)

@@ -28,7 +28,7 @@ QByteArray contentsOf(const QString &path)
 QString PdfTest::write(const Document &document, const PdfOptions &options)
 {
     const QString path = m_folder.filePath("sheet.pdf");
-    const Done done = writePdf(document, path, options);
+    const Outcome done = writePdf(document, path, options);
     EXPECT_TRUE(done.has_value()) << (done ? "" : done.error().sentence.toStdString());
     return path;
 }
