@@ -104,7 +104,7 @@ void addComponents(const Sources &from, Blocks &to)
                              Emphasis::Muted, {}}}});
     const std::vector<Question> questions = openQuestions(from.records);
     sheet::Table table;
-    table.columns = {{tr("figure"), Align::Left, 5}, {tr("value"), Align::Decimal, 4}, {tr("evidence"), Align::Left, 7},
+    table.columns = {{tr("figure"), Align::Left, 5}, {tr("value"), Align::Decimal, 4}, {tr("evidence"), Align::Left, 10},
                      {tr("standing"), Align::Left, 3}};
     // an assembly, then what is in it, so that a weak sub-part is read with its path
     for (const Part &part : from.records.all<Part>()) {
