@@ -95,8 +95,9 @@ private:
 
         Vehicle v;
         v.id = Id<Vehicle>(1);
-        for (QString *field : {&v.make, &v.model, &v.body, &v.vin, &v.registration, &v.engine, &v.fuel,
-                               &v.gearbox, &v.tyreSize, &v.brakes, &v.weighedWith, &v.structure, &v.note})
+        for (QString *field :
+             {&v.make, &v.model, &v.body, &v.vin, &v.registration, &v.engine, &v.fuel, &v.gearbox,
+              &v.tyreSize, &v.brakes, &v.weighedWith, &v.structure, &v.note})
             *field = text();
         v.year = m_values.perhaps([&] { return m_chance.between(1880, 2199); });
         v.firstRegistered = m_values.perhapsDate();
@@ -388,8 +389,7 @@ private:
         r.current = m_values.perhaps([&] { return m_values.word<CurrentKind>(); });
         if (r.basis == RatingBasis::Peak)
             r.duration = m_values.perhapsAmount(Measure::Duration);
-        r.value =
-            m_values.perhaps([&] { return m_values.amount(measureOf(r.quantity), true); });
+        r.value = m_values.perhaps([&] { return m_values.amount(measureOf(r.quantity), true); });
         r.evidence = m_values.word<Evidence>();
         r.source = text();
         r.on = m_values.perhapsDate();
@@ -542,8 +542,8 @@ private:
             return;
         case NeedKind::Part:
             n.part = one<Part>().id;
-            n.state = m_values.perhaps(
-                [&] { return static_cast<PartState>(m_chance.between(1, 4)); });
+            n.state =
+                m_values.perhaps([&] { return static_cast<PartState>(m_chance.between(1, 4)); });
             return;
         case NeedKind::Figure:
             n.part = one<Part>().id;
@@ -552,8 +552,8 @@ private:
             return;
         case NeedKind::Tool:
             n.part = partOfKind(PartKind::Tool).id;
-            n.state = m_values.perhaps(
-                [&] { return static_cast<PartState>(m_chance.between(1, 4)); });
+            n.state =
+                m_values.perhaps([&] { return static_cast<PartState>(m_chance.between(1, 4)); });
             return;
         case NeedKind::Consumable: {
             const Part &part = partOfKind(PartKind::Consumable);
@@ -678,23 +678,61 @@ private:
 
 BookSize BookSize::tiny()
 {
-    return {.sellers = 1, .donors = 1, .types = 1, .circuits = 1, .branches = 1, .lines = 1,
-            .dayRates = 1, .purchases = 1, .parts = 6, .lostFunctions = 1, .gotBack = 1, .tasks = 3,
-            .letters = 1, .tests = 1, .masses = 1, .attachments = 2};
+    return {.sellers = 1,
+            .donors = 1,
+            .types = 1,
+            .circuits = 1,
+            .branches = 1,
+            .lines = 1,
+            .dayRates = 1,
+            .purchases = 1,
+            .parts = 6,
+            .lostFunctions = 1,
+            .gotBack = 1,
+            .tasks = 3,
+            .letters = 1,
+            .tests = 1,
+            .masses = 1,
+            .attachments = 2};
 }
 
 BookSize BookSize::usual()
 {
-    return {.sellers = 40, .donors = 12, .types = 80, .circuits = 8, .branches = 40, .lines = 20,
-            .dayRates = 100, .purchases = 120, .parts = 300, .lostFunctions = 20, .gotBack = 10,
-            .tasks = 150, .letters = 15, .tests = 60, .masses = 60, .attachments = 500};
+    return {.sellers = 40,
+            .donors = 12,
+            .types = 80,
+            .circuits = 8,
+            .branches = 40,
+            .lines = 20,
+            .dayRates = 100,
+            .purchases = 120,
+            .parts = 300,
+            .lostFunctions = 20,
+            .gotBack = 10,
+            .tasks = 150,
+            .letters = 15,
+            .tests = 60,
+            .masses = 60,
+            .attachments = 500};
 }
 
 BookSize BookSize::large()
 {
-    return {.sellers = 800, .donors = 200, .types = 2000, .circuits = 40, .branches = 800,
-            .lines = 200, .dayRates = 1000, .purchases = 6000, .parts = 20000, .lostFunctions = 100,
-            .gotBack = 200, .tasks = 2000, .letters = 200, .tests = 1000, .masses = 1000,
+    return {.sellers = 800,
+            .donors = 200,
+            .types = 2000,
+            .circuits = 40,
+            .branches = 800,
+            .lines = 200,
+            .dayRates = 1000,
+            .purchases = 6000,
+            .parts = 20000,
+            .lostFunctions = 100,
+            .gotBack = 200,
+            .tasks = 2000,
+            .letters = 200,
+            .tests = 1000,
+            .masses = 1000,
             .attachments = 2000};
 }
 

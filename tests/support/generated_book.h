@@ -27,7 +27,7 @@ struct BookSize
     int purchases = 4, parts = 14, lostFunctions = 3, gotBack = 3, tasks = 14, letters = 4;
     int tests = 4, masses = 4, attachments = 8;
 
-    static BookSize tiny();  // one or two of each
+    static BookSize tiny(); // one or two of each
     static BookSize small() { return {}; }
     static BookSize usual(); // 300 parts, 150 tasks, 500 photos
     static BookSize large(); // 20,000 parts, 2,000 tasks
@@ -35,7 +35,8 @@ struct BookSize
 
 enum class Texts {
     Plain,   // words
-    Hostile, // control characters, quotes, scripts of every direction, what breaks a careless writer
+    Hostile, // control characters, quotes, scripts of every direction, what breaks a careless
+             // writer
 };
 
 struct GeneratedBook

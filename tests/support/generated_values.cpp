@@ -42,10 +42,10 @@ const QStringList &hostileBits()
 const QStringList &plainWords()
 {
     static const QStringList kWords{
-        u"front"_s,    u"rear"_s,  u"drive"_s,    u"unit"_s,  u"contactor"_s, u"with"_s,
-        u"mating"_s,   u"plug"_s,  u"used"_s,     u"from"_s,  u"shelf"_s,     u"two"_s,
-        u"tested"_s,   u"on"_s,    u"bench"_s,    u"sealed"_s, u"cover"_s,    u"module"_s,
-        u"terminal"_s, u"bolt"_s,  u"coolant"_s,  u"hose"_s,  u"bracket"_s,   u"copper"_s,
+        u"front"_s,    u"rear"_s, u"drive"_s,   u"unit"_s,   u"contactor"_s, u"with"_s,
+        u"mating"_s,   u"plug"_s, u"used"_s,    u"from"_s,   u"shelf"_s,     u"two"_s,
+        u"tested"_s,   u"on"_s,   u"bench"_s,   u"sealed"_s, u"cover"_s,     u"module"_s,
+        u"terminal"_s, u"bolt"_s, u"coolant"_s, u"hose"_s,   u"bracket"_s,   u"copper"_s,
     };
     return kWords;
 }
@@ -170,12 +170,15 @@ Currency ValueMaker::currency()
 
 Rate ValueMaker::rate()
 {
-    static const QStringList kOdd{u"1"_s,      u"1.00"_s,           u"0.000000000001"_s,
-                                  u"0.0842"_s, u"999999999999999"_s, u"123.456789012345"_s};
-    const QString text =
-        m_chance.oneIn(4)
-            ? m_chance.pick(kOdd)
-            : QString::number(m_chance.below(200)) + u'.' + QString::number(m_chance.between(1, 99999));
+    static const QStringList kOdd{u"1"_s,
+                                  u"1.00"_s,
+                                  u"0.000000000001"_s,
+                                  u"0.0842"_s,
+                                  u"999999999999999"_s,
+                                  u"123.456789012345"_s};
+    const QString text = m_chance.oneIn(4) ? m_chance.pick(kOdd)
+                                           : QString::number(m_chance.below(200)) + u'.' +
+                                                 QString::number(m_chance.between(1, 99999));
     return Rate::parse(text, NumberStyle::pointDecimal()).value();
 }
 

@@ -42,7 +42,10 @@ public:
     {
         return m_chance.oneIn(2) ? std::optional(make()) : std::nullopt;
     }
-    std::optional<QDate> perhapsDate() { return perhaps([&] { return date(); }); }
+    std::optional<QDate> perhapsDate()
+    {
+        return perhaps([&] { return date(); });
+    }
     std::optional<Amount> perhapsAmount(Measure measure)
     {
         return perhaps([&] { return amount(measure); });

@@ -8,7 +8,9 @@ namespace ohmwright {
 
 inline IdSource countingIds()
 {
-    return [next = std::int64_t{1000}]() mutable { return next++; };
+    return [next = std::int64_t{1000}]() mutable {
+        return next++;
+    };
 }
 
 } // namespace ohmwright
