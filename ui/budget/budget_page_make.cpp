@@ -71,20 +71,21 @@ BudgetPage::BudgetPage(Book &book, const Theme &theme, QWidget *parent)
     column->addWidget(m_account);
     makeTables();
     makeForms();
-    auto *tables = new QSplitter(Qt::Vertical);
-    tables->setChildrenCollapsible(false);
-    boxed(*tables, {m_linesHeading, m_linesView});
-    boxed(*tables, {m_entriesHeading, m_entriesView, m_noEntries});
-    tables->setStretchFactor(0, 5);
-    tables->setStretchFactor(1, 6);
+    // the sums need the whole width; what a line is made of shares its own with what to do about it
+    auto *rows = new QSplitter(Qt::Vertical);
+    rows->setChildrenCollapsible(false);
+    boxed(*rows, {m_linesHeading, m_linesView});
     auto *split = new QSplitter(Qt::Horizontal);
     split->setChildrenCollapsible(false);
     split->setHandleWidth(17);
-    split->addWidget(tables);
+    boxed(*split, {m_entriesHeading, m_entriesView, m_noEntries});
     split->addWidget(makeSide());
     split->setStretchFactor(0, 1);
     split->setStretchFactor(1, 0);
-    column->addWidget(split, 1);
+    rows->addWidget(split);
+    rows->setStretchFactor(0, 4);
+    rows->setStretchFactor(1, 7);
+    column->addWidget(rows, 1);
 
     auto *all = new QVBoxLayout(this);
     all->setContentsMargins(0, 0, 0, 0);
@@ -121,19 +122,22 @@ void BudgetPage::makeTables()
 
     auto *entries = new DraftedTableDelegate(m_theme, this);
     m_entriesView->setModel(m_entries);
-    for (int column = EntriesModel::Price; column <= EntriesModel::InBook; ++column)
-        entries->setFigureColumn(column, digits, QStringLiteral("GBP"));
+    entries->setFigureColumn(EntriesModel::Price, digits, QStringLiteral("GBP"));
+    for (int column = EntriesModel::Shared; column <= EntriesModel::InBook; ++column)
+        entries->setFigureColumn(column, digits);
     entries->dress(*m_entriesView, true);
     m_entriesView->setSelectionMode(QAbstractItemView::SingleSelection);
     m_entriesView->setAccessibleName(tr("What the line is made of"));
     m_entriesView->horizontalHeader()->setStretchLastSection(false);
     m_entriesView->horizontalHeader()->setSectionResizeMode(EntriesModel::What,
                                                             QHeaderView::Stretch);
-    const int money = figure + metrics.horizontalAdvance(QStringLiteral("GBP")) + 4;
-    for (int column = EntriesModel::Price; column <= EntriesModel::InBook; ++column)
-        m_entriesView->setColumnWidth(column, money);
+    m_entriesView->setColumnWidth(EntriesModel::Price,
+                                  figure + metrics.horizontalAdvance(QStringLiteral("GBP")) + 4);
+    m_entriesView->setColumnWidth(EntriesModel::Shared, figure);
+    m_entriesView->setColumnWidth(EntriesModel::Core, figure - 14);
+    m_entriesView->setColumnWidth(EntriesModel::InBook, figure);
     m_entriesView->setColumnWidth(EntriesModel::Standing,
-                                  metrics.horizontalAdvance(tr("0 000.00 EUR still to pay")) + 24);
+                                  metrics.horizontalAdvance(tr("0 000.00 to pay")) + 24);
     m_noEntries->setText(tr("Nothing stands on this line yet."));
     m_noEntries->setForegroundRole(QPalette::PlaceholderText);
     connect(m_entriesView->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
@@ -218,7 +222,7 @@ QWidget *BudgetPage::makeSide()
     m_side->setFrameShape(QFrame::NoFrame);
     m_side->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_side->setFocusPolicy(Qt::NoFocus);
-    m_side->setMinimumWidth(QFontMetrics(m_theme.font(Lettering::Body)).averageCharWidth() * 42);
+    m_side->setMinimumWidth(QFontMetrics(m_theme.font(Lettering::Body)).averageCharWidth() * 36);
     const auto say = [this](const QString &sentence) {
         emit said(sentence, Tone::Told);
     };

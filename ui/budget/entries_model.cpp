@@ -2,6 +2,7 @@
 #include "ui/budget/entries_model.h"
 
 #include "core/quantity/dates.h"
+#include "ui/budget/lines_model.h"
 #include "ui/widgets/drafted_table_delegate.h"
 
 #include <utility>
@@ -89,11 +90,11 @@ QString standing(const LineEntry &entry)
         if (entry.kind == EntryKind::Purchase && entry.paid && entry.landed) {
             const Money all = entry.core ? *entry.landed + *entry.core : *entry.landed;
             if (*entry.paid < all)
-                return tr("%1 still to pay").arg(shown(all - *entry.paid));
+                return tr("%1 to pay").arg(bareFigure(all - *entry.paid));
             return tr("paid");
         }
         return entry.committed.isZero() ? tr("paid")
-                                        : tr("%1 committed").arg(shown(entry.committed));
+                                        : tr("%1 to pay").arg(bareFigure(entry.committed));
     }
     case EntryKind::Wanted:
         return entry.counted ? tr("to come") : tr("not counted");
@@ -111,6 +112,7 @@ void EntriesModel::setEntries(const Records &records, std::vector<LineEntry> ent
 {
     beginResetModel();
     m_entries = std::move(entries);
+    m_own = records.build().currency.code();
     m_remarks.clear();
     for (const LineEntry &entry : m_entries)
         m_remarks.push_back(remarkOf(records, entry));
@@ -171,11 +173,11 @@ QVariant EntriesModel::data(const QModelIndex &index, int role) const
     case Price:
         return shown(entry.price);
     case Shared:
-        return entry.shared && !entry.shared->isZero() ? shown(*entry.shared) : QString();
+        return entry.shared && !entry.shared->isZero() ? bareFigure(*entry.shared) : QString();
     case Core:
-        return entry.core && !entry.core->isZero() ? shown(*entry.core) : QString();
+        return entry.core && !entry.core->isZero() ? bareFigure(*entry.core) : QString();
     case InBook:
-        return shown(entry.inBook);
+        return entry.inBook ? bareFigure(*entry.inBook) : QString();
     default:
         return {};
     }
@@ -188,7 +190,7 @@ QVariant EntriesModel::headerData(int section, Qt::Orientation orientation, int 
     if (role == Qt::TextAlignmentRole && section >= Price && section <= InBook)
         return QVariant::fromValue(Qt::Alignment(Qt::AlignRight | Qt::AlignVCenter));
     if (role == Qt::ToolTipRole && section == Shared)
-        return tr("Share of freight, duty and tax");
+        return tr("Freight, duty and tax, shared out");
     if (role != Qt::DisplayRole)
         return {};
     switch (section) {
@@ -197,11 +199,11 @@ QVariant EntriesModel::headerData(int section, Qt::Orientation orientation, int 
     case Price:
         return tr("Price");
     case Shared:
-        return tr("Freight, duty, tax");
+        return tr("Shared costs");
     case Core:
-        return tr("Core charge");
+        return tr("Core");
     case InBook:
-        return tr("Landed, with core");
+        return tr("In %1").arg(m_own);
     case Standing:
         return tr("Stands");
     default:

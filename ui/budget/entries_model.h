@@ -35,6 +35,7 @@ public:
 private:
     std::vector<LineEntry> m_entries;
     std::vector<QString> m_remarks; // second lines, by row
+    QString m_own;                  // code of the book's currency
 };
 
 // "paid", "2 of 3 paid", "to come", …: where the money of an entry stands.

@@ -41,7 +41,7 @@ void BuildOrderPage::resizeEvent(QResizeEvent *event)
 {
     QWidget::resizeEvent(event);
     // too narrow for two columns: the side goes below
-    const bool narrow = event->size().width() < 42 * fontMetrics().averageCharWidth() * 3;
+    const bool narrow = event->size().width() < 96 * fontMetrics().averageCharWidth();
     const Qt::Orientation wanted = narrow ? Qt::Vertical : Qt::Horizontal;
     if (m_split->orientation() != wanted)
         m_split->setOrientation(wanted);

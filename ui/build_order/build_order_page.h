@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The build order: the loom, below it the moves that bring the chosen milestone nearer, beside them
-// the chosen move and task to act on and edit.
+// The build order: the loom, below it the moves that bring the chosen milestone nearer, and beside
+// those the chosen move and task to act on and edit.
 #pragma once
 
 #include "core/book/book.h"
@@ -85,7 +85,7 @@ private:
     QLabel *m_facts;
     QPushButton *m_add;
     QSplitter *m_split;
-    QSplitter *m_left;
+    QSplitter *m_rows;
     LoomView *m_loom;
     SectionTitle *m_movesHeading;
     QTableView *m_movesView;

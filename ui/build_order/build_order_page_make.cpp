@@ -56,7 +56,7 @@ BuildOrderPage::BuildOrderPage(Book &book, const Theme &theme, QWidget *parent)
              "the next milestone nearer. Put in the first task, and what it waits for."),
           tr("&Add the first task"))),
       m_milestones(new QComboBox), m_facts(new QLabel), m_add(new QPushButton(tr("&Add a task"))),
-      m_split(new QSplitter(Qt::Horizontal)), m_left(new QSplitter(Qt::Vertical)),
+      m_split(new QSplitter(Qt::Horizontal)), m_rows(new QSplitter(Qt::Vertical)),
       m_loom(new LoomView), m_movesHeading(new SectionTitle(theme, tr("Next moves"))),
       m_movesView(new QTableView), m_moves(new MovesModel(this)), m_noMoves(quietLabel()),
       m_side(new QScrollArea), m_newTask(new EntryForm(theme, tr("Add &it"))),
@@ -78,18 +78,19 @@ BuildOrderPage::BuildOrderPage(Book &book, const Theme &theme, QWidget *parent)
     moves->addWidget(m_movesView, 1);
     moves->addWidget(m_noMoves);
     moves->addStretch(0);
-    m_left->addWidget(m_loom);
-    m_left->addWidget(below);
-    m_left->setStretchFactor(0, 6);
-    m_left->setStretchFactor(1, 5);
-    m_left->setChildrenCollapsible(false);
-    m_split->addWidget(m_left);
+    m_split->addWidget(below);
     m_split->addWidget(makeSide());
     m_split->setStretchFactor(0, 1);
     m_split->setStretchFactor(1, 0);
     m_split->setChildrenCollapsible(false);
     m_split->setHandleWidth(17);
-    column->addWidget(m_split, 1);
+    // the loom is wide: it has the whole width, and what belongs to it stands below
+    m_rows->addWidget(m_loom);
+    m_rows->addWidget(m_split);
+    m_rows->setStretchFactor(0, 5);
+    m_rows->setStretchFactor(1, 7);
+    m_rows->setChildrenCollapsible(false);
+    column->addWidget(m_rows, 1);
 
     auto *all = new QVBoxLayout(this);
     all->setContentsMargins(0, 0, 0, 0);
@@ -102,7 +103,6 @@ BuildOrderPage::BuildOrderPage(Book &book, const Theme &theme, QWidget *parent)
     connect(&book, &Book::changed, this, &BuildOrderPage::bookChanged);
     connect(&theme, &Theme::changed, this, [this] { m_loom->setColours(coloursOf(m_theme)); });
     m_loom->setColours(coloursOf(theme));
-    setFocusProxy(nullptr);
 }
 
 QWidget *BuildOrderPage::makeHeader()
