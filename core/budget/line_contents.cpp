@@ -48,8 +48,7 @@ public:
             addPurchase(*purchase);
         addWanted();
         if (!m_line.isSet())
-            addNeeds();
-        addGotBack();
+            addGotBack();
         return std::move(m_entries);
     }
 
@@ -162,20 +161,6 @@ private:
             entry.counted = part->estimate.has_value();
             if (part->estimate)
                 turn(*part->estimate, entry, &LineEntry::toCome);
-            m_entries.push_back(entry);
-        }
-    }
-
-    void addNeeds()
-    {
-        for (const TaskNeed &need : m_records.all<TaskNeed>()) {
-            if (need.kind != NeedKind::Money || !need.money || !m_records.find(need.task))
-                continue;
-            LineEntry entry = blank(EntryKind::Needed, need.what);
-            entry.need = need.id;
-            entry.on = need.metOn;
-            entry.price = need.money;
-            turn(*need.money, entry, need.metOn ? &LineEntry::spent : &LineEntry::toCome);
             m_entries.push_back(entry);
         }
     }

@@ -13,18 +13,17 @@
 
 namespace ohmwright {
 
-enum class EntryKind { Purchase, Item, Wanted, Needed, GotBack };
+enum class EntryKind { Purchase, Item, Wanted, GotBack };
 
 struct LineEntry
 {
     EntryKind kind = EntryKind::Item;
-    QString name;            // seller, item, part, what the money is for
+    QString name;            // seller, item, part
     std::optional<QDate> on; // ordered, met, expected or received
     // Which of them are set goes by the kind.
     Id<Purchase> purchase;
     Id<PurchaseItem> item;
     Id<Part> part; // of an item: the first part that came with it, if any is recorded
-    Id<TaskNeed> need;
     Id<GotBack> back;
     // Purchase's or estimate's own currency. Of a purchase: everything in it, whichever line.
     std::optional<Money> price;  // all pieces, before shared costs
@@ -41,7 +40,7 @@ struct LineEntry
 };
 
 // `line` not set: what has no line. Purchases newest first, each followed by its items of this
-// line; then wanted parts by name; then money needs; then what comes back.
+// line; then wanted parts by name; then what comes back.
 std::vector<LineEntry> contentsOf(const Records &records, Id<BudgetLine> line, QDate today);
 
 } // namespace ohmwright

@@ -69,8 +69,6 @@ QString remarkOf(const Records &records, const LineEntry &entry)
         return entry.counted ? tr("wanted, estimate")
                : entry.price ? tr("wanted; not counted, no rate for its currency")
                              : tr("wanted; not counted, no estimate");
-    case EntryKind::Needed:
-        return entry.on ? tr("paid %1").arg(showDate(*entry.on)) : tr("needed for a task");
     case EntryKind::GotBack:
         if (!entry.on)
             return tr("to come back, no day known");
@@ -98,8 +96,6 @@ QString standing(const LineEntry &entry)
     }
     case EntryKind::Wanted:
         return entry.counted ? tr("to come") : tr("not counted");
-    case EntryKind::Needed:
-        return !entry.counted ? tr("not counted") : entry.on ? tr("paid") : tr("to come");
     case EntryKind::GotBack:
         return entry.gotBack.isZero() ? tr("expected back") : tr("got back");
     }
@@ -129,8 +125,7 @@ int EntriesModel::rowOf(const LineEntry &wanted) const
     for (int row = 0; row < rowCount(); ++row) {
         const LineEntry &e = *entry(row);
         if (e.kind == wanted.kind && e.purchase == wanted.purchase && e.item == wanted.item &&
-            e.need == wanted.need && e.back == wanted.back &&
-            (e.kind != EntryKind::Wanted || e.part == wanted.part))
+            e.back == wanted.back && (e.kind != EntryKind::Wanted || e.part == wanted.part))
             return row;
     }
     return -1;

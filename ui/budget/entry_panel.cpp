@@ -97,9 +97,6 @@ void EntryPanel::setEntry(const std::optional<LineEntry> &entry)
     else if (entry->kind == EntryKind::Wanted)
         m_words->setText(entry->price ? tr("Wanted; estimated at %1.").arg(shown(*entry->price))
                                       : tr("Wanted; nobody has estimated what it will cost."));
-    else if (entry->kind == EntryKind::Needed)
-        m_words->setText(tr("A task needs %1. It is marked as paid on the build order.")
-                             .arg(entry->price ? shown(*entry->price) : tr("money")));
     else
         m_words->setText(tr("%1, worth %2 in the book's currency.")
                              .arg(shown(*entry->price), shown(*entry->inBook)));

@@ -202,6 +202,7 @@ void TaskEditor::showCaution(const Task &task)
     m_caution = new CautionCard(m_theme, caution->title, caution->lines);
     m_caution->setHighVoltage(caution->highVoltage);
     m_cautions->addWidget(m_caution);
+    m_caution->show();
 }
 
 void TaskEditor::showNeeds(const Task &task)

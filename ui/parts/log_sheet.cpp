@@ -27,6 +27,8 @@
 #include <QScrollArea>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace ohmwright::ui {
 
 namespace {
@@ -221,8 +223,14 @@ void LogSheet::offerKnown()
 {
     const Records &records = m_book.records();
     const auto keep = [](PickOrNew &line, std::vector<KnownName> known) {
-        const QString key = line.key();
+        QString key = line.key();
         const QString name = line.name();
+        // what was new when it was typed is known once it is saved
+        const auto saved = std::find_if(known.begin(), known.end(), [&](const KnownName &k) {
+            return k.name.compare(name, Qt::CaseInsensitive) == 0;
+        });
+        if (key.isEmpty() && saved != known.end())
+            key = saved->key;
         line.setKnown(std::move(known));
         if (!key.isEmpty())
             line.setKey(key);

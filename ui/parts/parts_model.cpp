@@ -72,7 +72,8 @@ QVariant questions(const Part &, const PartFacts &facts, int role)
     if (role == FigureRole && facts.questions > 0)
         return QString::number(facts.questions);
     if (role == Qt::AccessibleTextRole && facts.questions > 0)
-        return PartsModel::tr("%n open question(s)", nullptr, facts.questions);
+        return facts.questions == 1 ? PartsModel::tr("1 open question")
+                                    : PartsModel::tr("%1 open questions").arg(facts.questions);
     return {};
 }
 
@@ -85,8 +86,9 @@ QVariant deadline(const Part &, const PartFacts &facts, int role)
         return showDate(facts.deadline->lastDay);
     case SecondLineRole:
         return facts.deadline->state == DeadlineState::EndingSoon
-                   ? PartsModel::tr("%1, %n day(s)", nullptr, facts.deadline->daysLeft)
+                   ? PartsModel::tr("%1, days left: %2")
                          .arg(deadlineName(facts.deadline->kind))
+                         .arg(facts.deadline->daysLeft)
                    : deadlineName(facts.deadline->kind);
     case Qt::AccessibleTextRole:
     case Qt::ToolTipRole:
@@ -232,6 +234,8 @@ QVariant PartsModel::headerData(int section, Qt::Orientation orientation, int ro
 
 Qt::ItemFlags PartsModel::flags(const QModelIndex &index) const
 {
+    if (!index.isValid())
+        return Qt::NoItemFlags;
     // arrow keys pass over headings, as they pass over whatever is not enabled
     if (isHeading(index.row()))
         return Qt::NoItemFlags;

@@ -43,9 +43,7 @@ void AssemblySection::fill(const Part &part, bool)
     setVisible(part.partOf || !within.empty() || next);
     if (part.partOf)
         m_list->addWidget(makeWords(theme(), tree.path(part.id).join(tr(" › "))));
-    title().setRemark(within.empty()
-                          ? QString()
-                          : tr("%n part(s) in it", nullptr, static_cast<int>(within.size())));
+    title().setRemark(within.empty() ? QString() : tr("parts in it: %1").arg(within.size()));
     const auto link = [this](const Part &other) {
         auto *button = new QPushButton(tr("%1, %2").arg(other.name, wordOf(other.state)));
         button->setAccessibleName(tr("Show %1").arg(other.name));

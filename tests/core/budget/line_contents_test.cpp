@@ -146,7 +146,7 @@ TEST_F(LineContents, addUpAlsoWhenPaidUpAndWhenPaidTooMuch)
     expectSums();
 }
 
-TEST_F(LineContents, addUpWithMoneyNeedsAndAnOrderWithoutItems)
+TEST_F(LineContents, countNoMoneyNeedsAndAddUpWithAnOrderWithoutItems)
 {
     const Id<Task> task = book.add(namedTask("Register"));
     TaskNeed need;
