@@ -38,7 +38,7 @@ void startLog()
         return;
     try {
         constexpr std::size_t kMegabyte = 1024UL * 1024UL;
-        const std::string file = (folder + QStringLiteral("/ohmwright.log")).toStdString();
+        const std::string file = QString(folder + QStringLiteral("/ohmwright.log")).toStdString();
         spdlog::set_default_logger(spdlog::rotating_logger_mt("ohmwright", file, kMegabyte, 3));
         spdlog::set_level(spdlog::level::info);
         spdlog::flush_on(spdlog::level::warn);

@@ -22,7 +22,6 @@ void nameApplication()
     QCoreApplication::setApplicationName(QStringLiteral("ohmwright"));
     QCoreApplication::setApplicationVersion(QStringLiteral(OHMWRIGHT_VERSION));
     registerResources();
-    startLog();
 }
 
 int headless(const Commands &commands, const QStringList &words)
@@ -44,6 +43,8 @@ bool isHeadless(const Commands &commands, const QString &first)
 
 int main(int argc, char **argv)
 {
+    // before Qt starts: what it has to say goes to the log, not to the terminal
+    startLog();
     QStringList words;
     for (int i = 1; i < argc; ++i)
         words << QString::fromLocal8Bit(argv[i]);

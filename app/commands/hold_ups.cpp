@@ -22,15 +22,19 @@ public:
         return tr("The next moves that free a milestone, what to start first on top. Exit 1 while "
                   "anything holds it up.");
     }
-    [[nodiscard]] QString arguments() const override { return QStringLiteral("BOOK [--milestone NAME]"); }
+    [[nodiscard]] QString arguments() const override
+    {
+        return QStringLiteral("BOOK [--milestone NAME]");
+    }
 
     void describe(QCommandLineParser &parser) const override
     {
-        parser.addOption({QStringLiteral("milestone"), tr("Key or title of the milestone; else the next one."),
-                          tr("name")});
+        parser.addOption({QStringLiteral("milestone"),
+                          tr("Key or title of the milestone; else the next one."), tr("name")});
     }
 
-    int run(const QCommandLineParser &options, const QStringList &positional, CommandIo io) const override
+    int run(const QCommandLineParser &options, const QStringList &positional,
+            CommandIo io) const override
     {
         if (positional.size() != 1)
             return refuse(io, tr("Say which book: ohmwright holdups BOOK."));
@@ -38,14 +42,15 @@ public:
         if (!book)
             return refuse(io, book.error());
         const plan::Network network = plan::networkOf((*book)->records(), io.clock.today());
-        const Result<std::size_t> milestone = choose(network, options.value(QStringLiteral("milestone")));
+        const Result<std::size_t> milestone =
+            choose(network, options.value(QStringLiteral("milestone")));
         if (!milestone)
             return refuse(io, milestone.error());
         const plan::HoldUps holdUps = plan::holdUps(network, *milestone);
         if (options.isSet(QStringLiteral("json")))
             printJson(io, asJson(network, holdUps));
         else
-            printText(network, holdUps, io.out);
+            printText(network, holdUps, io.clock.today(), io.out);
         return holdUps.moves.empty() ? kExitDone : kExitBadNews;
     }
 
@@ -55,11 +60,13 @@ private:
         if (name.isEmpty()) {
             if (const auto next = plan::nextMilestone(network))
                 return *next;
-            return fail(ProblemCode::NotFound, tr("There is no milestone that is not reached yet."));
+            return fail(ProblemCode::NotFound,
+                        tr("There is no milestone that is not reached yet."));
         }
         for (std::size_t i = 0; i < network.tasks.size(); ++i) {
             const plan::Task &task = network.tasks[i];
-            if (task.milestone && (task.key == name || task.title.compare(name, Qt::CaseInsensitive) == 0))
+            if (task.milestone &&
+                (task.key == name || task.title.compare(name, Qt::CaseInsensitive) == 0))
                 return i;
         }
         QStringList names;
@@ -70,7 +77,16 @@ private:
                     names.isEmpty() ? QString() : tr("There are: %1.").arg(names.join(tr(", "))));
     }
 
-    static void printText(const plan::Network &network, const plan::HoldUps &holdUps, QTextStream &out)
+    static QString startBy(const plan::Move &move, QDate today)
+    {
+        if (!move.latestStart)
+            return tr("%1 days before").arg(move.chainDays);
+        const QString day = printDate(*move.latestStart);
+        return *move.latestStart < today ? tr("%1 late").arg(day) : day;
+    }
+
+    static void printText(const plan::Network &network, const plan::HoldUps &holdUps, QDate today,
+                          QTextStream &out)
     {
         const plan::Task &goal = network.tasks[holdUps.milestone];
         out << goal.title;
@@ -81,14 +97,15 @@ private:
             return;
         }
         out << '\n'
-            << tr("%n task(s) to go, %1 days on the longest chain.", nullptr, static_cast<int>(holdUps.chain.size()))
+            << tr("Tasks to go: %1. Days on the longest chain: %2.")
+                   .arg(holdUps.chain.size())
                    .arg(holdUps.chainDays)
             << "\n\n";
-        std::vector<QStringList> rows{{tr("start by"), tr("move"), tr("what"), tr("why"), tr("frees")}};
+        std::vector<QStringList> rows{
+            {tr("start by"), tr("move"), tr("what"), tr("why"), tr("frees")}};
         for (const plan::Move &move : holdUps.moves)
-            rows.push_back({move.latestStart ? printDate(*move.latestStart)
-                                             : tr("%1 days before").arg(move.chainDays),
-                            plan::moveKindName(move.kind), move.title, move.why, QString::number(move.frees.size())});
+            rows.push_back({startBy(move, today), plan::moveKindName(move.kind), move.title,
+                            move.why, QString::number(move.frees.size())});
         out << columns(rows, {4});
         out.flush();
     }

@@ -328,7 +328,7 @@ private:
     static ThereOrNew<Donor> donorNamed(const Records &records, const QString &name)
     {
         for (const Donor &donor : records.all<Donor>())
-            if (donor.key == name || (donor.make + u' ' + donor.model).compare(name, Qt::CaseInsensitive) == 0)
+            if (donor.key == name || QString(donor.make + u' ' + donor.model).compare(name, Qt::CaseInsensitive) == 0)
                 return donor.id;
         Donor donor;
         donor.make = name.section(u' ', 0, 0);

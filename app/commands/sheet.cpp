@@ -43,9 +43,8 @@ public:
         if (!revision)
             return refuse(io, revision.error());
         const sheet::Document document = buildSheet((*book)->records(), {io.clock.today(), *revision});
-        const sheet::ImageLoader loader = [&](const sheet::Image &image) {
-            return (*book)->blob(image.id).value_or(QByteArray());
-        };
+        const sheet::ImageLoader loader = sheet::reducedPictures(
+            [&](const sheet::Image &image) { return (*book)->blob(image.id).value_or(QByteArray()); });
         Outcome written;
         if (pdf) {
             sheet::PdfOptions how;

@@ -213,9 +213,13 @@ Outcome Book::edit(const QString &what, const std::function<Outcome()> &work)
     assert(!m_editing);
     if (Outcome may = refuseWrite(); !may)
         return may;
+    if (m_outOfStep)
+        if (const Result<bool> fresh = refresh(); !fresh)
+            return fail(fresh.error());
     sqlite3 *db = m_connection->db();
     TouchedRows touched;
-    // on a full disk SQLite may roll back by itself; the recorder then no longer knows what to restore
+    // on a full disk SQLite may roll back by itself; the recorder then no longer knows what to
+    // restore
     bool rolledBackBySqlite = false;
     const auto attempt = [&]() -> Outcome {
         Transaction transaction(db);
@@ -250,8 +254,8 @@ Outcome Book::edit(const QString &what, const std::function<Outcome()> &work)
             if (const Result<bool> fresh = refresh(); fresh && *fresh)
                 return result;
         }
-        if (Outcome back = rolledBackBySqlite ? loadAll() : reload(touched); !back)
-            return back;
+        // the disk may still not answer; then the next look reads everything anew
+        m_outOfStep = !(rolledBackBySqlite ? loadAll() : reload(touched)).has_value();
         return result;
     }
     if (touched.empty())
@@ -320,6 +324,9 @@ Outcome Book::travel(bool back)
     assert(!m_editing);
     if (Outcome may = refuseWrite(); !may)
         return may;
+    if (m_outOfStep)
+        if (const Result<bool> fresh = refresh(); !fresh)
+            return fail(fresh.error());
     sqlite3 *db = m_connection->db();
     TouchedRows touched;
     const auto attempt = [&]() -> Outcome {
@@ -412,10 +419,11 @@ Result<bool> Book::refresh()
     const Result<std::int64_t> version = scalar(m_connection->db(), "PRAGMA data_version");
     if (!version)
         return fail(version.error());
-    if (*version == m_dataVersion)
+    if (*version == m_dataVersion && !m_outOfStep)
         return false;
     if (Outcome done = start(); !done)
         return fail(done.error());
+    m_outOfStep = false;
     emit changed(Change{true, {}});
     return true;
 }

@@ -131,6 +131,7 @@ private:
     std::optional<Problem> m_readOnly;
     Records m_records;
     bool m_editing = false;
+    bool m_outOfStep = false; // memory may differ from the file: read anew before anything else
     std::int64_t m_lastId = 0;
     std::int64_t m_dataVersion = 0;
     std::optional<QString> m_undoText, m_redoText;

@@ -44,8 +44,6 @@ public:
             addPurchase(purchase);
         for (const Part &part : m_records.all<Part>())
             addWanted(part);
-        for (const TaskNeed &need : m_records.all<TaskNeed>())
-            addMoneyNeed(need);
         for (const GotBack &back : m_records.all<GotBack>())
             addGotBack(back);
         return finish();
@@ -114,18 +112,6 @@ private:
         }
         if (const auto money = inBook(*part.estimate, part.name))
             lineOf(part.line).toCome += *money;
-    }
-
-    void addMoneyNeed(const TaskNeed &need)
-    {
-        const Task *task = m_records.find(need.task);
-        if (need.kind != NeedKind::Money || !need.money || !task)
-            return;
-        const auto money = inBook(*need.money, need.what);
-        if (!money)
-            return;
-        LineSums &line = lineOf({});
-        (need.metOn ? line.spent : line.toCome) += *money;
     }
 
     void addGotBack(const GotBack &back)

@@ -62,7 +62,8 @@ struct Budget
     [[nodiscard]] Money left() const { return total.left() + contingency; }
 };
 
-// `today` decides which day rate an estimate in a foreign currency is turned with.
+// A task's need of money is a condition, not a cost: what it pays for is counted with its purchase or
+// estimate. `today` decides which day rate an estimate in a foreign currency is turned with.
 Budget budgetOf(const Records &records, QDate today);
 
 } // namespace ohmwright

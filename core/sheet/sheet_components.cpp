@@ -46,7 +46,7 @@ bool onHighVoltage(const Records &records, const Part &part)
 }
 
 // The name as a group row, then a row for each figure.
-void addComponent(const Sources &from, const Part &part, const std::vector<Question> &questions, Table &table)
+void addComponent(const Sources &from, const Part &part, const std::vector<Question> &questions, sheet::Table &table)
 {
     const Records &records = from.records;
     const QStringList path = from.tree.path(part.id);
@@ -64,8 +64,8 @@ void addComponent(const Sources &from, const Part &part, const std::vector<Quest
         remarks << tr("reworked %1").arg(showDate(*part.reworkedOn));
     if (!part.transportDamage.isEmpty())
         remarks << tr("transport damage: %1").arg(part.transportDamage);
-    const std::vector<Figure> figures = figuresOf(records, part);
-    for (const Figure &figure : figures) {
+    const std::vector<ohmwright::Figure> figures = figuresOf(records, part);
+    for (const ohmwright::Figure &figure : figures) {
         Cell value{figure.inForce ? showAmount(*figure.inForce->value, NumberStyle::pointDecimal()) : tr("not known"), {}, {}};
         if (figure.inForce && figure.inForce->duration)
             value.text += tr(" for %1").arg(showAmount(*figure.inForce->duration, NumberStyle::pointDecimal()));
@@ -83,7 +83,7 @@ void addComponent(const Sources &from, const Part &part, const std::vector<Quest
                               RowKind::Plain});
     }
     for (const Question &q : questions) {
-        const bool listed = std::any_of(figures.begin(), figures.end(), [&](const Figure &f) { return f.name == q.figure; });
+        const bool listed = std::any_of(figures.begin(), figures.end(), [&](const ohmwright::Figure &f) { return f.name == q.figure; });
         if (q.part == part.id && !listed)
             table.rows.push_back({{Cell{describe(q.figure), {}, {}}, Cell{tr("not known"), {}, {}},
                                    Cell{{}, tr("asked by %1").arg(q.askedBy.join(tr(", "))), {}},
@@ -103,8 +103,8 @@ void addComponents(const Sources &from, Blocks &to)
                                 "lead; nothing measured raises a limit. Of actual values what was measured leads."),
                              Emphasis::Muted, {}}}});
     const std::vector<Question> questions = openQuestions(from.records);
-    Table table;
-    table.columns = {{tr("figure"), Align::Left, 5}, {tr("value"), Align::Decimal, 4}, {tr("evidence"), Align::Left, 7},
+    sheet::Table table;
+    table.columns = {{tr("figure"), Align::Left, 5}, {tr("value"), Align::Decimal, 4}, {tr("evidence"), Align::Left, 10},
                      {tr("standing"), Align::Left, 3}};
     // an assembly, then what is in it, so that a weak sub-part is read with its path
     for (const Part &part : from.records.all<Part>()) {
@@ -125,7 +125,7 @@ void addComponents(const Sources &from, Blocks &to)
 void addCircuits(const Sources &from, Blocks &to)
 {
     to.push_back(Heading{1, tr("Circuits"), QStringLiteral("circuits")});
-    Table table;
+    sheet::Table table;
     table.columns = {{tr("circuit"), Align::Left, 4}, {tr("kind"), Align::Left, 3}, {tr("nominal"), Align::Decimal, 2},
                      {tr("worst voltage"), Align::Decimal, 2}, {tr("worst voltage from"), Align::Left, 5}};
     for (const Circuit &c : from.records.all<Circuit>()) {
@@ -143,7 +143,7 @@ void addCircuits(const Sources &from, Blocks &to)
 void addConductors(const Sources &from, Blocks &to)
 {
     to.push_back(Heading{1, tr("Conductors and fuses, as entered"), QStringLiteral("conductors")});
-    Table table;
+    sheet::Table table;
     table.columns = {{tr("branch"), Align::Left, 5},        {tr("from – to"), Align::Left, 5},
                      {tr("current"), Align::Right, 3},      {tr("conductor"), Align::Left, 5},
                      {tr("length"), Align::Right, 2},       {tr("fuse"), Align::Left, 4}};
@@ -176,7 +176,7 @@ void addConductors(const Sources &from, Blocks &to)
 void addMasses(const Sources &from, Blocks &to)
 {
     to.push_back(Heading{1, tr("Masses out and in, as entered"), QStringLiteral("masses")});
-    Table table;
+    sheet::Table table;
     table.columns = {{tr("what"), Align::Left, 5}, {tr("mass"), Align::Decimal, 2}, {tr("behind the front axle"), Align::Decimal, 3},
                      {tr("evidence"), Align::Left, 4}};
     for (const MassDirection direction : {MassDirection::Out, MassDirection::In}) {

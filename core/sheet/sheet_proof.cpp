@@ -84,7 +84,7 @@ void addList(Blocks &to, const QString &heading, std::vector<ListItem> items)
 void addTests(const Sources &from, Blocks &to)
 {
     to.push_back(Heading{1, tr("Test records"), QStringLiteral("tests")});
-    Table table;
+    sheet::Table table;
     table.columns = {{tr("test"), Align::Left, 5}, {tr("limit"), Align::Left, 4}, {tr("value"), Align::Right, 3},
                      {tr("instrument, by whom, when"), Align::Left, 5}, {tr("result"), Align::Left, 2}};
     for (const TestRecord &t : from.records.all<TestRecord>()) {
@@ -107,7 +107,7 @@ void addTests(const Sources &from, Blocks &to)
 void addApprovals(const Sources &from, Blocks &to)
 {
     to.push_back(Heading{1, tr("Approvals and letters"), QStringLiteral("approvals")});
-    Table table;
+    sheet::Table table;
     table.columns = {{tr("subject"), Align::Left, 5}, {tr("to whom"), Align::Left, 4}, {tr("asked"), Align::Left, 2},
                      {tr("answered"), Align::Left, 2}, {tr("reference"), Align::Left, 3}, {tr("state"), Align::Left, 2}};
     for (const Letter &l : from.records.all<Letter>()) {
@@ -143,7 +143,7 @@ void addPhotos(const Sources &from, Blocks &to)
 void addDocuments(const Sources &from, Blocks &to)
 {
     to.push_back(Heading{1, tr("Papers and links kept in the book"), QStringLiteral("papers")});
-    Table table;
+    sheet::Table table;
     table.columns = {{tr("title"), Align::Left, 5}, {tr("of"), Align::Left, 4}, {tr("kind"), Align::Left, 2},
                      {tr("file or address"), Align::Left, 5}};
     for (const Attachment &a : from.records.all<Attachment>()) {

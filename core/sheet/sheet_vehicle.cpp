@@ -70,7 +70,7 @@ void addVehicle(const Sources &from, Blocks &to)
         add(tr("Remarks"), v.note);
     to.push_back(std::move(facts));
 
-    Table weights;
+    sheet::Table weights;
     weights.caption = v.weighedOn ? tr("Masses as it came, weighed %1. %2").arg(showDate(*v.weighedOn), v.weighedWith)
                                   : tr("Masses as it came. Not weighed before the work began.");
     weights.columns = {{QString(), Align::Left, 3}, {tr("left"), Align::Decimal, 2}, {tr("right"), Align::Decimal, 2},
@@ -93,7 +93,7 @@ void addVehicle(const Sources &from, Blocks &to)
 void addLostFunctions(const Sources &from, Blocks &to)
 {
     to.push_back(Heading{2, tr("What went with the engine"), QStringLiteral("lost-functions")});
-    Table table;
+    sheet::Table table;
     table.columns = {{tr("function"), Align::Left, 3}, {tr("replaced by"), Align::Left, 5}, {tr("state"), Align::Left, 2}};
     for (const LostFunction &lost : from.records.all<LostFunction>()) {
         const Part *part = from.records.find(lost.part);
@@ -113,7 +113,7 @@ void addLostFunctions(const Sources &from, Blocks &to)
 void addDonors(const Sources &from, Blocks &to)
 {
     to.push_back(Heading{1, tr("Donor vehicles and sellers"), QStringLiteral("donors")});
-    Table donors;
+    sheet::Table donors;
     donors.caption = tr("Donor vehicles");
     donors.columns = {{tr("donor"), Align::Left, 3}, {tr("identification number"), Align::Left, 3},
                       {tr("distance"), Align::Right, 2}, {tr("damage"), Align::Left, 3}, {tr("proof of ownership"), Align::Left, 3}};
@@ -132,7 +132,7 @@ void addDonors(const Sources &from, Blocks &to)
         if (const Purchase *purchase = item ? from.records.find(item->purchase) : nullptr)
             sold.insert(purchase->seller);
     }
-    Table sellers;
+    sheet::Table sellers;
     sellers.caption = tr("Sellers of the components listed below");
     sellers.columns = {{tr("seller"), Align::Left, 4}, {tr("kind"), Align::Left, 2}, {tr("place"), Align::Left, 3}};
     for (const Seller &s : from.records.all<Seller>())

@@ -58,12 +58,16 @@ void failEveryWrite(FailAs how, int before, int after, const Act &act, bool prel
                 if (!succeeded) {
                     // what is in memory is what is on the disk, as far as the disk still answers
                     disk.heal();
-                    ASSERT_EQ(static_cast<int>((*book)->records().template all<Part>().size()), before) << "write " << n;
+                    ASSERT_TRUE((*book)->refresh().has_value());
+                    ASSERT_EQ(static_cast<int>((*book)->records().template all<Part>().size()),
+                              before)
+                        << "write " << n;
                 }
             }
         }
         const auto again = Book::open(path, clock);
-        ASSERT_TRUE(again.has_value()) << "write " << n << ": " << again.error().sentence.toStdString();
+        ASSERT_TRUE(again.has_value())
+            << "write " << n << ": " << again.error().sentence.toStdString();
         const int parts = static_cast<int>((*again)->records().all<Part>().size());
         EXPECT_TRUE(parts == before || parts == after) << "write " << n << " left " << parts;
         if (succeeded) {
@@ -78,24 +82,29 @@ void failEveryWrite(FailAs how, int before, int after, const Act &act, bool prel
 
 TEST_P(EditFault, LeavesTheBookBeforeOrAfter)
 {
-    failEveryWrite(GetParam(), 0, 30, [](Book &book, bool) { return bigEdit(book); }, false);
+    failEveryWrite(
+        GetParam(), 0, 30, [](Book &book, bool) { return bigEdit(book); }, false);
 }
 
 TEST_P(EditFault, OfUndoLeavesTheBookBeforeOrAfter)
 {
     failEveryWrite(
-        GetParam(), 30, 0, [](Book &book, bool first) { return first ? bigEdit(book) : book.undo(); }, true);
+        GetParam(), 30, 0,
+        [](Book &book, bool first) { return first ? bigEdit(book) : book.undo(); }, true);
 }
 
 INSTANTIATE_TEST_SUITE_P(Disk, EditFault, testing::Values(FailAs::DiskFull, FailAs::Unplugged),
-                         [](const auto &how) { return how.param == FailAs::DiskFull ? "Full" : "Unplugged"; });
+                         [](const auto &how) {
+                             return how.param == FailAs::DiskFull ? "Full" : "Unplugged";
+                         });
 
 TEST(DiskFull, IsToldInAPlainSentence)
 {
     QTemporaryDir folder;
     FixedClock clock;
     FailingVfs disk;
-    auto book = Book::create(folder.filePath(QStringLiteral("van.ohmwright")), QStringLiteral("Van"), euro(), clock);
+    auto book = Book::create(folder.filePath(QStringLiteral("van.ohmwright")),
+                             QStringLiteral("Van"), euro(), clock);
     ASSERT_TRUE(book.has_value());
     disk.failAt(1, FailAs::DiskFull);
     const Outcome edit = (*book)->edit(QStringLiteral("Add"), [&]() -> Outcome {

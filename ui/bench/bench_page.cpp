@@ -7,6 +7,7 @@
 #include "core/plan/plan_view.h"
 #include "core/quantity/dates.h"
 #include "ui/bench/bench_rows.h"
+#include "ui/shell/drafted_style.h"
 #include "ui/shell/theme.h"
 #include "ui/widgets/empty_page.h"
 #include "ui/widgets/figure_label.h"
@@ -26,7 +27,7 @@ namespace ohmwright::ui {
 
 namespace {
 
-constexpr int kTwoColumnsFrom = 900;  // pixels
+constexpr int kTwoColumnsFrom = 900; // pixels
 constexpr std::size_t kRowsShown = 7;
 
 QLabel *quiet(const Theme &theme, const QString &text)
@@ -46,6 +47,13 @@ QString lead(const plan::Move &move)
                             : BenchPage::tr("%1 days before").arg(move.chainDays);
 }
 
+QString daysLeft(int days)
+{
+    return days == 0   ? BenchPage::tr("today")
+           : days == 1 ? BenchPage::tr("1 day")
+                       : BenchPage::tr("%1 days").arg(days);
+}
+
 // The rest of a list is said, not hidden.
 void sayRest(QVBoxLayout &column, const Theme &theme, std::size_t all)
 {
@@ -55,7 +63,8 @@ void sayRest(QVBoxLayout &column, const Theme &theme, std::size_t all)
 
 } // namespace
 
-BenchPage::BenchPage(Book &book, const Theme &theme, QWidget *parent) : QScrollArea(parent), m_book(book), m_theme(theme)
+BenchPage::BenchPage(Book &book, const Theme &theme, QWidget *parent)
+    : QScrollArea(parent), m_book(book), m_theme(theme)
 {
     setWidgetResizable(true);
     setFrameShape(QFrame::NoFrame);
@@ -101,14 +110,17 @@ void BenchPage::rebuild()
     auto *title = new SectionTitle(m_theme, tr("Bench"), TitleLevel::Page);
     title->setRemark(showDate(today));
     auto *log = new QPushButton(tr("&Log a part"));
+    makePrimary(log);
     title->addAtEnd(log);
     connect(log, &QPushButton::clicked, this, &BenchPage::logWanted);
     rows->addWidget(title);
     if (records.all<Part>().size() == 0 && records.all<Task>().size() == 0) {
-        auto *empty = new EmptyPage(m_theme, QStringLiteral("bench"), tr("A new book"),
-                                    tr("Here will stand what you can do next, what holds up the next milestone, what runs out "
-                                       "soon, and what is left to spend. Start with the first part you have or want."),
-                                    tr("Log the first &part"));
+        auto *empty = new EmptyPage(
+            m_theme, QStringLiteral("bench"), tr("A new book"),
+            tr("Here will stand what you can do next, what holds up the next milestone, what runs "
+               "out "
+               "soon, and what is left to spend. Start with the first part you have or want."),
+            tr("Log the first &part"));
         connect(empty, &EmptyPage::started, this, &BenchPage::logWanted);
         rows->addWidget(empty, 1);
         setWidget(page);
@@ -158,13 +170,16 @@ void BenchPage::rebuild()
             [this, key = task.key] { emit taskWanted(key); });
     }
     if (doable.empty())
-        left->addWidget(quiet(m_theme, tr("No task can start just now: something below must move first.")));
+        left->addWidget(
+            quiet(m_theme, tr("No task can start just now: something below must move first.")));
     sayRest(*left, m_theme, doable.size());
 
     if (milestone) {
         const plan::Task &goal = network.tasks[*milestone];
         section(left, tr("What holds up “%1”").arg(goal.title),
-                goal.date ? tr("%1, %2 days of work and waiting").arg(showDate(*goal.date)).arg(held.chainDays)
+                goal.date ? tr("%1, %2 days of work and waiting")
+                                .arg(showDate(*goal.date))
+                                .arg(held.chainDays)
                           : tr("%1 days of work and waiting").arg(held.chainDays));
         std::vector<const plan::Move *> others;
         for (const plan::Move &move : held.moves)
@@ -172,7 +187,9 @@ void BenchPage::rebuild()
                 others.push_back(&move);
         for (std::size_t i = 0; i < std::min(others.size(), kRowsShown); ++i) {
             const plan::Move &move = *others[i];
-            row(left, {lead(move), tr("%1: %2").arg(plan::moveKindName(move.kind), move.title), move.why, false},
+            row(left,
+                {lead(move), tr("%1: %2").arg(plan::moveKindName(move.kind), move.title), move.why,
+                 false},
                 [this] { emit pageWanted(QStringLiteral("build_order")); });
         }
         sayRest(*left, m_theme, others.size());
@@ -189,21 +206,28 @@ void BenchPage::rebuild()
     right->addLayout(figureRow);
     auto *bar = new MoneyBar(m_theme);
     const Money whole = budget.total.allowance + budget.contingency + budget.total.gotBack;
-    const auto show = [](Money money) { return showMoney(money, NumberStyle::pointDecimal()); };
-    const QString words = tr("%1 spent, %2 committed, %3 to come, of %4 with contingency and what came back.")
-                              .arg(show(budget.total.spent), show(budget.total.committed), show(budget.total.toCome), show(whole));
-    bar->setShares({budget.total.spent.minor(), budget.total.committed.minor(), budget.total.toCome.minor(), whole.minor()}, words);
+    const auto show = [](Money money) {
+        return showMoney(money, NumberStyle::pointDecimal());
+    };
+    const QString words =
+        tr("%1 spent, %2 committed, %3 to come, of %4 with contingency and what came back.")
+            .arg(show(budget.total.spent), show(budget.total.committed), show(budget.total.toCome),
+                 show(whole));
+    bar->setShares({budget.total.spent.minor(), budget.total.committed.minor(),
+                    budget.total.toCome.minor(), whole.minor()},
+                   words);
     right->addWidget(bar);
     right->addWidget(quiet(m_theme, words));
     auto *lines = new QPushButton(tr("Show the &lines"));
-    connect(lines, &QPushButton::clicked, this, [this] { emit pageWanted(QStringLiteral("budget")); });
+    connect(lines, &QPushButton::clicked, this,
+            [this] { emit pageWanted(QStringLiteral("budget")); });
     right->addWidget(lines, 0, Qt::AlignLeft);
 
     const std::vector<Deadline> ending = endingSoon(records, today);
     section(right, tr("Runs out soon"), tr("within %1 days").arg(kEndingSoonDays));
     for (std::size_t i = 0; i < std::min(ending.size(), kRowsShown); ++i) {
         const Part &part = *records.find(ending[i].part);
-        row(right, {tr("%n day(s)", nullptr, ending[i].daysLeft), part.name, describe(ending[i]), false},
+        row(right, {daysLeft(ending[i].daysLeft), part.name, describe(ending[i]), false},
             [this, key = part.key] { emit partWanted(key); });
     }
     if (ending.empty())
@@ -211,11 +235,13 @@ void BenchPage::rebuild()
     sayRest(*right, m_theme, ending.size());
 
     const std::vector<Question> questions = openQuestions(records);
-    section(right, tr("Open questions"), questions.empty() ? QString() : QString::number(questions.size()));
+    section(right, tr("Open questions"),
+            questions.empty() ? QString() : QString::number(questions.size()));
     for (std::size_t i = 0; i < std::min(questions.size(), kRowsShown); ++i) {
         const Part &part = *records.find(questions[i].part);
-        row(right, {tr("not known"), tr("%1: %2").arg(part.name, describe(questions[i].figure)),
-                    tr("asked by %1").arg(questions[i].askedBy.join(tr(", "))), false},
+        row(right,
+            {tr("not known"), tr("%1: %2").arg(part.name, describe(questions[i].figure)),
+             tr("asked by %1").arg(questions[i].askedBy.join(tr(", "))), false},
             [this, key = part.key] { emit partWanted(key); });
     }
     if (questions.empty())
@@ -227,7 +253,8 @@ void BenchPage::rebuild()
     for (const Task &task : records.all<Task>())
         if (task.state == TaskState::Done)
             done.push_back(&task);
-    std::stable_sort(done.begin(), done.end(), [](auto *a, auto *b) { return *a->doneOn > *b->doneOn; });
+    std::stable_sort(done.begin(), done.end(),
+                     [](auto *a, auto *b) { return *a->doneOn > *b->doneOn; });
     for (std::size_t i = 0; i < std::min<std::size_t>(done.size(), 4); ++i)
         row(right, {showDate(*done[i]->doneOn), done[i]->title, {}, done[i]->highVoltage},
             [this, key = done[i]->key] { emit taskWanted(key); });

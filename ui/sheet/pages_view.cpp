@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/sheet/pages_view.h"
 
+#include "ui/sheet/paged_layout.h"
 #include "ui/shell/theme.h"
 
 #include <QKeyEvent>
@@ -15,17 +16,19 @@ namespace ohmwright::ui {
 
 namespace {
 
-constexpr double kGap = 18;  // pixels between pages
+constexpr double kGap = 18; // pixels between pages
 constexpr double kLeastZoom = 0.4;
 constexpr double kMostZoom = 3.0;
 
 } // namespace
 
-PagesView::PagesView(const Theme &theme, QWidget *parent) : QAbstractScrollArea(parent), m_theme(theme)
+PagesView::PagesView(const Theme &theme, QWidget *parent)
+    : QAbstractScrollArea(parent), m_theme(theme)
 {
     setAccessibleName(tr("Preview of the build sheet"));
     setFocusPolicy(Qt::StrongFocus);
     setFrameShape(QFrame::NoFrame);
+    m_kept.setMaxCost(12); // pages; more than fit on a screen
 }
 
 double PagesView::scale() const
@@ -41,7 +44,8 @@ double PagesView::pageStep() const
 void PagesView::setLayout(std::shared_ptr<const sheet::PagedLayout> layout)
 {
     m_layout = std::move(layout);
-    setAccessibleDescription(m_layout ? tr("%n page(s)", nullptr, m_layout->pageCount()) : QString());
+    m_kept.clear();
+    setAccessibleDescription(m_layout ? tr("%1 pages").arg(m_layout->pageCount()) : QString());
     updateScrollBars();
     viewport()->update();
 }
@@ -51,7 +55,8 @@ void PagesView::updateScrollBars()
     if (!m_layout)
         return;
     const int height = static_cast<int>(std::ceil(pageStep() * m_layout->pageCount() + kGap));
-    const int width = static_cast<int>(std::ceil(m_layout->pageSize().width() * scale() + 2 * kGap));
+    const int width =
+        static_cast<int>(std::ceil(m_layout->pageSize().width() * scale() + 2 * kGap));
     verticalScrollBar()->setPageStep(viewport()->height());
     verticalScrollBar()->setSingleStep(48);
     verticalScrollBar()->setRange(0, std::max(0, height - viewport()->height()));
@@ -61,7 +66,8 @@ void PagesView::updateScrollBars()
 
 void PagesView::showPlace(int page, double top)
 {
-    verticalScrollBar()->setValue(static_cast<int>(kGap + page * pageStep() + (top - 12) * scale()));
+    verticalScrollBar()->setValue(
+        static_cast<int>(kGap + page * pageStep() + (top - 12) * scale()));
 }
 
 void PagesView::setZoom(double zoom)
@@ -72,10 +78,29 @@ void PagesView::setZoom(double zoom)
     // keep what stands at the top of the view where it is
     const double at = verticalScrollBar()->value() / pageStep();
     m_zoom = zoom;
+    m_kept.clear();
     updateScrollBars();
     verticalScrollBar()->setValue(static_cast<int>(at * pageStep()));
     viewport()->update();
     emit zoomChanged(zoom);
+}
+
+const QPixmap &PagesView::pagePicture(int page)
+{
+    if (const QPixmap *kept = m_kept.object(page))
+        return *kept;
+    const double ratio = devicePixelRatioF();
+    const QSizeF size = m_layout->pageSize() * scale();
+    auto *picture = new QPixmap((size * ratio).toSize());
+    picture->setDevicePixelRatio(ratio);
+    picture->fill(Qt::white);
+    QPainter painter(picture);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.scale(scale(), scale());
+    m_layout->paintPage(painter, page);
+    painter.end();
+    m_kept.insert(page, picture);
+    return *picture;
 }
 
 void PagesView::paintEvent(QPaintEvent *)
@@ -87,7 +112,8 @@ void PagesView::paintEvent(QPaintEvent *)
     painter.setRenderHint(QPainter::Antialiasing);
     const double width = m_layout->pageSize().width() * scale();
     const double height = m_layout->pageSize().height() * scale();
-    const double left = std::max(kGap, (viewport()->width() - width) / 2) - horizontalScrollBar()->value();
+    const double left =
+        std::max(kGap, (viewport()->width() - width) / 2) - horizontalScrollBar()->value();
     for (int page = 0; page < m_layout->pageCount(); ++page) {
         const double top = kGap + page * pageStep() - verticalScrollBar()->value();
         if (top + height < 0 || top > viewport()->height())
@@ -97,12 +123,7 @@ void PagesView::paintEvent(QPaintEvent *)
         painter.fillRect(paper, Qt::white);
         painter.setPen(QPen(m_theme.tokens().hairline(), 1));
         painter.drawRect(paper);
-        painter.save();
-        painter.setClipRect(paper);
-        painter.translate(paper.topLeft());
-        painter.scale(scale(), scale());
-        m_layout->paintPage(painter, page);
-        painter.restore();
+        painter.drawPixmap(paper.topLeft(), pagePicture(page));
     }
     if (hasFocus()) {
         painter.setPen(QPen(m_theme.tokens().blue, 2));
@@ -128,8 +149,9 @@ void PagesView::keyPressEvent(QKeyEvent *event)
         return;
     case Qt::Key_PageDown:
     case Qt::Key_PageUp:
-        verticalScrollBar()->triggerAction(event->key() == Qt::Key_PageDown ? QScrollBar::SliderPageStepAdd
-                                                                            : QScrollBar::SliderPageStepSub);
+        verticalScrollBar()->triggerAction(event->key() == Qt::Key_PageDown
+                                               ? QScrollBar::SliderPageStepAdd
+                                               : QScrollBar::SliderPageStepSub);
         return;
     case Qt::Key_Home:
         verticalScrollBar()->setValue(0);

@@ -3,11 +3,15 @@
 // in sight.
 #pragma once
 
-#include "ui/sheet/paged_layout.h"
-
 #include <QAbstractScrollArea>
+#include <QCache>
+#include <QPixmap>
 
 #include <memory>
+
+namespace ohmwright::sheet {
+class PagedLayout;
+}
 
 namespace ohmwright::ui {
 
@@ -22,7 +26,7 @@ public:
 
     // Keeps the place one was reading, as far as it still exists.
     void setLayout(std::shared_ptr<const sheet::PagedLayout> layout);
-    void showPlace(int page, double top);  // points from the page's top
+    void showPlace(int page, double top); // points from the page's top
     // 1 is 100 %: a point on paper is a point on the screen.
     void setZoom(double zoom);
     [[nodiscard]] double zoom() const { return m_zoom; }
@@ -37,12 +41,15 @@ protected:
     void wheelEvent(QWheelEvent *event) override;
 
 private:
-    [[nodiscard]] double scale() const;  // pixels per point
+    [[nodiscard]] double scale() const; // pixels per point
     [[nodiscard]] double pageStep() const;
     void updateScrollBars();
+    // Painted once for a zoom and kept: pictures on a page are decoded each time it is painted.
+    const QPixmap &pagePicture(int page);
 
     const Theme &m_theme;
     std::shared_ptr<const sheet::PagedLayout> m_layout;
+    QCache<int, QPixmap> m_kept;
     double m_zoom = 1.0;
 };
 

@@ -14,9 +14,13 @@
 
 #include <QFileInfo>
 #include <QHBoxLayout>
+#include <QHash>
 #include <QListWidget>
 #include <QPushButton>
 #include <QVBoxLayout>
+
+#include <utility>
+#include <variant>
 
 namespace ohmwright::ui {
 
@@ -24,6 +28,18 @@ namespace {
 
 // A pause in the edits long enough that the pages are worth laying out anew.
 constexpr int kSettleMs = 250;
+
+// The bytes of all photos on the sheet, read here because the book belongs to this thread.
+std::shared_ptr<QHash<QString, QByteArray>> photosOf(const Book &book,
+                                                     const sheet::Document &document)
+{
+    auto photos = std::make_shared<QHash<QString, QByteArray>>();
+    for (const sheet::Block &block : document.blocks)
+        if (const auto *row = std::get_if<sheet::FigureRow>(&block))
+            for (const sheet::Figure &figure : row->figures)
+                photos->insert(figure.image.id, book.blob(figure.image.id).value_or(QByteArray()));
+    return photos;
+}
 
 } // namespace
 
@@ -52,19 +68,23 @@ SheetPage::SheetPage(Book &book, const Theme &theme, Outside &outside, QWidget *
     column->addWidget(m_title);
     column->addLayout(body, 1);
 
-    connect(pdf, &QPushButton::clicked, this, [this] { chooseAndWrite(QStringLiteral(".pdf"), tr("PDF (*.pdf)")); });
-    connect(html, &QPushButton::clicked, this, [this] { chooseAndWrite(QStringLiteral(".html"), tr("HTML (*.html)")); });
+    connect(pdf, &QPushButton::clicked, this,
+            [this] { chooseAndWrite(QStringLiteral(".pdf"), tr("PDF (*.pdf)")); });
+    connect(html, &QPushButton::clicked, this,
+            [this] { chooseAndWrite(QStringLiteral(".html"), tr("HTML (*.html)")); });
     connect(m_contents, &QListWidget::currentRowChanged, this, [this](int row) {
         if (m_layout && row >= 0) {
             const auto &mark = m_layout->bookmarks().at(static_cast<std::size_t>(row));
             m_pages->showPlace(mark.page, mark.top);
         }
     });
+    m_worker.setMaxThreadCount(1);
     m_soon.setSingleShot(true);
     m_soon.setInterval(kSettleMs);
     connect(&m_soon, &QTimer::timeout, this, &SheetPage::rebuild);
     connect(&m_book, &Book::changed, this, [this] {
         m_stale = true;
+        ++m_run;
         if (isVisible())
             m_soon.start();
     });
@@ -79,13 +99,6 @@ void SheetPage::showEvent(QShowEvent *event)
         rebuild();
 }
 
-sheet::ImageLoader SheetPage::loader() const
-{
-    return sheet::reducedPictures([this](const sheet::Image &image) {
-        return m_book.blob(image.id).value_or(QByteArray());
-    });
-}
-
 void SheetPage::rebuild()
 {
     const Result<std::int64_t> revision = m_book.revision();
@@ -95,21 +108,42 @@ void SheetPage::rebuild()
     }
     m_stale = false;
     sheet::Document document = buildSheet(m_book.records(), {m_book.clock().today(), *revision});
-    const QString hash = sheet::shortHash(document.contentHash);
-    m_layout = std::make_shared<const sheet::PagedLayout>(std::move(document), loader());
-    m_title->setRemark(tr("%n page(s), revision %1, content %2", nullptr, m_layout->pageCount()).arg(*revision).arg(hash));
+    const auto photos = photosOf(m_book, document);
+    m_title->setRemark(tr("being laid out…"));
+    const int run = ++m_run;
+    m_worker.start([this, run, photos, document = std::move(document)]() mutable {
+        const sheet::ImageLoader loader = sheet::reducedPictures(
+            [photos](const sheet::Image &image) { return photos->value(image.id); });
+        auto layout = std::make_shared<const sheet::PagedLayout>(std::move(document), loader);
+        QMetaObject::invokeMethod(this,
+                                  [this, run, layout = std::move(layout)] { take(layout, run); });
+    });
+}
+
+void SheetPage::take(std::shared_ptr<const sheet::PagedLayout> layout, int run)
+{
+    if (run != m_run)
+        return;
+    m_layout = std::move(layout);
+    const sheet::Document &document = m_layout->document();
+    m_title->setRemark(tr("%1 pages, %2, content %3")
+                           .arg(m_layout->pageCount())
+                           .arg(document.revision, sheet::shortHash(document.contentHash)));
     const QSignalBlocker quiet(m_contents);
     m_contents->clear();
     for (const auto &mark : m_layout->bookmarks())
         m_contents->addItem(QString(3 * (mark.level - 1), u' ') + mark.text);
     m_pages->setLayout(m_layout);
+    if (!m_writeWhenReady.isEmpty())
+        writeTo(std::exchange(m_writeWhenReady, QString()));
 }
 
 void SheetPage::chooseAndWrite(const QString &suffix, const QString &filter)
 {
     const QString name = QFileInfo(m_book.path()).completeBaseName();
-    QString path = m_outside.chooseSaveFile(this, tr("Write the build sheet"),
-                                            (name.isEmpty() ? tr("build") : name) + QStringLiteral("-sheet") + suffix, filter);
+    QString path = m_outside.chooseSaveFile(
+        this, tr("Write the build sheet"),
+        (name.isEmpty() ? tr("build") : name) + QStringLiteral("-sheet") + suffix, filter);
     if (path.isEmpty())
         return;
     if (QFileInfo(path).suffix().isEmpty())
@@ -119,13 +153,18 @@ void SheetPage::chooseAndWrite(const QString &suffix, const QString &filter)
 
 void SheetPage::writeTo(const QString &path)
 {
-    if (m_stale || !m_layout)
-        rebuild();
-    if (!m_layout)
+    if (m_stale || !m_layout) {
+        m_writeWhenReady = path;
+        if (m_stale)
+            rebuild();
         return;
+    }
     Outcome written;
     if (path.endsWith(QLatin1String(".html"), Qt::CaseInsensitive))
-        written = sheet::writeHtml(m_layout->document(), path, loader());
+        written = sheet::writeHtml(m_layout->document(), path,
+                                   sheet::reducedPictures([this](const sheet::Image &image) {
+                                       return m_book.blob(image.id).value_or(QByteArray());
+                                   }));
     else
         written = sheet::writePdf(*m_layout, path);
     if (written)

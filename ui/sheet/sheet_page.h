@@ -3,9 +3,9 @@
 #pragma once
 
 #include "core/book/book.h"
-#include "core/sheet/document.h"
 #include "ui/shell/message_strip.h"
 
+#include <QThreadPool>
 #include <QTimer>
 #include <QWidget>
 
@@ -44,9 +44,10 @@ protected:
     void showEvent(QShowEvent *event) override;
 
 private:
+    // Off the window's thread: a long sheet takes seconds to lay out.
     void rebuild();
+    void take(std::shared_ptr<const sheet::PagedLayout> layout, int run);
     void chooseAndWrite(const QString &suffix, const QString &filter);
-    [[nodiscard]] sheet::ImageLoader loader() const;
 
     Book &m_book;
     Outside &m_outside;
@@ -56,6 +57,9 @@ private:
     std::shared_ptr<const sheet::PagedLayout> m_layout;
     QTimer m_soon;
     bool m_stale = true;
+    int m_run = 0;            // a layout that a newer one has overtaken is dropped
+    QString m_writeWhenReady; // asked to write before the layout was there
+    QThreadPool m_worker;     // last, so that it has finished before anything else goes
 };
 
 } // namespace ohmwright::ui

@@ -42,7 +42,9 @@ BookWindow::BookWindow(std::unique_ptr<Book> book, Theme &theme, Outside &outsid
     showState();
     m_shell->showPage(QStringLiteral("bench"));
     if (m_book->isReadOnly())
-        m_shell->say(tr("This book can be looked at but not changed here. Save a copy elsewhere to work on it."), Tone::Problem);
+        m_shell->say(tr("This book can be looked at but not changed here. Save a copy elsewhere to "
+                        "work on it."),
+                     Tone::Problem);
 }
 
 // Pages hold a reference to the book, so they must go first.
@@ -60,11 +62,14 @@ void BookWindow::makePages()
     m_sheet = new SheetPage(*m_book, m_theme, m_outside);
     m_shell->addPage(m_bench, tr("Bench"), QStringLiteral("bench"), QStringLiteral("bench"));
     m_shell->addPage(m_parts, tr("Parts"), QStringLiteral("parts"), QStringLiteral("parts"));
-    m_shell->addPage(m_buildOrder, tr("Build order"), QStringLiteral("build_order"), QStringLiteral("build_order"));
+    m_shell->addPage(m_buildOrder, tr("Build order"), QStringLiteral("build_order"),
+                     QStringLiteral("build_order"));
     m_shell->addPage(m_budget, tr("Budget"), QStringLiteral("budget"), QStringLiteral("budget"));
     m_shell->addPage(m_sheet, tr("Build sheet"), QStringLiteral("sheet"), QStringLiteral("sheet"));
 
-    const auto say = [this](const QString &sentence, Tone tone) { m_shell->say(sentence, tone); };
+    const auto say = [this](const QString &sentence, Tone tone) {
+        m_shell->say(sentence, tone);
+    };
     connect(m_parts, &PartsPage::said, this, say);
     connect(m_buildOrder, &BuildOrderPage::said, this, say);
     connect(m_budget, &BudgetPage::said, this, say);
@@ -77,7 +82,7 @@ void BookWindow::makePages()
     connect(m_bench, &BenchPage::pageWanted, m_shell.get(), &ShellWindow::showPage);
     connect(m_bench, &BenchPage::logWanted, this, [this] {
         m_shell->showPage(QStringLiteral("parts"));
-        m_parts->startLogging();
+        m_parts->openLogSheet();
     });
 }
 
@@ -93,13 +98,14 @@ void BookWindow::makeActions()
         action(tr("&New book…"), QKeySequence::New, [this] { emit newWanted(); }),
         action(tr("&Open a book…"), QKeySequence::Open, [this] { emit openWanted(); }),
         nullptr,
-        action(tr("Save a &copy…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), [this] { saveCopy(); }),
+        action(tr("Save a &copy…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S),
+               [this] { saveCopy(); }),
         action(tr("Write &interchange JSON…"), QKeySequence(), [this] { writeInterchange(); }),
         nullptr,
         action(tr("Log a &part"), QKeySequence(Qt::CTRL | Qt::Key_L),
                [this] {
                    m_shell->showPage(QStringLiteral("parts"));
-                   m_parts->startLogging();
+                   m_parts->openLogSheet();
                }),
         action(tr("C&lose"), QKeySequence::Close, [this] { m_shell->close(); }),
     });
@@ -112,7 +118,7 @@ void BookWindow::showState()
     m_shell->setRedoStep(m_book->redoText().value_or(QString()));
     const auto open = openQuestions(m_book->records()).size();
     m_shell->setPageBadge(QStringLiteral("parts"), open ? tr("%1 open").arg(open) : QString(),
-                          tr("%n open question(s)", nullptr, static_cast<int>(open)));
+                          open == 1 ? tr("1 open question") : tr("%1 open questions").arg(open));
 }
 
 void BookWindow::travel(bool back)
@@ -120,9 +126,11 @@ void BookWindow::travel(bool back)
     const QString what = (back ? m_book->undoText() : m_book->redoText()).value_or(QString());
     const Outcome done = back ? m_book->undo() : m_book->redo();
     if (!done)
-        m_shell->say(QStringList{done.error().sentence, done.error().whatToDo}.join(u' ').trimmed(), Tone::Problem);
+        m_shell->say(QStringList{done.error().sentence, done.error().whatToDo}.join(u' ').trimmed(),
+                     Tone::Problem);
     else
-        m_shell->say(back ? tr("Taken back: %1").arg(what) : tr("Done again: %1").arg(what), Tone::Told);
+        m_shell->say(back ? tr("Taken back: %1").arg(what) : tr("Done again: %1").arg(what),
+                     Tone::Told);
 }
 
 void BookWindow::lookForOthersEdits()
@@ -140,8 +148,8 @@ void BookWindow::lookForOthersEdits()
 void BookWindow::saveCopy()
 {
     const QString name = QFileInfo(m_book->path()).completeBaseName();
-    QString path = m_outside.chooseSaveFile(m_shell.get(), tr("Save a copy"), name + tr("-copy.ohmwright"),
-                                            tr("Books (*.ohmwright)"));
+    QString path = m_outside.chooseSaveFile(
+        m_shell.get(), tr("Save a copy"), name + tr("-copy.ohmwright"), tr("Books (*.ohmwright)"));
     if (path.isEmpty())
         return;
     if (QFileInfo(path).suffix().isEmpty())
@@ -150,21 +158,26 @@ void BookWindow::saveCopy()
     if (saved)
         m_shell->say(tr("Saved a copy as %1.").arg(path));
     else
-        m_shell->say(QStringList{saved.error().sentence, saved.error().whatToDo}.join(u' ').trimmed(), Tone::Problem);
+        m_shell->say(
+            QStringList{saved.error().sentence, saved.error().whatToDo}.join(u' ').trimmed(),
+            Tone::Problem);
 }
 
 void BookWindow::writeInterchange()
 {
     const QString name = QFileInfo(m_book->path()).completeBaseName();
-    const QString path = m_outside.chooseSaveFile(m_shell.get(), tr("Write interchange JSON"), name + QStringLiteral(".json"),
-                                                  tr("JSON (*.json)"));
+    const QString path =
+        m_outside.chooseSaveFile(m_shell.get(), tr("Write interchange JSON"),
+                                 name + QStringLiteral(".json"), tr("JSON (*.json)"));
     if (path.isEmpty())
         return;
     const Outcome written = dumpFile(*m_book, path);
     if (written)
         m_shell->say(tr("Wrote %1 and its attachments.").arg(path));
     else
-        m_shell->say(QStringList{written.error().sentence, written.error().whatToDo}.join(u' ').trimmed(), Tone::Problem);
+        m_shell->say(
+            QStringList{written.error().sentence, written.error().whatToDo}.join(u' ').trimmed(),
+            Tone::Problem);
 }
 
 void BookWindow::follow(const FindHit &hit)

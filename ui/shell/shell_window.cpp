@@ -180,6 +180,7 @@ void ShellWindow::makeShortcuts()
     add(QKeySequence(Qt::CTRL | Qt::Key_Z), [this] { m_undo->click(); });
     add(QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z), [this] { m_redo->click(); });
     add(QKeySequence(Qt::CTRL | Qt::Key_Y), [this] { m_redo->click(); });
+    add(QKeySequence(Qt::Key_F9), [this] { m_shade->click(); });
     add(QKeySequence(Qt::Key_F6), [this] { nextZone(false); });
     add(QKeySequence(Qt::SHIFT | Qt::Key_F6), [this] { nextZone(true); });
     add(QKeySequence(Qt::Key_F10), [this] {

@@ -7,16 +7,18 @@
 namespace ohmwright {
 namespace {
 
-const FigureName kVoltageLimit{RatedQuantity::Voltage, RatingKind::Limit, RatingBasis::Continuous, CurrentKind::Dc};
+const FigureName kVoltageLimit{RatedQuantity::Voltage, RatingKind::Limit, RatingBasis::Continuous,
+                               CurrentKind::Dc};
 const FigureName kMass{RatedQuantity::Mass, RatingKind::Actual, RatingBasis::Nominal, std::nullopt};
 
 class FiguresTest : public testing::Test
 {
 protected:
+    TestBook book; // before what is put into it
     Id<Part> part = book.add(namedPart(QStringLiteral("Inverter")));
 
-    Id<Rating> rate(const FigureName &figure, const char *value, Evidence evidence, std::optional<QDate> on = {},
-                    bool settled = false)
+    Id<Rating> rate(const FigureName &figure, const char *value, Evidence evidence,
+                    std::optional<QDate> on = {}, bool settled = false)
     {
         Rating rating;
         rating.part = part;
@@ -31,9 +33,10 @@ protected:
         rating.settled = settled;
         return book.add(rating);
     }
-    Figure figure(const FigureName &name) { return figureFor(book.records(), *book.records().find(part), name); }
-
-    TestBook book;
+    Figure figure(const FigureName &name)
+    {
+        return figureFor(book.records(), *book.records().find(part), name);
+    }
 };
 
 TEST_F(FiguresTest, NothingRecordedIsNotKnown)
@@ -67,7 +70,8 @@ TEST_F(FiguresTest, OfClashingPapersTheSaferStandsUntilSettled)
     EXPECT_TRUE(figure(kVoltageLimit).clash);
     Rating settled = *figure(kVoltageLimit).all.front();
     settled.settled = true;
-    OHMWRIGHT_ASSERT_OK(book->edit(QStringLiteral("settle"), [&] { return book->update(settled); }));
+    OHMWRIGHT_ASSERT_OK(
+        book->edit(QStringLiteral("settle"), [&] { return book->update(settled); }));
     EXPECT_EQ(*figure(kVoltageLimit).value(), amount("450 V"));
     EXPECT_FALSE(figure(kVoltageLimit).clash);
 }
@@ -89,7 +93,8 @@ TEST_F(FiguresTest, SettlingOnHearsayCannotRaiseALimitAbovePapers)
 
 TEST_F(FiguresTest, TheSaferOfLowerLimitsIsTheHigher)
 {
-    const FigureName least{RatedQuantity::Voltage, RatingKind::Limit, RatingBasis::Least, CurrentKind::Dc};
+    const FigureName least{RatedQuantity::Voltage, RatingKind::Limit, RatingBasis::Least,
+                           CurrentKind::Dc};
     rate(least, "200 V", Evidence::Datasheet);
     rate(least, "240 V", Evidence::ServiceManual);
     EXPECT_EQ(*figure(least).value(), amount("240 V"));
@@ -117,7 +122,8 @@ TEST_F(FiguresTest, ReworkMakesOlderEvidenceStale)
     rate(kVoltageLimit, "400 V", Evidence::Nameplate, QDate(2026, 1, 1));
     Part reworked = *book.records().find(part);
     reworked.reworkedOn = QDate(2026, 3, 1);
-    OHMWRIGHT_ASSERT_OK(book->edit(QStringLiteral("rework"), [&] { return book->update(reworked); }));
+    OHMWRIGHT_ASSERT_OK(
+        book->edit(QStringLiteral("rework"), [&] { return book->update(reworked); }));
     EXPECT_TRUE(figure(kVoltageLimit).stale);
     rate(kVoltageLimit, "450 V", Evidence::Datasheet, QDate(2026, 4, 1));
     EXPECT_FALSE(figure(kVoltageLimit).stale);

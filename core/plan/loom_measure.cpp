@@ -1,0 +1,173 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/plan/loom_measure.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace ohmwright::plan::loom {
+
+namespace {
+
+constexpr int kTitleLines = 2;
+constexpr int kMissingLines = 2;
+constexpr int kMilestoneLines = 3;
+
+class Measurer
+{
+public:
+    Measurer(const Network &network, const LoomFacts &facts, const LoomMetrics &metrics,
+             const Placement &placement)
+        : m_network(network), m_facts(facts), m_metrics(metrics), m_place(placement)
+    {}
+
+    Sizes measure();
+
+private:
+    void measureHousing(std::size_t task, Words &titles);
+    void measurePlate(std::size_t task, Words &names, Words &dates);
+
+    const Network &m_network;
+    const LoomFacts &m_facts;
+    const LoomMetrics &m_metrics;
+    const Placement &m_place;
+    Sizes m_sizes;
+};
+
+void Measurer::measureHousing(std::size_t task, Words &titles)
+{
+    const Task &own = m_network.tasks[task];
+    Size &size = m_sizes.of[task];
+    const double pad = 6;
+    const double pitch = m_metrics.cavityWidth + m_metrics.cavityGap;
+    size.cavities = own.after.size() + own.needs.size();
+    const auto fit = [&](double width) {
+        return std::max(1.0, std::floor((width - 2 * pad + m_metrics.cavityGap) / pitch));
+    };
+    const double wanted = titles.narrowest(own.title, kTitleLines) + 2 * pad + 0.5;
+    size.width = std::clamp(wanted, m_metrics.housingMinWidth, m_metrics.housingMaxWidth);
+    const auto count = static_cast<double>(size.cavities);
+    if (count > fit(size.width))
+        size.width = std::min(m_metrics.housingMaxWidth,
+                              count * pitch - m_metrics.cavityGap + 2 * pad + 0.5);
+    // Past what one row can hold, the cavities stand in rows of half the height.
+    size.cavityRows = static_cast<int>(std::ceil(std::max(1.0, count) / fit(size.width)));
+    if (size.cavityRows > 2) {
+        size.width = std::ceil(count / 2) * pitch - m_metrics.cavityGap + 2 * pad + 0.5;
+        size.cavityRows = 2;
+    }
+    size.height = m_metrics.housingHeight;
+    size.title = titles.broken(own.title, size.width - 2 * pad + 0.5, kTitleLines);
+    size.cellWidth = size.width;
+    size.up = size.height / 2 + (own.highVoltage ? 15 : 6);
+    size.down = size.height / 2 + 2;
+    size.lack = missing(own);
+    if (size.lack.any)
+        size.cellWidth = std::max(size.cellWidth, m_metrics.housingMaxWidth * 0.9);
+}
+
+void Measurer::measurePlate(std::size_t task, Words &names, Words &dates)
+{
+    const Task &own = m_network.tasks[task];
+    Size &size = m_sizes.of[task];
+    size.cavities = own.after.size() + own.needs.size();
+    size.width = m_metrics.plateWidth;
+    size.height = std::max(m_metrics.housingHeight,
+                           static_cast<double>(size.cavities) * m_metrics.plateCavityPitch + 24);
+    const double room = m_metrics.housingMaxWidth * 1.05;
+    size.title = names.broken(own.title, room, kMilestoneLines);
+    QString date = task < m_facts.dates.size() ? m_facts.dates[task] : QString();
+    if (date.isEmpty() && own.date && !own.done)
+        date = QStringLiteral("by %1").arg(own.date->toString(Qt::ISODate));
+    const QStringList parts = date.split(QLatin1Char('\n'), Qt::SkipEmptyParts);
+    for (const QString &part : parts) {
+        const Words::Broken line = dates.broken(part, room, 1);
+        size.date.lines += line.lines;
+        size.date.width = std::max(size.date.width, line.width);
+        size.date.cut = size.date.cut || line.cut;
+    }
+    size.lack = missing(own);
+    size.cellWidth =
+        size.width + kPlateTextGap +
+        std::max(std::max(size.title.width, size.date.width), size.lack.any ? room * 0.8 : 0.0);
+    const auto lines = [](const Words::Broken &text) {
+        return static_cast<double>(text.lines.size());
+    };
+    size.up = std::max(size.height / 2 + (own.highVoltage ? 15 : 3),
+                       lines(size.title) * m_metrics.milestoneLine + 8);
+    size.down = std::max(size.height / 2 + 3, lines(size.date) * m_metrics.dateLine + 8);
+}
+
+Sizes Measurer::measure()
+{
+    const std::size_t count = m_network.tasks.size();
+    m_sizes.of.resize(count);
+    Words titles(m_metrics, LoomText::Title);
+    Words texts(m_metrics, LoomText::Missing);
+    Words names(m_metrics, LoomText::Milestone);
+    Words dates(m_metrics, LoomText::Date);
+    Words sleeves(m_metrics, LoomText::Sleeve);
+    m_sizes.columnWidth.assign(static_cast<std::size_t>(m_place.columns), 0);
+    for (std::size_t task = 0; task < count; ++task) {
+        if (m_network.tasks[task].milestone)
+            measurePlate(task, names, dates);
+        else
+            measureHousing(task, titles);
+        double &width = m_sizes.columnWidth[static_cast<std::size_t>(m_place.column[task])];
+        width = std::max(width, m_sizes.of[task].cellWidth);
+    }
+    // A sleeve stands in the column before its branch's first task; that one is free on its run.
+    for (std::size_t branch = 0; branch < m_place.areas.size(); ++branch) {
+        const double pad = kSleevePad;
+        QString name =
+            m_place.areas[branch].isEmpty() ? QStringLiteral("no area") : m_place.areas[branch];
+        if (mostlyHighVoltage(m_network, m_place.tasksOf[branch]))
+            name += QStringLiteral(" HV");
+        m_sizes.sleeves.push_back(sleeves.broken(name, m_metrics.sleeveMaxWidth - 2 * pad, 1));
+        const int column = m_place.column[m_place.tasksOf[branch].front()] - 1;
+        double &width = m_sizes.columnWidth[static_cast<std::size_t>(column)];
+        width = std::max(width, m_sizes.sleeves.back().width + 2 * pad + 0.5);
+    }
+    for (std::size_t task = 0; task < count; ++task) {
+        Size &size = m_sizes.of[task];
+        if (!size.lack.any)
+            continue;
+        const double cell = m_sizes.columnWidth[static_cast<std::size_t>(m_place.column[task])];
+        const double room =
+            m_network.tasks[task].milestone ? cell - size.width - kPlateTextGap : cell;
+        size.missing = texts.broken(size.lack.what, room, kMissingLines);
+        if (size.missing.lines.size() < kMissingLines && !size.lack.why.isEmpty()) {
+            const Words::Broken why = texts.broken(size.lack.why, room, 1);
+            size.missing.lines += why.lines;
+            size.missing.width = std::max(size.missing.width, why.width);
+            size.missing.cut = size.missing.cut || why.cut;
+        }
+        const double height =
+            static_cast<double>(size.missing.lines.size()) * m_metrics.missingLine + 8;
+        if (m_network.tasks[task].milestone)
+            size.down = std::max(size.down,
+                                 static_cast<double>(size.date.lines.size()) * m_metrics.dateLine +
+                                     6 + height);
+        else
+            size.down = size.height / 2 + height;
+    }
+    return std::move(m_sizes);
+}
+
+} // namespace
+
+bool mostlyHighVoltage(const Network &network, const std::vector<std::size_t> &tasks)
+{
+    const auto count = std::count_if(tasks.begin(), tasks.end(), [&](std::size_t task) {
+        return network.tasks[task].highVoltage;
+    });
+    return 2 * count >= static_cast<std::ptrdiff_t>(tasks.size());
+}
+
+Sizes measure(const Network &network, const LoomFacts &facts, const LoomMetrics &metrics,
+              const Placement &placement)
+{
+    return Measurer(network, facts, metrics, placement).measure();
+}
+
+} // namespace ohmwright::plan::loom

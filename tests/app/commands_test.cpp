@@ -1,0 +1,236 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The headless commands, run as a script would: what they print, how they exit, what they leave.
+#include "app/command.h"
+#include "core/book/book.h"
+#include "core/parts/consistency.h"
+#include "tests/support/test_book.h"
+
+#include <QDir>
+#include <QFile>
+#include <QJsonArray>
+#include <QJsonDocument>
+#include <QProcess>
+#include <QTemporaryDir>
+
+#include <gmock/gmock.h>
+
+namespace ohmwright {
+namespace {
+
+using testing::HasSubstr;
+
+class CommandsTest : public testing::Test
+{
+protected:
+    int run(const QStringList &words)
+    {
+        out.clear();
+        err.clear();
+        QTextStream outStream(&out);
+        QTextStream errStream(&err);
+        const int code = runCommand(allCommands(), words, {outStream, errStream, clock});
+        outStream.flush();
+        errStream.flush();
+        return code;
+    }
+    QString at(const char *name) const { return m_folder.filePath(QLatin1String(name)); }
+    QString book() const { return at("van.ohmwright"); }
+    QJsonObject json() const { return QJsonDocument::fromJson(out.toUtf8()).object(); }
+    static QByteArray contentOf(const QString &path)
+    {
+        QFile file(path);
+        return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
+    }
+
+    FixedClock clock;
+    QString out, err;
+
+private:
+    QTemporaryDir m_folder;
+};
+
+TEST_F(CommandsTest, CreateMakesABookThatVerifies)
+{
+    EXPECT_EQ(run({"create", book(), "--title", "Green van", "--currency", "GBP"}), 0)
+        << err.toStdString();
+    EXPECT_EQ(run({"verify", book()}), 0) << out.toStdString();
+    EXPECT_EQ(run({"create", book()}), 2);
+    EXPECT_THAT(err.toStdString(), HasSubstr("already a file"));
+}
+
+TEST_F(CommandsTest, BadUseIsOneSentenceAndExit2)
+{
+    EXPECT_EQ(run({"fly"}), 2);
+    EXPECT_THAT(err.toStdString(), HasSubstr("There is no command"));
+    EXPECT_EQ(run({"create"}), 2);
+    EXPECT_EQ(run({"create", book(), "--currency", "XYZ"}), 2);
+    EXPECT_FALSE(QFile::exists(book()));
+    EXPECT_EQ(run({"budget", at("none.ohmwright")}), 2);
+    EXPECT_EQ(run({"budget", book(), "--no-such-option"}), 2);
+    EXPECT_EQ(run({"sheet", book(), "--out", "x.docx"}), 2);
+}
+
+TEST_F(CommandsTest, LogPartWritesAllOfItAndTellsTheOpenQuestions)
+{
+    ASSERT_EQ(run({"create", book()}), 0);
+    EXPECT_EQ(run({"log-part",        book(),
+                   "--name",          "Charger 6.6 kW",
+                   "--seller",        "Harbour Salvage",
+                   "--seller-kind",   "dismantler",
+                   "--donor",         "Calder Wren",
+                   "--price",         "350 GBP",
+                   "--rate",          "1.1725",
+                   "--freight",       "25 GBP",
+                   "--rating",        "voltage,limit,DC=430 V,nameplate,plate on the lid",
+                   "--rating",        "mass=?",
+                   "--warranty-days", "90",
+                   "--json"}),
+              0)
+        << err.toStdString();
+    EXPECT_EQ(json().value("part").toString(), "charger-6-6-kw");
+    const auto opened = Book::open(book(), clock);
+    ASSERT_TRUE(opened.has_value());
+    EXPECT_EQ((*opened)->records().all<Rating>().size(), 2U);
+    EXPECT_EQ((*opened)->records().all<Seller>().rows().front().kind, SellerKind::Dismantler);
+    EXPECT_TRUE(findInconsistencies((*opened)->records()).empty());
+}
+
+TEST_F(CommandsTest, LogPartRefusesBadInputAndLeavesTheBookUntouched)
+{
+    ASSERT_EQ(run({"create", book()}), 0);
+    const QByteArray before = contentOf(book());
+    const QList<QStringList> wrong = {
+        {},
+        {"--name", "x", "--price", "12 pounds", "--seller", "A"},
+        {"--name", "x", "--price", "12 EUR"},
+        {"--name", "x", "--price", "12 GBP", "--seller", "A"},
+        {"--name", "x", "--rating", "voltage=12 kg"},
+        {"--name", "x", "--rating", "colour=red"},
+        {"--name", "x", "--circuit", "none"},
+        {"--name", "x", "--kind", "spaceship"},
+        {"--name", "x", "--date", "yesterweek"},
+        {"--name", "x", "--photo", at("no-such.jpg")},
+        {"--name", "x", "--warranty-days", "soon"},
+        {"--name", "x", "--state", "fitted"},
+    };
+    for (const QStringList &options : wrong) {
+        EXPECT_EQ(run(QStringList{"log-part", book()} + options), 2)
+            << options.join(u' ').toStdString();
+        EXPECT_FALSE(err.isEmpty());
+        EXPECT_EQ(err.count(u'\n'), 1) << err.toStdString();
+    }
+    EXPECT_EQ(contentOf(book()), before);
+}
+
+TEST_F(CommandsTest, DumpAndLoadGiveTheSameBytes)
+{
+    ASSERT_EQ(run({"create", book()}), 0);
+    ASSERT_EQ(
+        run({"log-part", book(), "--name", "Motor", "--price", "900 EUR", "--seller", "Yard"}), 0);
+    ASSERT_EQ(run({"dump", book(), at("a.json")}), 0) << err.toStdString();
+    ASSERT_EQ(run({"load", at("again.ohmwright"), at("a.json")}), 0) << err.toStdString();
+    ASSERT_EQ(run({"dump", at("again.ohmwright"), at("b.json")}), 0);
+    EXPECT_EQ(contentOf(at("a.json")), contentOf(at("b.json")));
+    EXPECT_FALSE(contentOf(at("a.json")).isEmpty());
+}
+
+TEST_F(CommandsTest, LoadOfNonsenseLeavesNoBook)
+{
+    QFile file(at("bad.json"));
+    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    file.write("{\"format\": \"ohmwright\", \"version\": 1, \"colour\": 3}");
+    file.close();
+    EXPECT_EQ(run({"load", book(), at("bad.json")}), 2);
+    EXPECT_FALSE(err.isEmpty());
+    EXPECT_FALSE(QFile::exists(book()));
+}
+
+TEST_F(CommandsTest, HoldUpsExitTellsWhetherAnythingHoldsUp)
+{
+    {
+        TestBook made(book());
+        const Id<Task> work = made.add(namedTask(QStringLiteral("Build pack")));
+        const Id<Task> goal = made.add(namedTask(QStringLiteral("Drives"), true));
+        TaskNeed wait;
+        wait.task = goal;
+        wait.after = work;
+        made.add(wait);
+        const Id<Part> busbars =
+            made.add(namedPart(QStringLiteral("Busbars"), PartState::Wanted, PartKind::Hardware));
+        TaskNeed need;
+        need.task = work;
+        need.kind = NeedKind::Part;
+        need.part = busbars;
+        made.add(need);
+    }
+    EXPECT_EQ(run({"holdups", book()}), 1) << err.toStdString();
+    EXPECT_THAT(out.toStdString(), HasSubstr("Busbars"));
+    EXPECT_EQ(run({"holdups", book(), "--milestone", "Drives", "--json"}), 1);
+    EXPECT_EQ(json().value("moves").toArray().size(), 1);
+    EXPECT_EQ(run({"holdups", book(), "--milestone", "Flies"}), 2);
+    EXPECT_THAT(err.toStdString(), HasSubstr("There are: Drives"));
+}
+
+TEST_F(CommandsTest, BudgetExitTellsWhetherTheMoneyReaches)
+{
+    {
+        TestBook made(book());
+        BudgetLine line;
+        line.name = QStringLiteral("Battery");
+        line.allowance = euros(10000);
+        made.add(line);
+    }
+    EXPECT_EQ(run({"budget", book()}), 0);
+    ASSERT_EQ(run({"log-part", book(), "--name", "Pack", "--price", "500 EUR", "--seller", "Yard"}),
+              0);
+    EXPECT_EQ(run({"budget", book(), "--json"}), 1);
+    EXPECT_EQ(json().value("left").toString(), "-390.00 EUR");
+}
+
+// `qpdf --check` and pdftotext are the outside readers.
+TEST_F(CommandsTest, SheetWritesPdfAndHtml)
+{
+    ASSERT_EQ(run({"create", book(), "--title", "Green van"}), 0);
+    ASSERT_EQ(run({"log-part", book(), "--name", "Motor", "--rating", "torque=250 N·m,nameplate"}),
+              0)
+        << err.toStdString();
+    ASSERT_EQ(run({"sheet", book(), "--out", at("s.pdf")}), 0) << err.toStdString();
+    QProcess check;
+    check.start(QStringLiteral("qpdf"), {QStringLiteral("--check"), at("s.pdf")});
+    ASSERT_TRUE(check.waitForFinished());
+    EXPECT_EQ(check.exitCode(), 0) << check.readAll().toStdString();
+    QProcess text;
+    text.start(QStringLiteral("pdftotext"), {at("s.pdf"), QStringLiteral("-")});
+    ASSERT_TRUE(text.waitForFinished());
+    EXPECT_THAT(text.readAllStandardOutput().toStdString(), HasSubstr("Green van"));
+    ASSERT_EQ(run({"sheet", book(), "--out", at("s.html"), "--json"}), 0);
+    EXPECT_THAT(contentOf(at("s.html")).toStdString(), HasSubstr("Green van"));
+    EXPECT_EQ(run({"sheet", book(), "--out", at("no/such/folder/s.pdf")}), 2);
+}
+
+// The sqlite3 shell is the outside reader: integrity, references, our application id.
+TEST_F(CommandsTest, TheBookIsSoundToTheSqliteShell)
+{
+    ASSERT_EQ(run({"create", book()}), 0);
+    ASSERT_EQ(
+        run({"log-part", book(), "--name", "Motor", "--price", "900 EUR", "--seller", "Yard"}), 0);
+    QProcess shell;
+    shell.start(
+        QStringLiteral("sqlite3"),
+        {book(), QStringLiteral(
+                     "PRAGMA integrity_check; PRAGMA foreign_key_check; PRAGMA application_id;")});
+    ASSERT_TRUE(shell.waitForFinished());
+    EXPECT_EQ(shell.readAllStandardOutput().simplified(), "ok " + QByteArray::number(0x4F484D57));
+}
+
+TEST_F(CommandsTest, EveryCommandExplainsItself)
+{
+    for (const auto &command : allCommands()) {
+        EXPECT_EQ(run({command->name(), "--help"}), 0);
+        EXPECT_THAT(out.toStdString(), HasSubstr("Usage: ohmwright"));
+    }
+    EXPECT_EQ(run({"help"}), 0);
+}
+
+} // namespace
+} // namespace ohmwright

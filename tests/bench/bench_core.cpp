@@ -1,0 +1,163 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Open, edit, hold-ups, budget, filter, dump: on a usual book and on one twenty and more times that,
+// beside plain sqlite3 on the same file and networkx on the same graph.
+#include "core/book/book.h"
+#include "core/budget/budget.h"
+#include "core/interchange/interchange.h"
+#include "core/parts/questions.h"
+#include "core/plan/plan_view.h"
+#include "tests/bench/bench_book.h"
+#include "tests/support/fixed_clock.h"
+#include "ui/shell/book_find.h"
+
+#include <QProcess>
+#include <QTemporaryDir>
+
+#include <sqlite3.h>
+
+#include <benchmark/benchmark.h>
+
+namespace ohmwright::bench {
+namespace {
+
+Size sizeOf(const benchmark::State &state)
+{
+    return state.range(0) == 0 ? kUsual : kLarge;
+}
+
+// One file a size, made once.
+QString bookFile(Size size)
+{
+    static QTemporaryDir folder;
+    const QString path = folder.filePath(QStringLiteral("%1.ohmwright").arg(size.parts));
+    if (!QFile::exists(path))
+        writeBook(path, size);
+    return path;
+}
+
+void openBook(benchmark::State &state)
+{
+    const FixedClock clock;
+    const QString path = bookFile(sizeOf(state));
+    for (auto _ : state)
+        benchmark::DoNotOptimize(Book::open(path, clock));
+}
+BENCHMARK(openBook)->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
+
+// The same rows through sqlite3 alone, nothing made of them.
+void plainSqliteReadsAllRows(benchmark::State &state)
+{
+    const QByteArray path = bookFile(sizeOf(state)).toUtf8();
+    for (auto _ : state) {
+        sqlite3 *db = nullptr;
+        sqlite3_open(path.constData(), &db);
+        for (const char *table : {"part", "part_move", "rating", "connection", "purchase", "purchase_item", "task", "task_need"}) {
+            sqlite3_stmt *s = nullptr;
+            sqlite3_prepare_v2(db, (QByteArray("SELECT * FROM ") + table).constData(), -1, &s, nullptr);
+            while (sqlite3_step(s) == SQLITE_ROW)
+                for (int c = 0; c < sqlite3_column_count(s); ++c)
+                    benchmark::DoNotOptimize(sqlite3_column_text(s, c));
+            sqlite3_finalize(s);
+        }
+        sqlite3_close(db);
+    }
+}
+BENCHMARK(plainSqliteReadsAllRows)->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
+
+void editOnePart(benchmark::State &state)
+{
+    const FixedClock clock;
+    const auto book = Book::open(bookFile(sizeOf(state)), clock);
+    Part part = (*book)->records().all<Part>().rows()[7];
+    int n = 0;
+    for (auto _ : state) {
+        part.note = QString::number(++n);
+        benchmark::DoNotOptimize((*book)->edit(QStringLiteral("note"), [&] { return (*book)->update(part); }));
+    }
+}
+BENCHMARK(editOnePart)->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
+
+// One row, one transaction, the same sync: what the disk itself takes.
+void plainSqliteUpdatesOneRow(benchmark::State &state)
+{
+    const QByteArray path = bookFile(sizeOf(state)).toUtf8();
+    sqlite3 *db = nullptr;
+    sqlite3_open(path.constData(), &db);
+    sqlite3_exec(db, "PRAGMA synchronous = EXTRA", nullptr, nullptr, nullptr);
+    int n = 0;
+    for (auto _ : state)
+        sqlite3_exec(db, ("UPDATE part SET note = '" + std::to_string(++n) + "' WHERE rowid = (SELECT min(id) FROM part)").c_str(),
+                     nullptr, nullptr, nullptr);
+    sqlite3_close(db);
+}
+BENCHMARK(plainSqliteUpdatesOneRow)->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
+
+void holdUpsOfNextMilestone(benchmark::State &state)
+{
+    const Records records = makeRecords(sizeOf(state));
+    for (auto _ : state) {
+        const plan::Network network = plan::networkOf(records, QDate(2026, 6, 15));
+        benchmark::DoNotOptimize(plan::holdUps(network, *plan::nextMilestone(network)));
+    }
+}
+BENCHMARK(holdUpsOfNextMilestone)->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
+
+// ancestors and longest path of the last milestone, as python3-networkx does them; its own clock,
+// without the interpreter's start.
+void networkxOnTheSameGraph(benchmark::State &state)
+{
+    const Records records = makeRecords(sizeOf(state));
+    const plan::Network network = plan::networkOf(records, QDate(2026, 6, 15));
+    QByteArray script = "import networkx as nx, time\ng = nx.DiGraph()\nedges = [";
+    for (std::size_t i = 0; i < network.tasks.size(); ++i)
+        for (const std::size_t before : network.tasks[i].after)
+            script += "(" + QByteArray::number(static_cast<qulonglong>(before)) + "," + QByteArray::number(static_cast<qulonglong>(i)) + "),";
+    script += "]\ng.add_edges_from(edges, weight=1)\nt = time.perf_counter()\nnx.ancestors(g, "
+              + QByteArray::number(static_cast<qulonglong>(network.tasks.size() - 1))
+              + ")\nnx.dag_longest_path(g)\nprint(time.perf_counter() - t)\n";
+    for (auto _ : state) {
+        QProcess python;
+        python.start(QStringLiteral("/usr/bin/python3"), {QStringLiteral("-c"), QString::fromLatin1(script)});
+        python.waitForFinished();
+        state.SetIterationTime(python.readAllStandardOutput().trimmed().toDouble());
+    }
+}
+BENCHMARK(networkxOnTheSameGraph)->Arg(0)->Arg(1)->UseManualTime()->Iterations(3)->Unit(benchmark::kMillisecond);
+
+void budgetOfBook(benchmark::State &state)
+{
+    const Records records = makeRecords(sizeOf(state));
+    for (auto _ : state)
+        benchmark::DoNotOptimize(budgetOf(records, QDate(2026, 6, 15)));
+}
+BENCHMARK(budgetOfBook)->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
+
+void openQuestionsOfBook(benchmark::State &state)
+{
+    const Records records = makeRecords(sizeOf(state));
+    for (auto _ : state)
+        benchmark::DoNotOptimize(openQuestions(records));
+}
+BENCHMARK(openQuestionsOfBook)->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
+
+void findLineAnswers(benchmark::State &state)
+{
+    const FixedClock clock;
+    const auto book = Book::open(bookFile(sizeOf(state)), clock);
+    ui::BookFind find(**book);
+    benchmark::DoNotOptimize(find.find(QStringLiteral("warm up")));
+    for (auto _ : state)
+        benchmark::DoNotOptimize(find.find(QStringLiteral("inverter shelf")));
+}
+BENCHMARK(findLineAnswers)->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
+
+void dumpToJson(benchmark::State &state)
+{
+    const Records records = makeRecords(sizeOf(state));
+    for (auto _ : state)
+        benchmark::DoNotOptimize(dump(records));
+}
+BENCHMARK(dumpToJson)->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
+
+} // namespace
+} // namespace ohmwright::bench

@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The budget: what there is and what is left on top, the lines, what the chosen line is made of,
+// and beside them everything that can be recorded about it.
+#pragma once
+
+#include "core/book/book.h"
+#include "core/budget/budget.h"
+#include "ui/shell/message_strip.h"
+
+#include <QWidget>
+
+class QLabel;
+class QListWidget;
+class QPushButton;
+class QScrollArea;
+class QSplitter;
+class QStackedWidget;
+class QTableView;
+
+namespace ohmwright::ui {
+
+class Account;
+class EmptyPage;
+class EntriesModel;
+class EntryForm;
+class EntryPanel;
+class LinesModel;
+class SectionTitle;
+class Theme;
+
+class BudgetPage : public QWidget
+{
+    Q_OBJECT
+
+public:
+    BudgetPage(Book &book, const Theme &theme, QWidget *parent = nullptr);
+
+    // Turns to the line; an unknown key does nothing.
+    void showLine(const QString &key);
+
+signals:
+    void said(QString sentence, ohmwright::ui::Tone tone);
+    void partWanted(QString key);
+
+protected:
+    void showEvent(QShowEvent *event) override;
+
+private:
+    void makeTables();
+    QWidget *makeSide();
+    void makeForms();
+    void bookChanged();
+    void refresh();
+    void refreshLines();
+    void refreshEntries();
+    void refreshGaps();
+    void chooseLine();
+    void chooseEntry();
+    void fillLineForm();
+    void fillContingency();
+    void beginLine();
+    [[nodiscard]] Result<Money> allowanceTyped(const EntryForm &form) const;
+    Outcome keepLine();
+    Outcome makeLine();
+    Outcome keepContingency();
+    Outcome makeGotBack();
+    void removeChosenLine();
+    [[nodiscard]] Id<BudgetLine> chosenLine() const; // not set: none, or what has no line
+
+    Book &m_book;
+    const Theme &m_theme;
+    Budget m_budget;
+    bool m_stale = true;
+    bool m_refreshing = false;
+    std::optional<Id<BudgetLine>> m_shownLine;
+
+    QStackedWidget *m_stack;
+    EmptyPage *m_empty;
+    Account *m_account;
+    SectionTitle *m_linesHeading;
+    QTableView *m_linesView;
+    LinesModel *m_lines;
+    SectionTitle *m_entriesHeading;
+    QTableView *m_entriesView;
+    EntriesModel *m_entries;
+    QLabel *m_noEntries;
+    QScrollArea *m_side;
+    EntryPanel *m_entryPanel;
+    SectionTitle *m_lineHeading;
+    EntryForm *m_line;
+    QPushButton *m_removeLine;
+    QWidget *m_newLineBox;
+    EntryForm *m_newLine;
+    EntryForm *m_contingency;
+    EntryForm *m_gotBack;
+    SectionTitle *m_gapsHeading;
+    QListWidget *m_gaps;
+};
+
+} // namespace ohmwright::ui

@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// One line that says how to read the loom: only what this loom shows.
+#pragma once
+
+#include "core/plan/loom.h"
+#include "ui/build_order/loom_painter.h"
+
+#include <QCoreApplication>
+#include <QPointF>
+#include <QString>
+
+#include <vector>
+
+class QPainter;
+
+namespace ohmwright::ui {
+
+class LoomLegend
+{
+    Q_DECLARE_TR_FUNCTIONS(LoomLegend)
+
+public:
+    LoomLegend(const LoomPainter &painter, const plan::Network &network, const plan::Loom &loom);
+
+    // Signs and words from `topLeft` on, as many as `width` holds; the rest is left out, so offer
+    // text() as well where it is narrow.
+    void paint(QPainter &painter, QPointF topLeft, double width) const;
+    [[nodiscard]] double height() const;
+
+    // The same in words: "solid: done · firm outline: can start now · …".
+    [[nodiscard]] QString text() const;
+
+private:
+    enum class Sign {
+        Done,
+        CanStart,
+        UnderWay,
+        Waits,
+        MetTask,
+        MetNeed,
+        Driving,
+        HighVoltage,
+        None
+    };
+    struct Item
+    {
+        Sign sign;
+        QString words;  // beside the sign
+        QString spoken; // where no sign can be shown
+    };
+
+    void paintSign(QPainter &painter, Sign sign, QPointF at) const;
+
+    QString m_family;
+    LoomColours m_colours;
+    std::vector<Item> m_items;
+};
+
+} // namespace ohmwright::ui

@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/build_order/loom_legend_bar.h"
+
+#include <QFont>
+#include <QPainter>
+
+namespace ohmwright::ui {
+
+namespace {
+
+constexpr int kMargin = 12;
+
+} // namespace
+
+LoomLegendBar::LoomLegendBar(QWidget *parent) : QWidget(parent)
+{
+    setAccessibleName(tr("Legend"));
+}
+
+void LoomLegendBar::setLegend(const LoomLegend &legend, const LoomColours &colours,
+                              const QString &family)
+{
+    m_legend = legend;
+    m_colours = colours;
+    m_family = family;
+    setToolTip(legend.text());
+    setAccessibleDescription(legend.text());
+    update();
+}
+
+void LoomLegendBar::setHint(const QString &hint)
+{
+    m_hint = hint;
+    update();
+}
+
+void LoomLegendBar::setScale(double scale)
+{
+    m_scale = scale;
+    updateGeometry();
+    update();
+}
+
+QSize LoomLegendBar::sizeHint() const
+{
+    return {200, static_cast<int>(30 * m_scale)};
+}
+
+void LoomLegendBar::paintEvent(QPaintEvent *)
+{
+    QPainter painter(this);
+    painter.fillRect(rect(), m_colours.paper);
+    if (!m_legend)
+        return;
+    painter.save();
+    painter.scale(m_scale, m_scale);
+    const QRectF strip(kMargin, 0, width() / m_scale - 2 * kMargin, height() / m_scale);
+    if (m_hint.isEmpty()) {
+        m_legend->paint(painter, QPointF(strip.left(), (strip.height() - m_legend->height()) / 2),
+                        strip.width());
+    } else {
+        QFont font(m_family);
+        font.setPixelSize(12);
+        font.setWeight(QFont::DemiBold);
+        painter.setFont(font);
+        painter.setPen(m_colours.blue);
+        painter.drawText(strip, Qt::AlignLeft | Qt::AlignVCenter, m_hint);
+    }
+    painter.restore();
+    painter.setPen(QColor(m_colours.mute.red(), m_colours.mute.green(), m_colours.mute.blue(), 70));
+    painter.drawLine(0, height() - 1, width(), height() - 1);
+}
+
+} // namespace ohmwright::ui

@@ -1,0 +1,221 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/build_order/loom_navigation.h"
+
+#include <QStringList>
+
+#include <algorithm>
+#include <cmath>
+#include <tuple>
+
+namespace ohmwright::ui {
+
+using plan::LoomState;
+using plan::LoomTask;
+
+namespace {
+
+// The task for which `worth` is greatest among those for which it has a value.
+template <class Worth>
+std::optional<std::size_t> bestOf(const plan::Loom &loom, Worth worth)
+{
+    std::optional<std::size_t> best;
+    decltype(worth(loom.tasks.front())) most;
+    for (const LoomTask &task : loom.tasks) {
+        const auto now = worth(task);
+        if (now && (!most || *now > *most)) {
+            most = now;
+            best = task.task;
+        }
+    }
+    return best;
+}
+
+} // namespace
+
+std::optional<std::size_t> loomNeighbour(const plan::Loom &loom, std::size_t task, LoomStep step)
+{
+    using Worth = std::optional<std::tuple<double, double, double>>;
+    const LoomTask &own = loom.tasks[task];
+    const bool backward = step == LoomStep::Before || step == LoomStep::First;
+    const double sign = backward ? -1 : 1;
+    switch (step) {
+    case LoomStep::Before:
+    case LoomStep::After:
+        return bestOf(loom, [&](const LoomTask &other) -> Worth {
+            const double ahead = sign * (other.column - own.column);
+            if (other.branch != own.branch || ahead <= 0)
+                return std::nullopt;
+            // Its own run first; from its end on, whatever the branch has next.
+            return std::tuple(other.row == own.row ? 1.0 : 0.0, -ahead,
+                              -std::abs(other.row - own.row) * 1.0);
+        });
+    case LoomStep::First:
+    case LoomStep::Last:
+        return bestOf(loom, [&](const LoomTask &other) -> Worth {
+            if (other.branch != own.branch || other.task == task)
+                return std::nullopt;
+            if (sign * (other.column - own.column) <= 0)
+                return std::nullopt;
+            return std::tuple(sign * other.column, -std::abs(other.row - own.row) * 1.0, 0.0);
+        });
+    case LoomStep::Up:
+    case LoomStep::Down: {
+        const int way = step == LoomStep::Up ? -1 : 1;
+        return bestOf(loom, [&](const LoomTask &other) -> Worth {
+            const int rows = way * (other.row - own.row);
+            if (rows <= 0)
+                return std::nullopt;
+            return std::tuple(-rows * 1.0,
+                              -std::abs(other.body.center().x() - own.body.center().x()),
+                              -other.body.left());
+        });
+    }
+    }
+    return std::nullopt;
+}
+
+std::optional<std::size_t> loomAlongWire(const plan::Loom &loom, std::size_t task, bool forward)
+{
+    using Worth = std::optional<std::tuple<double, double>>;
+    std::vector<bool> joined(loom.tasks.size(), false);
+    for (const plan::LoomWire &wire : loom.wires) {
+        if ((forward ? wire.from : wire.to) == task)
+            joined[forward ? wire.to : wire.from] = true;
+    }
+    const LoomTask &own = loom.tasks[task];
+    return bestOf(loom, [&](const LoomTask &other) -> Worth {
+        if (!joined[other.task])
+            return std::nullopt;
+        // Where the date is driven, then what is nearest.
+        const bool driving = own.onDrivingChain && other.onDrivingChain;
+        const QPointF way = other.body.center() - own.body.center();
+        return std::tuple(driving ? 1.0 : 0.0, -std::hypot(way.x(), way.y()));
+    });
+}
+
+std::vector<std::size_t> loomWiresOf(const plan::Loom &loom, std::size_t task)
+{
+    std::vector<std::size_t> wires;
+    for (std::size_t at = 0; at < loom.wires.size(); ++at) {
+        if (loom.wires[at].to == task)
+            wires.push_back(at);
+    }
+    for (std::size_t at = 0; at < loom.wires.size(); ++at) {
+        if (loom.wires[at].from == task)
+            wires.push_back(at);
+    }
+    return wires;
+}
+
+std::vector<bool> loomChain(const plan::Network &network, std::size_t task)
+{
+    const std::size_t count = network.tasks.size();
+    std::vector<std::vector<std::size_t>> then(count);
+    for (std::size_t at = 0; at < count; ++at) {
+        for (const std::size_t before : network.tasks[at].after) {
+            if (before < count)
+                then[before].push_back(at);
+        }
+    }
+    std::vector<bool> chain(count, false);
+    const auto walk = [&](const auto &next) {
+        std::vector<bool> seen(count, false);
+        std::vector<std::size_t> open{task};
+        seen[task] = true;
+        while (!open.empty()) {
+            const std::size_t at = open.back();
+            open.pop_back();
+            chain[at] = true;
+            for (const std::size_t other : next(at)) {
+                if (other < count && !seen[other]) {
+                    seen[other] = true;
+                    open.push_back(other);
+                }
+            }
+        }
+    };
+    walk([&](std::size_t at) -> const std::vector<std::size_t> & { return then[at]; });
+    walk([&](std::size_t at) -> const std::vector<std::size_t> & {
+        return network.tasks[at].after;
+    });
+    return chain;
+}
+
+std::optional<std::size_t> loomStart(const plan::Loom &loom)
+{
+    using Worth = std::optional<std::tuple<double, double, double>>;
+    return bestOf(loom, [](const LoomTask &task) -> Worth {
+        return std::tuple(task.state == LoomState::CanStart ? 1.0 : 0.0, -task.body.left(),
+                          -task.body.top());
+    });
+}
+
+QString LoomWords::state(const plan::Network &network, std::size_t task)
+{
+    switch (plan::loomState(network, task)) {
+    case LoomState::Done:
+        return tr("done");
+    case LoomState::UnderWay:
+        return tr("under way");
+    case LoomState::CanStart:
+        return tr("can start now");
+    case LoomState::Waits:
+        return tr("waits: %1").arg(plan::loomWaits(network, task).join(QStringLiteral(", ")));
+    }
+    return {};
+}
+
+QString LoomWords::description(const plan::Network &network, const plan::Loom &loom,
+                               std::size_t task)
+{
+    const plan::Task &own = network.tasks[task];
+    QStringList parts{state(network, task)};
+    if (own.milestone)
+        parts.append(tr("milestone"));
+    if (!own.area.isEmpty())
+        parts.append(own.area);
+    if (own.highVoltage)
+        parts.append(tr("high voltage"));
+    if (loom.tasks[task].onDrivingChain)
+        parts.append(tr("drives the date"));
+    return parts.join(QStringLiteral("; "));
+}
+
+QString LoomWords::wire(const plan::Network &network, const plan::LoomWire &wire)
+{
+    QString text =
+        tr("%1 waits on %2").arg(network.tasks[wire.to].title, network.tasks[wire.from].title);
+    if (wire.met)
+        text += tr(", which is done");
+    if (wire.driving)
+        text += tr("; drives the date");
+    return text;
+}
+
+QString LoomWords::toolTip(const plan::Network &network, const plan::Loom &loom, std::size_t task)
+{
+    const plan::Task &own = network.tasks[task];
+    QString text =
+        QStringLiteral("<p><b>%1</b><br>%2</p>")
+            .arg(own.title.toHtmlEscaped(), description(network, loom, task).toHtmlEscaped());
+    QStringList rows;
+    const auto row = [&](bool met, const QString &what) {
+        rows.append(QStringLiteral("<tr><td>%1</td><td>&nbsp;%2</td></tr>")
+                        .arg(met ? tr("met") : tr("missing"), what.toHtmlEscaped()));
+    };
+    for (const std::size_t before : own.after) {
+        if (before < network.tasks.size())
+            row(network.tasks[before].done, tr("task %1").arg(network.tasks[before].title));
+    }
+    for (const plan::LeafNeed &need : own.needs) {
+        QString what = plan::loomNeed(need);
+        if (!need.met && !need.reason.isEmpty())
+            what += QStringLiteral(" (%1)").arg(need.reason);
+        row(need.met, what);
+    }
+    if (!rows.isEmpty())
+        text += QStringLiteral("<table>%1</table>").arg(rows.join(QString()));
+    return text;
+}
+
+} // namespace ohmwright::ui

@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Moving about a loom by keyboard, and saying in words what its tasks show.
+#pragma once
+
+#include "core/plan/loom.h"
+
+#include <QCoreApplication>
+#include <QString>
+
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+namespace ohmwright::ui {
+
+enum class LoomStep { Before, After, Up, Down, First, Last };
+
+// The task one step from `task`: Before and After along its run, then along its branch's other
+// runs; Up and Down to the nearest on the run above or below; First and Last of its branch.
+// None at the end.
+std::optional<std::size_t> loomNeighbour(const plan::Loom &loom, std::size_t task, LoomStep step);
+
+// The other end of the first wire out of `task` (`forward`) or into it.
+std::optional<std::size_t> loomAlongWire(const plan::Loom &loom, std::size_t task, bool forward);
+
+// Indices of the wires into and out of a task, in that order.
+std::vector<std::size_t> loomWiresOf(const plan::Loom &loom, std::size_t task);
+
+// `task` itself, everything it waits on and everything that waits on it, directly or not.
+std::vector<bool> loomChain(const plan::Network &network, std::size_t task);
+
+// Where a person who has chosen nothing starts: the leftmost task that can start, else the first.
+std::optional<std::size_t> loomStart(const plan::Loom &loom);
+
+class LoomWords
+{
+    Q_DECLARE_TR_FUNCTIONS(LoomWords)
+
+public:
+    // "done", "under way", "can start now", "waits: part coupling blank, task Mounts in"
+    static QString state(const plan::Network &network, std::size_t task);
+    // "milestone" or the area, high voltage, drives the date, and the state
+    static QString description(const plan::Network &network, const plan::Loom &loom,
+                               std::size_t task);
+    // "Engine out waits on Drain tank", and whether that is done or drives the date
+    static QString wire(const plan::Network &network, const plan::LoomWire &wire);
+    // Title, state and every need with "met" or "missing"; rich text, what people wrote escaped.
+    static QString toolTip(const plan::Network &network, const plan::Loom &loom, std::size_t task);
+};
+
+} // namespace ohmwright::ui

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/build_order/loom_painter.h"
+
+#include "ui/build_order/loom_painter_canvas.h"
+
+#include <QFontMetricsF>
+#include <QPainter>
+
+#include <array>
+
+namespace ohmwright::ui {
+
+using plan::LoomTask;
+using plan::LoomText;
+
+QColor mixed(const QColor &over, const QColor &under, double share)
+{
+    return QColor::fromRgbF(
+        static_cast<float>(over.redF() * share + under.redF() * (1 - share)),
+        static_cast<float>(over.greenF() * share + under.greenF() * (1 - share)),
+        static_cast<float>(over.blueF() * share + under.blueF() * (1 - share)));
+}
+
+LoomPainter::LoomPainter(const QString &family, const LoomColours &colours)
+    : m_family(family), m_colours(colours)
+{}
+
+QFont LoomPainter::font(LoomText kind) const
+{
+    QFont result(m_family);
+    // Widths must not depend on the zoom.
+    result.setHintingPreference(QFont::PreferNoHinting);
+    switch (kind) {
+    case LoomText::Title:
+        result.setPixelSize(12);
+        result.setWeight(QFont::Medium);
+        break;
+    case LoomText::Missing:
+        result.setPixelSize(11);
+        break;
+    case LoomText::Sleeve:
+        result.setPixelSize(12);
+        break;
+    case LoomText::Milestone:
+        result.setPixelSize(13);
+        result.setWeight(QFont::DemiBold);
+        break;
+    case LoomText::Date:
+        result.setPixelSize(11);
+        break;
+    }
+    return result;
+}
+
+plan::LoomMetrics LoomPainter::metrics() const
+{
+    plan::LoomMetrics metrics;
+    const std::array<QFontMetricsF, 5> fonts{
+        QFontMetricsF(font(LoomText::Title)), QFontMetricsF(font(LoomText::Missing)),
+        QFontMetricsF(font(LoomText::Sleeve)), QFontMetricsF(font(LoomText::Milestone)),
+        QFontMetricsF(font(LoomText::Date))};
+    metrics.textWidth = [fonts](LoomText kind, const QString &text) {
+        return fonts.at(static_cast<std::size_t>(kind)).horizontalAdvance(text);
+    };
+    return metrics;
+}
+
+void LoomPainter::paint(QPainter &painter, const plan::Network &network, const plan::Loom &loom,
+                        const LoomMarks &marks, const QRectF &exposed, double scale) const
+{
+    Canvas canvas{painter, network, loom, marks, exposed, scale};
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    paintBundles(canvas);
+    paintWires(canvas, Layer::Beneath);
+    paintTrunks(canvas);
+    paintWires(canvas, Layer::Above);
+    paintTies(canvas);
+    for (const LoomTask &task : loom.tasks) {
+        QRectF reach = task.body.adjusted(-8, -16, 8, 8);
+        reach |= task.title.box;
+        reach |= task.date.box;
+        reach |= task.missing.box;
+        if (!reach.intersects(exposed))
+            continue;
+        painter.setOpacity(canvas.lit(task.task) ? 1 : kDimmed);
+        if (network.tasks[task.task].milestone)
+            paintPlate(canvas, task);
+        else
+            paintHousing(canvas, task);
+        paintCavities(canvas, task);
+        if (canvas.full())
+            paintMissing(canvas, task);
+    }
+    painter.setOpacity(1);
+    paintSleeves(canvas);
+    if (!canvas.full())
+        paintFarMilestones(canvas);
+    painter.restore();
+}
+
+} // namespace ohmwright::ui

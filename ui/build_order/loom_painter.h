@@ -1,0 +1,95 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Paints a loom: on the screen, on paper, in a picture. What it shows depends on the scale, so that
+// text is dropped before it becomes illegible while branches and milestones keep their names.
+#pragma once
+
+#include "core/plan/loom.h"
+#include "ui/build_order/loom_colours.h"
+
+#include <QFont>
+#include <QPainterPath>
+#include <QPointF>
+#include <QRectF>
+#include <QString>
+
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+class QPainter;
+
+namespace ohmwright::ui {
+
+// What the person has pointed at; all empty for paper.
+struct LoomMarks
+{
+    std::optional<std::size_t> task, wire;       // selected
+    std::optional<std::size_t> hover;            // task under the pointer
+    std::vector<bool> lit;                       // per task; empty: all. The rest is dimmed
+    std::optional<std::size_t> linkFrom, linkTo; // while a link is drawn
+    std::optional<QPointF> linkEnd;              // where its loose end is, scene
+    bool focus = true;                           // the selection ring is strong
+    std::optional<double> slideFrom;             // names of branches keep right of this x, scene
+};
+
+class LoomPainter
+{
+public:
+    // `family`: the font to write in; sizes are the loom's own.
+    LoomPainter(const QString &family, const LoomColours &colours);
+
+    // Widths as this painter writes. Valid as long as the painter is.
+    [[nodiscard]] plan::LoomMetrics metrics() const;
+    [[nodiscard]] const LoomColours &colours() const { return m_colours; }
+    [[nodiscard]] const QString &family() const { return m_family; }
+
+    // The painter's coordinates are the scene's; `scale` is how many pixels a scene unit takes
+    // (100 % on a screen and on paper: 1). Only what touches `exposed` is painted. No ground, no
+    // rings.
+    void paint(QPainter &painter, const plan::Network &network, const plan::Loom &loom,
+               const LoomMarks &marks, const QRectF &exposed, double scale) const;
+
+    // What follows the pointer and the keys: rings, and the loose end of a new link.
+    void paintMarks(QPainter &painter, const plan::Loom &loom, const LoomMarks &marks,
+                    double scale) const;
+
+    // Housings and what drives the date, for a small map; same coordinates.
+    void paintOutline(QPainter &painter, const plan::Network &network, const plan::Loom &loom,
+                      double scale) const;
+
+    // All it paints at this scale: names that keep their size stick out of the loom's bounds.
+    [[nodiscard]] QRectF extent(const plan::Loom &loom, double scale) const;
+
+    // A wire's line, for hit tests.
+    [[nodiscard]] static QPainterPath wirePath(const plan::LoomWire &wire);
+
+private:
+    struct Canvas;
+
+    enum class Layer { Beneath, Above }; // the trunks
+
+    void paintBundles(Canvas &canvas) const;
+    void paintTrunks(Canvas &canvas) const;
+    void paintWires(Canvas &canvas, Layer layer) const;
+    void paintWire(Canvas &canvas, std::size_t index, bool halo) const;
+    void paintTies(Canvas &canvas) const;
+    void paintSleeves(Canvas &canvas) const;
+    void paintSleeve(Canvas &canvas, const plan::LoomBranch &branch, const QRectF &box) const;
+    void paintHousing(Canvas &canvas, const plan::LoomTask &task) const;
+    void paintPlate(Canvas &canvas, const plan::LoomTask &task) const;
+    void paintCavities(Canvas &canvas, const plan::LoomTask &task) const;
+    void paintTitle(Canvas &canvas, const plan::LoomTask &task) const;
+    void paintMissing(Canvas &canvas, const plan::LoomTask &task) const;
+    void paintFarMilestones(Canvas &canvas) const;
+    [[nodiscard]] static int hidden(const Canvas &canvas, const QRectF &place,
+                                    const std::vector<QRectF> &names);
+    void paintHighVoltage(Canvas &canvas, const plan::LoomTask &task) const;
+    [[nodiscard]] QRectF sleeveBox(const plan::LoomBranch &branch, double scale) const;
+    [[nodiscard]] QFont sleeveFont(const plan::LoomBranch &branch, double scale) const;
+    [[nodiscard]] QFont font(plan::LoomText kind) const;
+
+    QString m_family;
+    LoomColours m_colours;
+};
+
+} // namespace ohmwright::ui

@@ -1,0 +1,253 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What keeps its size however far away: names, rings, and the small map.
+#include "ui/build_order/loom_painter_canvas.h"
+
+#include <QFontMetricsF>
+#include <QPainter>
+#include <QPainterPath>
+#include <QStringList>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <optional>
+#include <vector>
+
+namespace ohmwright::ui {
+
+using plan::LoomState;
+using plan::LoomTask;
+using plan::LoomText;
+using plan::LoomWire;
+
+namespace {
+
+// Whether one of its straight pieces passes through; bends are short.
+bool crosses(const LoomWire &wire, const QRectF &place)
+{
+    for (std::size_t at = 0; at + 3 < wire.path.size(); at += 3) {
+        const QRectF piece = QRectF(wire.path[at], wire.path[at + 3]).normalized();
+        if (piece.adjusted(-1, -1, 1, 1).intersects(place))
+            return true;
+    }
+    return false;
+}
+
+} // namespace
+
+QFont LoomPainter::sleeveFont(const plan::LoomBranch &branch, double scale) const
+{
+    QFont letters = font(LoomText::Sleeve);
+    const double pixels = letters.pixelSize() * scale;
+    if (pixels < kNamePixels) {
+        // As large as a name must be, unless thousands of tasks in one window leave less room.
+        const double room = (branch.bottom - branch.top) * scale * 0.8;
+        letters.setPixelSize(
+            std::max(1, static_cast<int>(std::lround(std::min(kNamePixels, room) / scale))));
+    }
+    return letters;
+}
+
+QRectF LoomPainter::sleeveBox(const plan::LoomBranch &branch, double scale) const
+{
+    const QFont letters = sleeveFont(branch, scale);
+    const double grown =
+        letters.pixelSize() / static_cast<double>(font(LoomText::Sleeve).pixelSize());
+    const double width = branch.sleeve.width() * grown;
+    const double height = branch.sleeve.height() * grown;
+    return {branch.sleeve.right() - width, branch.sleeve.center().y() - height / 2, width, height};
+}
+
+void LoomPainter::paintOutline(QPainter &painter, const plan::Network &network,
+                               const plan::Loom &loom, double scale) const
+{
+    const double pixel = 1 / scale;
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(QPen(mixed(m_colours.mute, m_colours.panel, 0.5), 0.7 * pixel));
+    for (const plan::LoomBranch &branch : loom.branches) {
+        for (const plan::LoomTrunk &run : branch.runs)
+            painter.drawLine(QPointF(run.left, run.y), QPointF(run.right, run.y));
+    }
+    for (const LoomWire &wire : loom.wires) {
+        if (!wire.driving)
+            continue;
+        painter.setPen(QPen(wire.highVoltage ? m_colours.highVoltage : m_colours.ink, 1.4 * pixel));
+        painter.drawPath(wirePath(wire));
+    }
+    for (const LoomTask &task : loom.tasks) {
+        const bool hot = network.tasks[task.task].highVoltage;
+        const QColor edge = hot ? m_colours.highVoltage : m_colours.ink;
+        const bool done = task.state == LoomState::Done;
+        const bool waits = task.state == LoomState::Waits;
+        painter.setPen(QPen(waits ? mixed(edge, m_colours.panel, 0.55) : edge, 0.8 * pixel));
+        painter.setBrush(done ? QBrush(mixed(m_colours.ink, m_colours.panel, 0.75))
+                              : QBrush(m_colours.panel));
+        painter.drawRect(task.body);
+    }
+}
+
+QRectF LoomPainter::extent(const plan::Loom &loom, double scale) const
+{
+    QRectF extent = loom.bounds;
+    for (const plan::LoomBranch &branch : loom.branches) {
+        const double out = 10 / scale;
+        extent |= sleeveBox(branch, scale).adjusted(-out, 0, 0, 0);
+    }
+    return extent;
+}
+
+// A sleeve that would leave the view on the left slides along its trunk, as sleeves do; every run
+// of a branch then shows one, since the fork it comes from is out of sight.
+void LoomPainter::paintSleeves(Canvas &canvas) const
+{
+    const std::optional<double> &edge = canvas.marks.slideFrom;
+    for (const plan::LoomBranch &branch : canvas.loom.branches) {
+        QRectF box = sleeveBox(branch, canvas.scale);
+        for (const plan::LoomTrunk &run : branch.runs) {
+            const bool first = &run == &branch.runs.front();
+            box.moveCenter({box.center().x(), run.y});
+            const bool slides =
+                edge && (first ? box.left() : run.left) < *edge && run.right > *edge + box.width();
+            if (first && !slides)
+                paintSleeve(canvas, branch, box);
+            else if (slides)
+                paintSleeve(canvas, branch, QRectF(QPointF(*edge, box.top()), box.size()));
+        }
+    }
+}
+
+void LoomPainter::paintSleeve(Canvas &canvas, const plan::LoomBranch &branch,
+                              const QRectF &box) const
+{
+    if (!box.intersects(canvas.exposed))
+        return;
+    QPainter &painter = canvas.painter;
+    const double grown = box.height() / branch.sleeve.height();
+    const QColor edge = branch.highVoltage ? m_colours.highVoltage : m_colours.mute;
+    painter.setPen(canvas.pen(edge, 1, 0.8));
+    painter.setBrush(m_colours.panel);
+    painter.drawRoundedRect(box, 3 * grown, 3 * grown);
+    for (const double x : {box.left() + 4 * grown, box.right() - 4 * grown})
+        painter.drawLine(QPointF(x, box.top()), QPointF(x, box.bottom()));
+    painter.setFont(sleeveFont(branch, canvas.scale));
+    painter.setPen(m_colours.ink);
+    painter.drawText(box, Qt::AlignCenter | Qt::TextDontClip, branch.name.lines.value(0));
+}
+
+// How much a name at `place` would hide: other names above all, then what sticks out of the
+// picture, housings, and the wires that drive the date.
+int LoomPainter::hidden(const Canvas &canvas, const QRectF &place, const std::vector<QRectF> &names)
+{
+    int sum = canvas.loom.bounds.contains(place) ? 0 : 30;
+    for (const QRectF &other : names)
+        sum += other.intersects(place) ? 100 : 0;
+    for (const LoomTask &other : canvas.loom.tasks)
+        sum += other.body.intersects(place) ? 10 : 0;
+    for (const LoomWire &wire : canvas.loom.wires)
+        sum += wire.driving && crosses(wire, place) ? 5 : 0;
+    return sum;
+}
+
+// Names of milestones in letters that stay legible however far away, where they hide least.
+void LoomPainter::paintFarMilestones(Canvas &canvas) const
+{
+    QPainter &painter = canvas.painter;
+    const double unit = 1 / canvas.scale; // one pixel
+    std::vector<QRectF> taken;
+    for (const plan::LoomBranch &branch : canvas.loom.branches)
+        taken.push_back(sleeveBox(branch, canvas.scale));
+    QFont letters = font(LoomText::Milestone);
+    letters.setPixelSize(std::max(1, static_cast<int>(std::lround(kNamePixels * unit))));
+    const QFontMetricsF metrics(letters);
+    for (const LoomTask &task : canvas.loom.tasks) {
+        const plan::Task &own = canvas.network.tasks[task.task];
+        if (!own.milestone)
+            continue;
+        const QPointF centre = task.body.center();
+        QRectF best;
+        QStringList lines;
+        int least = std::numeric_limits<int>::max();
+        // On one line or as laid out; beside, above or below.
+        for (const QStringList &written : {QStringList{own.title}, task.title.lines}) {
+            double width = 4 * unit;
+            for (const QString &line : written)
+                width = std::max(width, metrics.horizontalAdvance(line) + 4 * unit);
+            const double height = metrics.height() * static_cast<double>(written.size());
+            for (const QPointF &at :
+                 {QPointF(task.body.right() + 3 * unit, centre.y() - height / 2),
+                  QPointF(centre.x() - width / 2, task.body.top() - height - unit),
+                  QPointF(centre.x() - width / 2, task.body.bottom() + unit),
+                  QPointF(task.body.left() - 3 * unit - width, centre.y() - height / 2)}) {
+                const QRectF place(at, QSizeF(width, height));
+                const int now = hidden(canvas, place, taken);
+                if (now < least) {
+                    least = now;
+                    best = place;
+                    lines = written;
+                }
+            }
+        }
+        taken.push_back(best);
+        painter.setOpacity(canvas.lit(task.task) ? 1 : 0.4);
+        QPainterPath text;
+        double baseline = best.top() + metrics.ascent();
+        for (const QString &line : lines) {
+            text.addText(QPointF(best.left() + 2 * unit, baseline), letters, line);
+            baseline += metrics.height();
+        }
+        QPen air = canvas.pen(m_colours.paper, 0, 4);
+        air.setJoinStyle(Qt::RoundJoin);
+        painter.strokePath(text, air);
+        painter.fillPath(text, m_colours.ink);
+    }
+    painter.setOpacity(1);
+}
+
+void LoomPainter::paintMarks(QPainter &painter, const plan::Loom &loom, const LoomMarks &marks,
+                             double scale) const
+{
+    painter.setRenderHint(QPainter::Antialiasing);
+    const double unit = 1 / std::min(1.0, scale);
+    const auto pen = [&](double width) {
+        return QPen(m_colours.blue, std::max(width, width / scale));
+    };
+    const auto ring = [&](std::size_t task, double width, bool dashed) {
+        if (task >= loom.tasks.size())
+            return;
+        QPen line = pen(width);
+        if (dashed)
+            line.setDashPattern({3, 2});
+        painter.setPen(line);
+        painter.setBrush(Qt::NoBrush);
+        const double out = 5 * unit;
+        const QRectF around = loom.tasks[task].body | loom.tasks[task].highVoltageMark;
+        painter.drawRoundedRect(around.adjusted(-out, -out, out, out), 6 * unit, 6 * unit);
+    };
+    if (marks.hover && marks.hover != marks.task)
+        ring(*marks.hover, 1, false);
+    if (marks.task)
+        ring(*marks.task, marks.focus ? 2.4 : 1.4, false);
+    if (marks.linkTo)
+        ring(*marks.linkTo, 2, true);
+    if (marks.linkFrom && *marks.linkFrom < loom.tasks.size()) {
+        const QRectF &from = loom.tasks[*marks.linkFrom].body;
+        std::optional<QPointF> end = marks.linkEnd;
+        if (!end && marks.linkTo && *marks.linkTo < loom.tasks.size()) {
+            const QRectF &to = loom.tasks[*marks.linkTo].body;
+            end = QPointF(to.left(), to.center().y());
+        }
+        if (end && marks.linkFrom != marks.linkTo) {
+            const QPointF start(from.right(), from.center().y());
+            const double pull = std::max(40.0, std::abs(end->x() - start.x()) / 2);
+            QPainterPath path(start);
+            path.cubicTo(start + QPointF(pull, 0), *end - QPointF(pull, 0), *end);
+            QPen line = pen(2);
+            line.setDashPattern({4, 2.5});
+            painter.setPen(line);
+            painter.setBrush(Qt::NoBrush);
+            painter.drawPath(path);
+        }
+    }
+}
+
+} // namespace ohmwright::ui

@@ -1,0 +1,439 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Network to picture, zoom and place, and what is said about it; keys, pointer and painting have
+// files of their own. A little long, since zoom, place and layout keep one another's figures.
+#include "ui/build_order/loom_view.h"
+
+#include "ui/build_order/loom_accessible.h"
+#include "ui/build_order/loom_legend_bar.h"
+
+#include <QAccessible>
+#include <QEvent>
+#include <QFontInfo>
+#include <QHelpEvent>
+#include <QPaintEvent>
+#include <QPainter>
+#include <QResizeEvent>
+#include <QScrollBar>
+#include <QToolTip>
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace ohmwright::ui {
+
+namespace {
+
+constexpr double kLeastZoom = 0.04;
+constexpr double kMostZoom = 4;
+constexpr double kZoomStep = 1.2;
+// Air around what has just been chosen, and around the whole, pixels.
+constexpr double kAir = 24;
+// More on the left, where the names of branches stand.
+constexpr double kAirLeft = 140;
+
+} // namespace
+
+LoomView::LoomView(QWidget *parent)
+    : QAbstractScrollArea(parent), m_painter(font().family(), LoomColours::light()),
+      m_legend(new LoomLegendBar(this))
+{
+    installLoomAccessibility();
+    setFocusPolicy(Qt::StrongFocus);
+    setFrameShape(QFrame::NoFrame);
+    viewport()->setMouseTracking(true);
+    viewport()->setAutoFillBackground(false);
+    setAccessibleName(tr("Build order"));
+    setWhatsThis(tr("Arrows go along a branch and to the next one, Ctrl with Left or Right along a "
+                    "wire. Enter opens a task, N adds one after it, L links it to another, D marks "
+                    "it done. W chooses one of its wires and Delete unlinks that. F follows the "
+                    "chain. + and - zoom, 0 shows all, 1 is full size. Escape ends what was "
+                    "begun."));
+    m_legend->setScale(fontFactor());
+    setViewportMargins(0, m_legend->sizeHint().height(), 0, 0);
+}
+
+LoomView::~LoomView() = default;
+
+void LoomView::setNetwork(const plan::Network &network, const plan::LoomFacts &facts)
+{
+    const auto keyOf = [&](std::optional<std::size_t> task) {
+        return task && *task < m_network.tasks.size() ? m_network.tasks[*task].key : QString();
+    };
+    const QString current = keyOf(m_marks.task);
+    const QString linkFrom = keyOf(m_marks.linkFrom);
+    m_network = network;
+    m_facts = facts;
+    const auto indexOf = [&](const QString &key) -> std::optional<std::size_t> {
+        for (std::size_t task = 0; task < m_network.tasks.size() && !key.isEmpty(); ++task) {
+            if (m_network.tasks[task].key == key)
+                return task;
+        }
+        return std::nullopt;
+    };
+    m_marks = LoomMarks();
+    m_marks.focus = hasFocus();
+    m_marks.task = indexOf(current);
+    m_marks.linkFrom = indexOf(linkFrom);
+    m_marks.linkTo = m_marks.linkFrom;
+    m_following = m_following && m_marks.task;
+    m_drag = Drag::None;
+    layOut(true);
+    loomChanged(this);
+    if (!current.isEmpty() && !m_marks.task)
+        emit currentTaskChanged(QString());
+}
+
+void LoomView::setColours(const LoomColours &colours)
+{
+    m_painter = LoomPainter(font().family(), colours);
+    layOut(true);
+}
+
+void LoomView::setImpliedLinks(plan::ImpliedLinks implied)
+{
+    m_implied = implied;
+    m_marks.wire.reset();
+    layOut(true);
+}
+
+void LoomView::untangle()
+{
+    layOut(false);
+}
+
+void LoomView::layOut(bool keepBranches)
+{
+    plan::LoomOptions options;
+    options.implied = m_implied;
+    options.like = keepBranches ? &m_loom : nullptr;
+    m_loom = plan::layOutLoom(m_network, m_facts, m_painter.metrics(), options);
+    m_legend->setLegend(LoomLegend(m_painter, m_network, m_loom), m_painter.colours(),
+                        m_painter.family());
+    m_overview = QPixmap();
+    refreshLit();
+    if (m_fitted) {
+        fitAll();
+    } else {
+        rescale(m_zoom);
+        updateScrollBars();
+    }
+    repaintAll();
+}
+
+// The loom's own sizes are meant for an interface font of 13 pixels.
+double LoomView::fontFactor() const
+{
+    return std::max(0.5, QFontInfo(font()).pixelSize() / 13.0);
+}
+
+double LoomView::scale() const
+{
+    return m_zoom * fontFactor();
+}
+
+void LoomView::rescale(double zoom)
+{
+    m_zoom = std::clamp(zoom, kLeastZoom, kMostZoom);
+    m_scene = m_painter.extent(m_loom, scale());
+}
+
+QPointF LoomView::origin() const
+{
+    const QRectF all = m_scene;
+    const QSizeF view = viewport()->size();
+    const QSizeF size = all.size() * scale();
+    // What is smaller than the window lies in its middle.
+    return {size.width() < view.width() ? (view.width() - size.width()) / 2
+                                        : -horizontalScrollBar()->value(),
+            size.height() < view.height() ? (view.height() - size.height()) / 2
+                                          : -verticalScrollBar()->value()};
+}
+
+QPointF LoomView::toScene(QPointF at) const
+{
+    return m_scene.topLeft() + (at - origin()) / scale();
+}
+
+QRect LoomView::taskRect(std::size_t task) const
+{
+    const QRectF &body = m_loom.tasks.at(task).body;
+    const QPointF topLeft = origin() + (body.topLeft() - m_scene.topLeft()) * scale();
+    return QRectF(topLeft, body.size() * scale()).toAlignedRect();
+}
+
+void LoomView::updateScrollBars()
+{
+    const QSizeF size = m_scene.size() * scale();
+    const QSize view = viewport()->size();
+    horizontalScrollBar()->setPageStep(view.width());
+    verticalScrollBar()->setPageStep(view.height());
+    horizontalScrollBar()->setSingleStep(40);
+    verticalScrollBar()->setSingleStep(40);
+    horizontalScrollBar()->setRange(
+        0, std::max(0, static_cast<int>(std::ceil(size.width())) - view.width()));
+    verticalScrollBar()->setRange(
+        0, std::max(0, static_cast<int>(std::ceil(size.height())) - view.height()));
+}
+
+void LoomView::zoomAbout(double zoom, QPointF at)
+{
+    const QPointF kept = toScene(at);
+    rescale(zoom);
+    updateScrollBars();
+    const QPointF now = (kept - m_scene.topLeft()) * scale();
+    horizontalScrollBar()->setValue(static_cast<int>(std::lround(now.x() - at.x())));
+    verticalScrollBar()->setValue(static_cast<int>(std::lround(now.y() - at.y())));
+    repaintAll();
+    emit zoomChanged(m_zoom);
+}
+
+void LoomView::setZoom(double zoom)
+{
+    m_fitted = false;
+    const QPointF middle = QRectF(viewport()->rect()).center();
+    zoomAbout(zoom, m_marks.task ? QPointF(taskRect(*m_marks.task).center()) : middle);
+    if (m_marks.task)
+        reveal(m_loom.tasks[*m_marks.task].body);
+}
+
+void LoomView::zoomIn()
+{
+    setZoom(m_zoom * kZoomStep);
+}
+
+void LoomView::zoomOut()
+{
+    setZoom(m_zoom / kZoomStep);
+}
+
+void LoomView::resetZoom()
+{
+    setZoom(1);
+}
+
+void LoomView::fitAll()
+{
+    m_fitted = true;
+    const QSizeF view = viewport()->size();
+    // Names stick out the more the smaller the scale is, so it takes a few rounds.
+    double zoom = 1;
+    for (int round = 0; round < 4; ++round) {
+        rescale(zoom);
+        const QSizeF size = m_scene.size() * fontFactor();
+        if (size.isEmpty())
+            break;
+        zoom = std::clamp(std::min(view.width() / size.width(), view.height() / size.height()),
+                          kLeastZoom, 1.0);
+    }
+    rescale(zoom);
+    updateScrollBars();
+    repaintAll();
+    emit zoomChanged(m_zoom);
+}
+
+void LoomView::reveal(const QRectF &sceneRect)
+{
+    const QPointF topLeft = (sceneRect.topLeft() - m_scene.topLeft()) * scale();
+    const QRectF wanted =
+        QRectF(topLeft, sceneRect.size() * scale()).adjusted(-kAirLeft, -kAir, kAir, kAir);
+    const auto show = [](QScrollBar *bar, double from, double to, int page) {
+        // The bar counts whole pixels of the scene; the near edge wins when both do not fit.
+        if (to > bar->value() + page)
+            bar->setValue(static_cast<int>(std::ceil(to)) - page);
+        if (from < bar->value())
+            bar->setValue(static_cast<int>(std::floor(from)));
+    };
+    show(horizontalScrollBar(), wanted.left(), wanted.right(), viewport()->width());
+    show(verticalScrollBar(), wanted.top(), wanted.bottom(), viewport()->height());
+}
+
+QString LoomView::currentTask() const
+{
+    return m_marks.task ? m_network.tasks[*m_marks.task].key : QString();
+}
+
+void LoomView::setCurrentTask(const QString &key)
+{
+    for (std::size_t task = 0; task < m_network.tasks.size(); ++task) {
+        if (m_network.tasks[task].key == key) {
+            select(task);
+            return;
+        }
+    }
+    select(std::nullopt);
+}
+
+void LoomView::select(std::optional<std::size_t> task)
+{
+    const bool changed = task != m_marks.task;
+    m_marks.task = task;
+    m_marks.wire.reset();
+    refreshLit();
+    if (task)
+        reveal(m_loom.tasks[*task].body | m_loom.tasks[*task].missing.box);
+    repaintAll();
+    if (!changed)
+        return;
+    announce();
+    emit currentTaskChanged(currentTask());
+}
+
+void LoomView::selectWire(std::optional<std::size_t> wire)
+{
+    m_marks.wire = wire;
+    repaintAll();
+    announce();
+}
+
+QString LoomView::spoken() const
+{
+    const auto title = [&](std::size_t task) {
+        return m_network.tasks[task].title;
+    };
+    if (m_marks.linkFrom) {
+        const QString from = title(*m_marks.linkFrom);
+        return m_marks.linkTo && m_marks.linkTo != m_marks.linkFrom
+                   ? tr("link: %1 waits on %2").arg(title(*m_marks.linkTo), from)
+                   : tr("link from %1: choose the task that waits on it").arg(from);
+    }
+    if (m_marks.wire) {
+        return LoomWords::wire(m_network, m_loom.wires[*m_marks.wire]);
+    }
+    if (!m_marks.task)
+        return {};
+    return QStringLiteral("%1: %2").arg(title(*m_marks.task),
+                                        LoomWords::description(m_network, m_loom, *m_marks.task));
+}
+
+// What has the focus, for a screen reader: the item itself, and in words on the chart for readers
+// that do not go into it.
+void LoomView::announce()
+{
+    setAccessibleDescription(spoken());
+    if (m_marks.linkFrom)
+        m_legend->setHint(
+            tr("%1 · arrows and Enter or a click choose · Escape ends").arg(spoken()));
+    else if (m_marks.wire)
+        m_legend->setHint(tr("%1 · Delete unlinks · Escape ends").arg(spoken()));
+    else if (m_following && m_marks.task)
+        m_legend->setHint(
+            tr("All before and after %1 · Escape ends").arg(m_network.tasks[*m_marks.task].title));
+    else
+        m_legend->setHint(QString());
+    const std::optional<std::size_t> task = m_marks.linkFrom ? m_marks.linkTo : m_marks.task;
+    if (!task || !hasFocus())
+        return;
+    QAccessibleEvent focus(this, QAccessible::Focus);
+    focus.setChild(static_cast<int>(*task));
+    QAccessible::updateAccessibility(&focus);
+}
+
+void LoomView::refreshLit()
+{
+    m_marks.lit.clear();
+    if (m_following && m_marks.task)
+        m_marks.lit = loomChain(m_network, *m_marks.task);
+}
+
+bool LoomView::event(QEvent *event)
+{
+    // Keys that mean something here must not be taken as shortcuts of the window around it.
+    if (event->type() == QEvent::ShortcutOverride) {
+        auto *key = static_cast<QKeyEvent *>(event);
+        if (key->modifiers() == Qt::NoModifier || key->modifiers() == Qt::KeypadModifier) {
+            switch (key->key()) {
+            case Qt::Key_N:
+            case Qt::Key_L:
+            case Qt::Key_D:
+            case Qt::Key_F:
+            case Qt::Key_W:
+            case Qt::Key_0:
+            case Qt::Key_1:
+            case Qt::Key_Plus:
+            case Qt::Key_Minus:
+            case Qt::Key_Delete:
+                event->accept();
+                return true;
+            default:
+                break;
+            }
+        }
+    }
+    return QAbstractScrollArea::event(event);
+}
+
+bool LoomView::viewportEvent(QEvent *event)
+{
+    if (event->type() == QEvent::ToolTip) {
+        showToolTip(static_cast<QHelpEvent *>(event));
+        return true;
+    }
+    if (event->type() == QEvent::Leave && m_marks.hover) {
+        m_marks.hover.reset();
+        viewport()->update();
+    }
+    return QAbstractScrollArea::viewportEvent(event);
+}
+
+void LoomView::showToolTip(QHelpEvent *event)
+{
+    const std::optional<std::size_t> task = taskAt(event->pos());
+    if (task) {
+        QToolTip::showText(event->globalPos(), LoomWords::toolTip(m_network, m_loom, *task),
+                           viewport(), taskRect(*task));
+        return;
+    }
+    const std::optional<std::size_t> wire = wireAt(event->pos());
+    if (wire)
+        QToolTip::showText(event->globalPos(),
+                           LoomWords::wire(m_network, m_loom.wires[*wire]).toHtmlEscaped(),
+                           viewport());
+    else
+        QToolTip::hideText();
+}
+
+void LoomView::changeEvent(QEvent *event)
+{
+    QAbstractScrollArea::changeEvent(event);
+    if (event->type() != QEvent::FontChange)
+        return;
+    m_painter = LoomPainter(font().family(), m_painter.colours());
+    m_legend->setScale(fontFactor());
+    setViewportMargins(0, m_legend->sizeHint().height(), 0, 0);
+    layOut(true);
+}
+
+void LoomView::resizeEvent(QResizeEvent *event)
+{
+    QAbstractScrollArea::resizeEvent(event);
+    m_legend->setGeometry(0, 0, width(), m_legend->sizeHint().height());
+    if (m_fitted)
+        fitAll();
+    else
+        updateScrollBars();
+}
+
+void LoomView::scrollContentsBy(int, int)
+{
+    // Sliding sleeves and the overview stay where they are, so all is painted anew.
+    repaintAll();
+}
+
+void LoomView::focusInEvent(QFocusEvent *event)
+{
+    QAbstractScrollArea::focusInEvent(event);
+    m_marks.focus = true;
+    repaintAll();
+    announce();
+}
+
+void LoomView::focusOutEvent(QFocusEvent *event)
+{
+    QAbstractScrollArea::focusOutEvent(event);
+    m_marks.focus = false;
+    m_spaceHeld = false;
+    repaintAll();
+}
+
+} // namespace ohmwright::ui

@@ -1,0 +1,154 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The build-order chart: the loom on the screen, to look at, walk through and edit.
+//
+// The view changes nothing itself: an edit is a signal, and what comes of it arrives by
+// setNetwork(). Keyboard: arrows along the branch and to the next, Ctrl+Left/Right along a wire,
+// Enter opens, N adds after, L links (arrows and Enter choose the target), D done or not, W the
+// next wire of the task and Delete to unlink it, F follows the chain, + - 0 1 zoom, Escape.
+#pragma once
+
+#include "core/plan/loom.h"
+#include "ui/build_order/loom_navigation.h"
+#include "ui/build_order/loom_painter.h"
+
+#include <QAbstractScrollArea>
+#include <QPixmap>
+#include <QPoint>
+#include <QRectF>
+#include <QString>
+
+#include <cstddef>
+#include <optional>
+
+class QHelpEvent;
+class QLabel;
+
+namespace ohmwright::ui {
+
+class LoomLegendBar;
+
+class LoomView : public QAbstractScrollArea
+{
+    Q_OBJECT
+
+public:
+    explicit LoomView(QWidget *parent = nullptr);
+    ~LoomView() override;
+
+    // Selection, zoom and place are kept as far as the tasks still exist, by key.
+    void setNetwork(const plan::Network &network, const plan::LoomFacts &facts);
+    void setColours(const LoomColours &colours);
+    void setImpliedLinks(plan::ImpliedLinks implied);
+
+    [[nodiscard]] const plan::Network &network() const { return m_network; }
+    [[nodiscard]] const plan::Loom &loom() const { return m_loom; }
+
+    // Key of the selected task; empty for none.
+    [[nodiscard]] QString currentTask() const;
+    // Selects and scrolls to it; an unknown key selects nothing.
+    void setCurrentTask(const QString &key);
+    [[nodiscard]] std::optional<std::size_t> currentIndex() const { return m_marks.task; }
+    [[nodiscard]] std::optional<std::size_t> currentWire() const { return m_marks.wire; }
+
+    // 1 is 100 %: text as large as the widget's font has it.
+    [[nodiscard]] double zoom() const { return m_zoom; }
+    void setZoom(double zoom);
+    [[nodiscard]] bool isLinking() const { return m_marks.linkFrom.has_value(); }
+    [[nodiscard]] bool isFollowing() const { return m_following; }
+
+    // Where a task's housing is, in viewport pixels.
+    [[nodiscard]] QRect taskRect(std::size_t task) const;
+
+public slots:
+    void fitAll();
+    void zoomIn();
+    void zoomOut();
+    void resetZoom();
+    // Highlights all before and after the selected task, or ends it.
+    void setFollowing(bool following);
+    // From the selected task on: the next task chosen gets a link from it.
+    void startLinking();
+    void cancel();
+    // Branches stay where they are when the network changes; this finds them better places.
+    void untangle();
+
+signals:
+    void currentTaskChanged(const QString &key);
+    void zoomChanged(double zoom);
+    void taskActivated(const QString &key);
+    // `afterKey` and `area` are empty when nothing is selected.
+    void addRequested(const QString &afterKey, const QString &area);
+    void linkRequested(const QString &beforeKey, const QString &taskKey);
+    void unlinkRequested(const QString &beforeKey, const QString &taskKey);
+    void doneToggled(const QString &key);
+
+protected:
+    bool event(QEvent *event) override;
+    bool viewportEvent(QEvent *event) override;
+    void paintEvent(QPaintEvent *event) override;
+    void resizeEvent(QResizeEvent *event) override;
+    void scrollContentsBy(int dx, int dy) override;
+    void changeEvent(QEvent *event) override;
+    void keyPressEvent(QKeyEvent *event) override;
+    void keyReleaseEvent(QKeyEvent *event) override;
+    void mousePressEvent(QMouseEvent *event) override;
+    void mouseMoveEvent(QMouseEvent *event) override;
+    void mouseReleaseEvent(QMouseEvent *event) override;
+    void mouseDoubleClickEvent(QMouseEvent *event) override;
+    void wheelEvent(QWheelEvent *event) override;
+    void focusInEvent(QFocusEvent *event) override;
+    void focusOutEvent(QFocusEvent *event) override;
+
+private:
+    enum class Drag { None, Pan, Link, Overview };
+
+    void layOut(bool keepBranches);
+    void updateScrollBars();
+    [[nodiscard]] double scale() const; // pixels per scene unit
+    void rescale(double zoom);
+    [[nodiscard]] double fontFactor() const;
+    [[nodiscard]] QPointF origin() const; // of the scene, viewport pixels
+    [[nodiscard]] QPointF toScene(QPointF at) const;
+    void toScene(QPainter &painter) const;
+    void zoomAbout(double zoom, QPointF at);
+    void select(std::optional<std::size_t> task);
+    void selectWire(std::optional<std::size_t> wire);
+    void reveal(const QRectF &sceneRect);
+    void announce();
+    [[nodiscard]] QString spoken() const;
+    void refreshLit();
+    void linkTo(std::size_t task);
+    [[nodiscard]] std::optional<std::size_t> taskAt(QPointF at) const;
+    [[nodiscard]] std::optional<std::size_t> linkHandleAt(QPointF at) const;
+    [[nodiscard]] std::optional<std::size_t> wireAt(QPointF at) const;
+    bool stepKey(QKeyEvent *event);
+    bool editKey(QKeyEvent *event);
+    bool zoomKey(QKeyEvent *event);
+    void nextWire(bool backward);
+    void showToolTip(QHelpEvent *event);
+    void paintEmpty(QPainter &painter) const;
+    void paintBase();
+    void repaintAll();
+    void paintOverview(QPainter &painter);
+    [[nodiscard]] QRectF overviewRect() const; // viewport pixels; empty when not shown
+    void goByOverview(QPointF at);
+
+    plan::Network m_network;
+    plan::LoomFacts m_facts;
+    plan::ImpliedLinks m_implied = plan::ImpliedLinks::Omit;
+    plan::Loom m_loom;
+    LoomPainter m_painter;
+    LoomMarks m_marks;
+    LoomLegendBar *m_legend = nullptr;
+    QPixmap m_base;     // the chart without what follows the pointer; null: to be painted
+    QPixmap m_overview; // likewise
+    double m_zoom = 1;
+    QRectF m_scene;       // all there is to see at this zoom, scene units
+    bool m_fitted = true; // stays fitted when the window changes, until zoomed by hand
+    bool m_following = false;
+    bool m_spaceHeld = false;
+    Drag m_drag = Drag::None;
+    QPoint m_pressedAt, m_draggedTo;
+};
+
+} // namespace ohmwright::ui

@@ -1,0 +1,160 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/build_order/move_acts.h"
+
+#include "core/parts/questions.h"
+#include "core/plan/plan_edits.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <vector>
+
+namespace ohmwright::ui {
+
+namespace {
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("MoveActs", text);
+}
+
+std::vector<TaskNeed> needsOf(const Records &records, const plan::Move &move)
+{
+    std::vector<TaskNeed> needs;
+    for (const QString &key : move.needs)
+        if (const TaskNeed *need = records.find(Id<TaskNeed>(key.toLongLong())))
+            needs.push_back(*need);
+    return needs;
+}
+
+Result<QString> finish(Book &book, const plan::Move &move)
+{
+    const Task *task = book.records().byKey<Task>(move.subject);
+    const QString title = task->title;
+    const Outcome done = finishTask(book, task->id, book.clock().today());
+    if (!done)
+        return fail(done.error());
+    return tr("“%1” is done.").arg(title);
+}
+
+Result<QString> findOut(Book &book, const TaskNeed &need)
+{
+    const auto asks = [&](const Question &q) {
+        return q.figure.quantity == need.quantity && (!need.basis || q.figure.basis == *need.basis);
+    };
+    const std::vector<Question> questions = openQuestions(book.records(), *need.part);
+    const auto found = std::find_if(questions.begin(), questions.end(), asks);
+    if (found == questions.end())
+        return fail(ProblemCode::NotFound, tr("This figure is no longer asked for."));
+    const Result<Id<Task>> made = makeFindOutTask(book, *found);
+    if (!made)
+        return fail(made.error());
+    return tr("“%1” is on the build order now.").arg(book.records().find(*made)->title);
+}
+
+Result<QString> meet(Book &book, const plan::Move &move, const std::vector<TaskNeed> &needs)
+{
+    const QDate today = book.clock().today();
+    const Outcome done = book.edit(tr("%1 is arranged").arg(move.title), [&]() -> Outcome {
+        for (TaskNeed need : needs) {
+            need.metOn = today;
+            if (Outcome updated = book.update(need); !updated)
+                return updated;
+        }
+        return {};
+    });
+    if (!done)
+        return fail(done.error());
+    return tr("%1: arranged today.").arg(move.title);
+}
+
+} // namespace
+
+MoveSubject subjectOf(const Records &records, const plan::Move &move)
+{
+    MoveSubject subject;
+    if (move.needs.empty()) {
+        if (const Task *task = records.byKey<Task>(move.subject)) {
+            subject.act = MoveAct::Finish;
+            subject.task = task->id;
+        }
+        return subject;
+    }
+    const std::vector<TaskNeed> needs = needsOf(records, move);
+    if (needs.empty())
+        return subject;
+    const TaskNeed &need = needs.front();
+    if (const Part *part = records.find(need.part))
+        subject.partKey = part->key;
+    subject.letter = need.letter;
+    subject.test = need.test;
+    switch (need.kind) {
+    case NeedKind::Figure:
+        subject.act = MoveAct::FindOut;
+        break;
+    case NeedKind::Letter:
+        subject.act = MoveAct::Letter;
+        break;
+    case NeedKind::Test:
+        subject.act = MoveAct::Test;
+        break;
+    case NeedKind::Money:
+    case NeedKind::Person:
+    case NeedKind::Permit:
+        subject.act = MoveAct::Meet;
+        break;
+    case NeedKind::Service:
+        subject.act = need.part ? MoveAct::Part : MoveAct::Meet;
+        break;
+    case NeedKind::Part:
+    case NeedKind::Tool:
+    case NeedKind::Consumable:
+        subject.act = MoveAct::Part;
+        break;
+    case NeedKind::Task:
+        break;
+    }
+    return subject;
+}
+
+Result<QString> actOn(Book &book, const plan::Move &move)
+{
+    const std::vector<TaskNeed> needs = needsOf(book.records(), move);
+    switch (subjectOf(book.records(), move).act) {
+    case MoveAct::Finish:
+        return finish(book, move);
+    case MoveAct::FindOut:
+        return findOut(book, needs.front());
+    case MoveAct::Meet:
+        return meet(book, move, needs);
+    case MoveAct::Part:
+    case MoveAct::Letter:
+    case MoveAct::Test:
+    case MoveAct::None:
+        break;
+    }
+    return fail(ProblemCode::NotFound, tr("This move is no longer to be made."));
+}
+
+QString actName(const Records &records, const plan::Move &move)
+{
+    switch (subjectOf(records, move).act) {
+    case MoveAct::Finish:
+        return tr("Mark it done");
+    case MoveAct::FindOut:
+        return tr("Make a task to find out");
+    case MoveAct::Meet:
+        return move.kind == plan::MoveKind::Pay     ? tr("Paid today")
+               : move.kind == plan::MoveKind::Order ? tr("Booked today")
+                                                    : tr("Agreed today");
+    case MoveAct::Part:
+        return tr("Go to the part");
+    case MoveAct::Letter:
+    case MoveAct::Test:
+    case MoveAct::None:
+        break;
+    }
+    return {};
+}
+
+} // namespace ohmwright::ui

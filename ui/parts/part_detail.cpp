@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/parts/part_detail.h"
+
+#include "core/parts/voltage_class.h"
+#include "ui/parts/part_sections.h"
+#include "ui/widgets/hv_tag.h"
+#include "ui/widgets/section_title.h"
+#include "ui/widgets/state_mark.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QScrollBar>
+#include <QVBoxLayout>
+
+namespace ohmwright::ui {
+
+PartDetail::PartDetail(const DetailGround &ground, QWidget *parent)
+    : QScrollArea(parent), m_ground(ground), m_content(new QWidget)
+{
+    setFrameShape(QFrame::NoFrame);
+    setWidgetResizable(true);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setFocusPolicy(Qt::NoFocus);
+    auto *column = new QVBoxLayout(m_content);
+    column->setContentsMargins(16, 14, 20, 20);
+    column->setSpacing(18);
+
+    m_none = makeWords(ground.theme, tr("Choose a part in the table to see all of it here."),
+                       Lettering::Body, true);
+    m_none->setAlignment(Qt::AlignHCenter | Qt::AlignTop);
+    m_none->setContentsMargins(0, 60, 0, 0);
+    column->addWidget(m_none);
+
+    m_head = new QWidget;
+    auto *head = new QVBoxLayout(m_head);
+    head->setContentsMargins(0, 0, 0, 0);
+    head->setSpacing(6);
+    m_name = new SectionTitle(ground.theme, {}, TitleLevel::Page);
+    head->addWidget(m_name);
+    auto *marks = new QHBoxLayout;
+    marks->setSpacing(12);
+    m_state = new StateMark(ground.theme, Mark::Wanted);
+    m_highVoltage = new HvTag(ground.theme);
+    m_under = makeWords(ground.theme, {}, Lettering::Small, true);
+    marks->addWidget(m_state);
+    marks->addWidget(m_highVoltage);
+    marks->addWidget(m_under, 1);
+    head->addLayout(marks);
+    column->addWidget(m_head);
+
+    add(new LifeSection(ground));
+    add(new QuestionsSection(ground));
+    add(new StockSection(ground));
+    add(new RatingsSection(ground));
+    add(new CircuitsSection(ground));
+    add(new FieldsSection(ground, tr("Description"), describingFields()));
+    add(new AssemblySection(ground));
+    add(new SourceSection(ground));
+    add(new FieldsSection(ground, tr("Buying"), buyingFields()));
+    add(new DeadlinesSection(ground));
+    add(new FieldsSection(ground, tr("Warranty"), warrantyFields()));
+    add(new FieldsSection(ground, tr("Damage in transport"), damageFields()));
+    add(new PicturesSection(ground));
+    column->addStretch(1);
+    setWidget(m_content);
+    read();
+}
+
+void PartDetail::add(DetailSection *section)
+{
+    m_sections.push_back(section);
+    m_content->layout()->addWidget(section);
+    connect(section, &DetailSection::said, this, &PartDetail::said);
+    connect(section, &DetailSection::taskWanted, this, &PartDetail::taskWanted);
+    connect(section, &DetailSection::partWanted, this, &PartDetail::partWanted);
+}
+
+void PartDetail::showPart(Id<Part> part)
+{
+    if (part != m_part)
+        verticalScrollBar()->setValue(0);
+    m_part = part;
+    read();
+}
+
+void PartDetail::bookChanged()
+{
+    read();
+}
+
+void PartDetail::read()
+{
+    const Records &records = m_ground.book.records();
+    const Part *part = records.find(m_part);
+    m_none->setVisible(!part);
+    m_head->setVisible(part);
+    for (DetailSection *section : m_sections)
+        section->setVisible(part);
+    if (!part)
+        return;
+    m_name->setText(part->name);
+    m_state->setMark(markOf(part->state));
+    m_highVoltage->setVisible(isVoltageClassB(records, *part));
+    QStringList words{wordOf(part->kind), part->key};
+    if (const PartType *type = records.find(part->type))
+        words << type->name;
+    m_under->setText(words.join(tr(", ")));
+    for (DetailSection *section : m_sections)
+        section->read(*part);
+}
+
+} // namespace ohmwright::ui

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The right half of the Parts page: one part, section by section, every line of it editable where
+// it stands.
+#pragma once
+
+#include "ui/parts/detail_section.h"
+
+#include <QScrollArea>
+
+#include <vector>
+
+class QLabel;
+
+namespace ohmwright::ui {
+
+class HvTag;
+class SectionTitle;
+class StateMark;
+
+class PartDetail : public QScrollArea
+{
+    Q_OBJECT
+
+public:
+    explicit PartDetail(const DetailGround &ground, QWidget *parent = nullptr);
+
+    // Not set, or no longer in the book: says that none is chosen.
+    void showPart(Id<Part> part);
+    void bookChanged();
+    [[nodiscard]] Id<Part> part() const { return m_part; }
+
+signals:
+    void said(const QString &sentence, ohmwright::ui::Tone tone);
+    void taskWanted(const QString &key);
+    void partWanted(ohmwright::Id<ohmwright::Part> part);
+
+private:
+    void add(DetailSection *section);
+    void read();
+
+    DetailGround m_ground;
+    Id<Part> m_part;
+    QLabel *m_none;
+    QWidget *m_head;
+    SectionTitle *m_name;
+    StateMark *m_state;
+    HvTag *m_highVoltage;
+    QLabel *m_under;
+    QWidget *m_content;
+    std::vector<DetailSection *> m_sections;
+};
+
+} // namespace ohmwright::ui

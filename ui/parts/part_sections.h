@@ -1,0 +1,218 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The sections of the part detail that are more than lines to edit.
+#pragma once
+
+#include "core/parts/questions.h"
+#include "ui/parts/detail_section.h"
+
+#include <QHash>
+#include <QImage>
+#include <QTemporaryDir>
+
+#include <memory>
+
+class QGridLayout;
+class QHBoxLayout;
+class QPushButton;
+
+namespace ohmwright::ui {
+
+class ChipRow;
+class DropArea;
+class RatingLine;
+
+// Its state, the moves that may come next, and those it has made.
+class LifeSection : public DetailSection
+{
+    Q_OBJECT
+
+public:
+    explicit LifeSection(const DetailGround &ground);
+
+protected:
+    void fill(const Part &part, bool another) override;
+
+private:
+    void move(PartState to);
+
+    QHBoxLayout *m_buttons;
+    QLineEdit *m_note;
+    Field *m_noteField;
+    QLineEdit *m_on;
+    Field *m_onField;
+    QVBoxLayout *m_moves;
+};
+
+class QuestionsSection : public DetailSection
+{
+    Q_OBJECT
+
+public:
+    explicit QuestionsSection(const DetailGround &ground);
+
+protected:
+    void fill(const Part &part, bool another) override;
+
+private:
+    QVBoxLayout *m_list;
+};
+
+// Every figure with the value in force and why; settling; a new rating.
+class RatingsSection : public DetailSection
+{
+    Q_OBJECT
+
+public:
+    explicit RatingsSection(const DetailGround &ground);
+
+protected:
+    void fill(const Part &part, bool another) override;
+
+private:
+    void showFigure(const Figure &figure);
+    QWidget *ratingRow(const Rating &rating, bool inForce, bool several);
+    void beginSettling(Id<Rating> rating);
+    void settle();
+    void unsettle(Id<Rating> rating);
+    void removeRating(Id<Rating> rating);
+    void add();
+
+    QVBoxLayout *m_list;
+    Id<Rating> m_settling;
+    QWidget *m_settleForm;
+    QLabel *m_settleWords;
+    QLineEdit *m_reason;
+    Field *m_reasonField;
+    RatingLine *m_new;
+    QLineEdit *m_source;
+};
+
+// Circuits it is connected to.
+class CircuitsSection : public DetailSection
+{
+    Q_OBJECT
+
+public:
+    explicit CircuitsSection(const DetailGround &ground);
+
+protected:
+    void fill(const Part &part, bool another) override;
+
+private:
+    void connectTo(const QStringList &keys);
+
+    ChipRow *m_chips = nullptr;
+    QStringList m_offered;
+    QLabel *m_none;
+    bool m_reading = false;
+};
+
+// Seller, order and what it cost landed.
+class SourceSection : public DetailSection
+{
+    Q_OBJECT
+
+public:
+    explicit SourceSection(const DetailGround &ground);
+
+protected:
+    void fill(const Part &part, bool another) override;
+
+private:
+    void addFigure(int row, const QString &what, const QString &first, const QString &second,
+                   bool sum = false);
+
+    QLabel *m_words;
+    QGridLayout *m_grid;
+};
+
+// Warranty, return and claim; opening, which may end them, with the checks to do before.
+class DeadlinesSection : public DetailSection
+{
+    Q_OBJECT
+
+public:
+    explicit DeadlinesSection(const DetailGround &ground);
+
+protected:
+    void fill(const Part &part, bool another) override;
+
+private:
+    void recordOpening();
+
+    QVBoxLayout *m_list;
+    QPushButton *m_open;
+    QWidget *m_form;
+    QLineEdit *m_reason;
+    Field *m_reasonField;
+};
+
+class StockSection : public DetailSection
+{
+    Q_OBJECT
+
+public:
+    explicit StockSection(const DetailGround &ground);
+
+protected:
+    void fill(const Part &part, bool another) override;
+
+private:
+    void change(int sign);
+    void setLeast();
+
+    QLabel *m_words;
+    QLineEdit *m_amount;
+    Field *m_amountField;
+    QPushButton *m_take;
+    QLineEdit *m_least;
+    Field *m_leastField;
+};
+
+// What it sits in, what sits in it, and what replaces it beside it.
+class AssemblySection : public DetailSection
+{
+    Q_OBJECT
+
+public:
+    explicit AssemblySection(const DetailGround &ground);
+
+protected:
+    void fill(const Part &part, bool another) override;
+
+private:
+    void compare(const Part &old, const Part &next);
+
+    QVBoxLayout *m_list;
+};
+
+class PicturesSection : public DetailSection
+{
+    Q_OBJECT
+
+public:
+    explicit PicturesSection(const DetailGround &ground);
+
+protected:
+    void fill(const Part &part, bool another) override;
+
+private:
+    struct Coming
+    {
+        QByteArray bytes;
+        QString fileName, mediaType;
+    };
+
+    void takeFiles(const QStringList &paths);
+    void takePicture(const QImage &picture);
+    void keep(const std::vector<Coming> &coming);
+    void open(Id<Attachment> attachment);
+    [[nodiscard]] QImage thumbnail(const Attachment &attachment);
+
+    QGridLayout *m_grid;
+    DropArea *m_drop;
+    QHash<QString, QImage> m_thumbnails;     // by SHA-256
+    std::unique_ptr<QTemporaryDir> m_folder; // what was opened outside lies here
+};
+
+} // namespace ohmwright::ui

@@ -1,0 +1,265 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/parts/parts_list.h"
+
+#include "ui/parts/part_words.h"
+#include "ui/parts/parts_model.h"
+#include "ui/shell/drafted_style.h"
+#include "ui/shell/theme.h"
+#include "ui/widgets/chip_row.h"
+#include "ui/widgets/drafted_table_delegate.h"
+#include "ui/widgets/empty_page.h"
+#include "ui/widgets/section_title.h"
+
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QStackedWidget>
+#include <QTableView>
+#include <QVBoxLayout>
+
+namespace ohmwright::ui {
+
+namespace {
+
+QComboBox *choice(const QString &label, QHBoxLayout &row)
+{
+    auto *combo = new QComboBox;
+    auto *words = new QLabel(label);
+    words->setBuddy(combo);
+    row.addWidget(words);
+    row.addWidget(combo);
+    return combo;
+}
+
+} // namespace
+
+PartsList::PartsList(Book &book, const Theme &theme, QWidget *parent)
+    : QWidget(parent), m_book(book), m_theme(theme), m_index(book.records(), book.clock().today())
+{
+    build();
+    arrange();
+}
+
+void PartsList::build()
+{
+    auto *column = new QVBoxLayout(this);
+    column->setContentsMargins(20, 14, 12, 12);
+    column->setSpacing(10);
+
+    m_title = new SectionTitle(m_theme, tr("Parts"), TitleLevel::Page);
+    auto *log = new QPushButton(tr("&Log a part"));
+    makePrimary(*log);
+    log->setToolTip(tr("Ctrl+L"));
+    m_title->addAtEnd(log);
+    connect(log, &QPushButton::clicked, this, &PartsList::logWanted);
+    column->addWidget(m_title);
+
+    auto *row = new QHBoxLayout;
+    row->setSpacing(10);
+    m_text = new QLineEdit;
+    m_text->setPlaceholderText(tr("Name, serial, donor, seller, place, note"));
+    m_text->setAccessibleName(tr("Filter the parts"));
+    m_text->setClearButtonEnabled(true);
+    m_text->setMinimumWidth(160);
+    m_text->installEventFilter(this);
+    row->addWidget(m_text, 1);
+    m_kind = choice(tr("K&ind"), *row);
+    m_kind->addItem(tr("any"), -1);
+    addWords<PartKind>(*m_kind);
+    m_grouping = choice(tr("&Group by"), *row);
+    m_grouping->addItem(tr("nothing"));
+    m_grouping->addItem(tr("state"));
+    m_grouping->addItem(tr("assembly"));
+    column->addLayout(row);
+    m_states = new ChipRow(m_theme, tr("State"));
+    for (std::size_t i = 0; i < EnumWords<PartState>::words.size(); ++i) {
+        const QString word = wordOf(static_cast<PartState>(i));
+        m_states->addChip(word, word);
+    }
+    column->addWidget(m_states);
+
+    buildTable();
+    m_none = new EmptyPage(
+        m_theme, QStringLiteral("parts"), tr("No parts yet"),
+        tr("Everything bought, salvaged or still wanted goes here, with where it came from, what "
+           "it cost on your bench and what it is rated for."),
+        tr("Log the first part"));
+    m_nothing =
+        new EmptyPage(m_theme, QStringLiteral("find"), tr("No part fits"),
+                      tr("None of the parts in the book fits the filter."), tr("Show all parts"));
+    m_stack = new QStackedWidget;
+    m_stack->addWidget(m_table);
+    m_stack->addWidget(m_none);
+    m_stack->addWidget(m_nothing);
+    column->addWidget(m_stack, 1);
+
+    connect(m_text, &QLineEdit::textChanged, this, &PartsList::readFilter);
+    connect(m_kind, &QComboBox::currentIndexChanged, this, &PartsList::readFilter);
+    connect(m_grouping, &QComboBox::currentIndexChanged, this, &PartsList::readFilter);
+    connect(m_states, &ChipRow::changed, this, &PartsList::readFilter);
+    connect(m_none, &EmptyPage::started, this, &PartsList::logWanted);
+    connect(m_nothing, &EmptyPage::started, this, [this] {
+        m_text->clear();
+        m_kind->setCurrentIndex(0);
+        for (const QString &key : m_states->keysOn())
+            m_states->setOn(key, false);
+        m_table->setFocus();
+    });
+}
+
+void PartsList::buildTable()
+{
+    m_model = new PartsModel(m_book.records(), m_index, m_theme, this);
+    m_delegate = new DraftedTableDelegate(m_theme, this);
+    m_table = new QTableView;
+    m_table->setModel(m_model);
+    m_table->setAccessibleName(tr("Parts"));
+    m_table->setSelectionMode(QAbstractItemView::SingleSelection);
+    m_delegate->dress(*m_table, true);
+    const Currency own = m_book.records().build().currency;
+    m_delegate->setFigureColumn(static_cast<int>(PartColumn::Cost), own.digits(), own.code());
+    QHeaderView *header = m_table->horizontalHeader();
+    header->setSectionsClickable(true);
+    header->setSortIndicatorShown(true);
+    header->setSortIndicator(static_cast<int>(PartColumn::Name), Qt::AscendingOrder);
+    const QFontMetrics metrics(m_theme.font(Lettering::Body));
+    const auto chars = [&](int count) {
+        return metrics.averageCharWidth() * count + 24;
+    };
+    const std::array<int, kPartColumns> widths{chars(28), chars(14), chars(16), chars(5),
+                                               chars(17), chars(6),  chars(15), chars(12)};
+    for (int i = 0; i < kPartColumns; ++i)
+        m_table->setColumnWidth(i, widths.at(static_cast<std::size_t>(i)));
+    connect(header, &QHeaderView::sectionClicked, this, &PartsList::sortBy);
+    connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
+            &PartsList::rowMoved);
+}
+
+// Down from the filter goes to the table, as the eye does.
+bool PartsList::eventFilter(QObject *watched, QEvent *event)
+{
+    if (watched == m_text && event->type() == QEvent::KeyPress) {
+        const int key = static_cast<QKeyEvent *>(event)->key();
+        if (key == Qt::Key_Down || key == Qt::Key_Return || key == Qt::Key_Enter) {
+            if (m_stack->currentWidget() == m_table) {
+                m_table->setFocus(Qt::TabFocusReason);
+                if (!m_chosen.isSet() || m_model->rowOf(m_chosen) < 0)
+                    for (int row = 0; row < m_model->rowCount(); ++row)
+                        if (!m_model->isHeading(row)) {
+                            m_table->selectRow(row);
+                            break;
+                        }
+            }
+            return true;
+        }
+        if (key == Qt::Key_Escape && !m_text->text().isEmpty()) {
+            m_text->clear();
+            return true;
+        }
+    }
+    return QWidget::eventFilter(watched, event);
+}
+
+void PartsList::readFilter()
+{
+    m_filter.text = m_text->text();
+    m_filter.states.clear();
+    for (const QString &key : m_states->keysOn())
+        m_filter.states.insert(*fromWord<PartState>(key));
+    const int kind = m_kind->currentData().toInt();
+    m_filter.kind = kind < 0 ? std::nullopt : std::optional(static_cast<PartKind>(kind));
+    m_filter.grouping = static_cast<PartGrouping>(m_grouping->currentIndex());
+    arrange();
+}
+
+void PartsList::sortBy(int column)
+{
+    const auto chosen = static_cast<PartColumn>(column);
+    m_filter.descending = chosen == m_filter.sortBy && !m_filter.descending;
+    m_filter.sortBy = chosen;
+    m_table->horizontalHeader()->setSortIndicator(column, m_filter.descending ? Qt::DescendingOrder
+                                                                              : Qt::AscendingOrder);
+    arrange();
+}
+
+void PartsList::arrange()
+{
+    Arrangement found = m_index.arrange(m_filter);
+    for (std::size_t i = 0; i < found.perState.size(); ++i)
+        m_states->setCount(wordOf(static_cast<PartState>(i)), found.perState[i]);
+    const auto all = static_cast<int>(m_book.records().all<Part>().size());
+    m_title->setRemark(found.parts == all ? tr("%1").arg(all)
+                                          : tr("%1 of %2").arg(found.parts).arg(all));
+    m_stack->setCurrentWidget(all == 0           ? static_cast<QWidget *>(m_none)
+                              : found.parts == 0 ? static_cast<QWidget *>(m_nothing)
+                                                 : m_table);
+    m_arranging = true;
+    m_table->clearSpans();
+    m_model->show(std::move(found.rows));
+    spanHeadings();
+    const int row = m_model->rowOf(m_chosen);
+    if (row >= 0) {
+        const QModelIndex at = m_model->index(row, 0);
+        if (m_table->currentIndex().row() != row ||
+            !m_table->selectionModel()->isRowSelected(row)) {
+            m_table->selectionModel()->setCurrentIndex(at, QItemSelectionModel::ClearAndSelect |
+                                                               QItemSelectionModel::Rows);
+            m_table->scrollTo(at);
+        }
+    } else {
+        m_table->selectionModel()->clear();
+    }
+    m_arranging = false;
+}
+
+void PartsList::spanHeadings()
+{
+    if (m_filter.grouping == PartGrouping::None)
+        return;
+    for (int row = 0; row < m_model->rowCount(); ++row)
+        if (m_model->isHeading(row))
+            m_table->setSpan(row, 0, 1, kPartColumns);
+}
+
+void PartsList::rowMoved()
+{
+    if (m_arranging)
+        return;
+    const Id<Part> part = m_model->partAt(m_table->currentIndex().row());
+    if (!part.isSet() || part == m_chosen)
+        return;
+    m_chosen = part;
+    emit partChosen(part);
+}
+
+void PartsList::choose(Id<Part> part)
+{
+    if (part.isSet() && m_model->rowOf(part) < 0 && m_book.records().find(part)) {
+        m_text->clear();
+        m_kind->setCurrentIndex(0);
+        for (const QString &key : m_states->keysOn())
+            m_states->setOn(key, false);
+    }
+    if (part == m_chosen)
+        return;
+    m_chosen = part;
+    arrange();
+    emit partChosen(part);
+}
+
+void PartsList::bookChanged(const Change &change)
+{
+    m_index.update(change, m_book.clock().today());
+    if (m_chosen.isSet() && !m_book.records().find(m_chosen)) {
+        m_chosen = {};
+        emit partChosen(m_chosen);
+    }
+    arrange();
+    m_model->contentChanged();
+}
+
+} // namespace ohmwright::ui

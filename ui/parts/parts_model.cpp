@@ -1,0 +1,245 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/parts/parts_model.h"
+
+#include "core/quantity/dates.h"
+#include "ui/parts/part_words.h"
+#include "ui/shell/theme.h"
+#include "ui/widgets/drafted_table_delegate.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <array>
+
+namespace ohmwright::ui {
+
+namespace {
+
+// Above this many rows of change a view is quicker reading all anew.
+constexpr std::ptrdiff_t kManyRows = 300;
+
+using Getter = QVariant (*)(const Part &, const PartFacts &, int role);
+
+QVariant name(const Part &part, const PartFacts &facts, int role)
+{
+    switch (role) {
+    case Qt::DisplayRole:
+    case Qt::ToolTipRole:
+        return part.name;
+    case SecondLineRole:
+        return facts.secondLine;
+    case Qt::AccessibleTextRole:
+        return QString(part.name + QStringLiteral(", ") + facts.secondLine);
+    default:
+        return {};
+    }
+}
+
+QVariant state(const Part &part, const PartFacts &, int role)
+{
+    if (role == MarkRole)
+        return QVariant::fromValue(markOf(part.state));
+    if (role == Qt::DisplayRole)
+        return markWord(markOf(part.state));
+    return {};
+}
+
+QVariant assembly(const Part &, const PartFacts &facts, int role)
+{
+    return role == Qt::DisplayRole || role == Qt::ToolTipRole ? facts.assembly : QVariant();
+}
+
+QVariant highVoltage(const Part &, const PartFacts &facts, int role)
+{
+    if (role == HighVoltageRole)
+        return facts.highVoltage;
+    if (role == Qt::AccessibleTextRole)
+        return facts.highVoltage ? PartsModel::tr("high voltage") : QString();
+    return {};
+}
+
+QVariant cost(const Part &, const PartFacts &facts, int role)
+{
+    if ((role == FigureRole || role == Qt::AccessibleTextRole) && facts.cost)
+        return showMoney(*facts.cost, pageStyle());
+    if (role == Qt::TextAlignmentRole)
+        return QVariant(Qt::AlignRight | Qt::AlignVCenter);
+    return {};
+}
+
+QVariant questions(const Part &, const PartFacts &facts, int role)
+{
+    if (role == FigureRole && facts.questions > 0)
+        return QString::number(facts.questions);
+    if (role == Qt::AccessibleTextRole && facts.questions > 0)
+        return facts.questions == 1 ? PartsModel::tr("1 open question")
+                                    : PartsModel::tr("%1 open questions").arg(facts.questions);
+    return {};
+}
+
+QVariant deadline(const Part &, const PartFacts &facts, int role)
+{
+    if (!facts.deadline)
+        return {};
+    switch (role) {
+    case Qt::DisplayRole:
+        return showDate(facts.deadline->lastDay);
+    case SecondLineRole:
+        return facts.deadline->state == DeadlineState::EndingSoon
+                   ? PartsModel::tr("%1, days left: %2")
+                         .arg(deadlineName(facts.deadline->kind))
+                         .arg(facts.deadline->daysLeft)
+                   : deadlineName(facts.deadline->kind);
+    case Qt::AccessibleTextRole:
+    case Qt::ToolTipRole:
+        return describe(*facts.deadline);
+    default:
+        return {};
+    }
+}
+
+QVariant place(const Part &part, const PartFacts &, int role)
+{
+    return role == Qt::DisplayRole || role == Qt::ToolTipRole ? part.place : QVariant();
+}
+
+struct Column
+{
+    const char *header;
+    const char *spoken;
+    Getter get;
+    bool figure = false;
+};
+
+// In the order of PartColumn.
+constexpr std::array<Column, kPartColumns> kColumns{{
+    {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Part"), "", name},
+    {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "State"), "", state},
+    {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Assembly"), "", assembly},
+    {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "HV"),
+     QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "High voltage"), highVoltage},
+    {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Landed cost"), "", cost, true},
+    {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Open"),
+     QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Open questions"), questions, true},
+    {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Ends"),
+     QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Warranty, return or claim ends"), deadline},
+    {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Place"), "", place},
+}};
+
+} // namespace
+
+PartsModel::PartsModel(const Records &records, const PartsIndex &index, const Theme &theme,
+                       QObject *parent)
+    : QAbstractTableModel(parent), m_records(records), m_index(index), m_theme(theme)
+{}
+
+void PartsModel::show(std::vector<PartRow> rows)
+{
+    const auto [oldAt, newAt] =
+        std::mismatch(m_rows.begin(), m_rows.end(), rows.begin(), rows.end());
+    const std::ptrdiff_t first = oldAt - m_rows.begin();
+    const std::ptrdiff_t most = std::min<std::ptrdiff_t>(std::ssize(m_rows), std::ssize(rows));
+    std::ptrdiff_t same = 0; // at the end
+    while (same < most - first && m_rows[m_rows.size() - 1 - static_cast<std::size_t>(same)] ==
+                                      rows[rows.size() - 1 - static_cast<std::size_t>(same)])
+        ++same;
+    const std::ptrdiff_t gone = std::ssize(m_rows) - same - first;
+    const std::ptrdiff_t come = std::ssize(rows) - same - first;
+    if (gone + come > kManyRows) {
+        beginResetModel();
+        m_rows = std::move(rows);
+        endResetModel();
+        return;
+    }
+    if (gone > 0) {
+        beginRemoveRows({}, static_cast<int>(first), static_cast<int>(first + gone - 1));
+        m_rows.erase(m_rows.begin() + first, m_rows.begin() + first + gone);
+        endRemoveRows();
+    }
+    if (come > 0) {
+        beginInsertRows({}, static_cast<int>(first), static_cast<int>(first + come - 1));
+        m_rows.insert(m_rows.begin() + first, rows.begin() + first, rows.begin() + first + come);
+        endInsertRows();
+    }
+}
+
+void PartsModel::contentChanged()
+{
+    if (!m_rows.empty())
+        emit dataChanged(index(0, 0), index(rowCount() - 1, kPartColumns - 1));
+}
+
+Id<Part> PartsModel::partAt(int row) const
+{
+    return row >= 0 && row < rowCount() ? m_rows[static_cast<std::size_t>(row)].part : Id<Part>();
+}
+
+int PartsModel::rowOf(Id<Part> part) const
+{
+    const auto found = std::find_if(m_rows.begin(), m_rows.end(), [&](const PartRow &row) {
+        return part.isSet() && row.part == part;
+    });
+    return found == m_rows.end() ? -1 : static_cast<int>(found - m_rows.begin());
+}
+
+bool PartsModel::isHeading(int row) const
+{
+    return row >= 0 && row < rowCount() && !m_rows[static_cast<std::size_t>(row)].part.isSet();
+}
+
+int PartsModel::rowCount(const QModelIndex &parent) const
+{
+    return parent.isValid() ? 0 : static_cast<int>(m_rows.size());
+}
+
+int PartsModel::columnCount(const QModelIndex &parent) const
+{
+    return parent.isValid() ? 0 : kPartColumns;
+}
+
+QVariant PartsModel::data(const QModelIndex &index, int role) const
+{
+    if (!checkIndex(index, CheckIndexOption::IndexIsValid))
+        return {};
+    const PartRow &row = m_rows[static_cast<std::size_t>(index.row())];
+    if (!row.part.isSet()) {
+        if (index.column() != 0)
+            return {};
+        if (role == Qt::DisplayRole || role == Qt::AccessibleTextRole)
+            return tr("%1 (%2)").arg(row.heading).arg(row.count);
+        if (role == Qt::FontRole)
+            return m_theme.font(Lettering::Strong);
+        return {};
+    }
+    const Part *part = m_records.find(row.part);
+    if (!part)
+        return {};
+    return kColumns[static_cast<std::size_t>(index.column())].get(*part, m_index.of(row.part),
+                                                                  role);
+}
+
+QVariant PartsModel::headerData(int section, Qt::Orientation orientation, int role) const
+{
+    if (orientation != Qt::Horizontal || section < 0 || section >= kPartColumns)
+        return {};
+    const Column &column = kColumns[static_cast<std::size_t>(section)];
+    if (role == Qt::DisplayRole)
+        return tr(column.header);
+    if (role == Qt::AccessibleTextRole || role == Qt::ToolTipRole)
+        return tr(*column.spoken ? column.spoken : column.header);
+    if (role == Qt::TextAlignmentRole && column.figure)
+        return QVariant(Qt::AlignRight | Qt::AlignVCenter);
+    return {};
+}
+
+Qt::ItemFlags PartsModel::flags(const QModelIndex &index) const
+{
+    if (!index.isValid())
+        return Qt::NoItemFlags;
+    // arrow keys pass over headings, as they pass over whatever is not enabled
+    if (isHeading(index.row()))
+        return Qt::NoItemFlags;
+    return Qt::ItemIsEnabled | Qt::ItemIsSelectable | Qt::ItemNeverHasChildren;
+}
+
+} // namespace ohmwright::ui

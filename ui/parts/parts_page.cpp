@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/parts/parts_page.h"
+
+#include "ui/parts/log_sheet.h"
+#include "ui/parts/part_detail.h"
+#include "ui/parts/parts_list.h"
+
+#include <QHBoxLayout>
+#include <QShortcut>
+#include <QSplitter>
+#include <QStackedWidget>
+#include <QTableView>
+
+namespace ohmwright::ui {
+
+PartsPage::PartsPage(Book &book, const Theme &theme, Outside &outside, QWidget *parent)
+    : QWidget(parent), m_book(book), m_splitter(new QSplitter(Qt::Horizontal)),
+      m_side(new QStackedWidget), m_list(new PartsList(book, theme)),
+      m_detail(new PartDetail({book, theme, outside})), m_sheet(new LogSheet(book, theme, outside))
+{
+    auto *row = new QHBoxLayout(this);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->addWidget(m_splitter);
+    m_side->addWidget(m_detail);
+    m_side->addWidget(m_sheet);
+    m_side->setMinimumWidth(380);
+    m_splitter->addWidget(m_list);
+    m_splitter->addWidget(m_side);
+    m_splitter->setChildrenCollapsible(false);
+    m_splitter->setStretchFactor(0, 3);
+    m_splitter->setStretchFactor(1, 2);
+    m_splitter->setSizes({700, 460});
+
+    auto *log = new QShortcut(QKeySequence(Qt::CTRL | Qt::Key_L), this);
+    log->setContext(Qt::WidgetWithChildrenShortcut);
+    connect(log, &QShortcut::activated, this, &PartsPage::openLogSheet);
+    connect(m_list, &PartsList::logWanted, this, &PartsPage::openLogSheet);
+    connect(m_list, &PartsList::partChosen, m_detail, &PartDetail::showPart);
+    connect(m_detail, &PartDetail::partWanted, m_list, &PartsList::choose);
+    connect(m_detail, &PartDetail::said, this, &PartsPage::said);
+    connect(m_detail, &PartDetail::taskWanted, this, &PartsPage::taskWanted);
+    connect(m_sheet, &LogSheet::closed, this, &PartsPage::closeLogSheet);
+    connect(m_sheet, &LogSheet::logged, this, [this](Id<Part> part) {
+        m_list->choose(part);
+        if (const Part *made = m_book.records().find(part))
+            emit said(tr("Logged %1.").arg(made->name), Tone::Told);
+    });
+    connect(&book, &Book::changed, this, [this](const Change &change) {
+        m_list->bookChanged(change);
+        m_detail->bookChanged();
+    });
+    setFocusProxy(&m_list->table());
+}
+
+void PartsPage::showPart(const QString &key)
+{
+    const Part *part = m_book.records().byKey<Part>(key);
+    if (!part)
+        return;
+    closeLogSheet();
+    m_list->choose(part->id);
+}
+
+void PartsPage::openLogSheet()
+{
+    m_side->setCurrentWidget(m_sheet);
+    m_sheet->begin();
+}
+
+void PartsPage::closeLogSheet()
+{
+    if (m_side->currentWidget() != m_sheet)
+        return;
+    m_side->setCurrentWidget(m_detail);
+    m_list->table().setFocus(Qt::OtherFocusReason);
+}
+
+} // namespace ohmwright::ui

@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The Parts page: the table of all parts, one of them in detail beside it, and the sheet to log a
+// part on, which takes the place of the detail while it is open.
+#pragma once
+
+#include "core/book/book.h"
+#include "ui/shell/message_strip.h"
+#include "ui/shell/outside.h"
+
+#include <QWidget>
+
+class QSplitter;
+class QStackedWidget;
+
+namespace ohmwright::ui {
+
+class LogSheet;
+class PartDetail;
+class PartsList;
+class Theme;
+
+class PartsPage : public QWidget
+{
+    Q_OBJECT
+
+public:
+    PartsPage(Book &book, const Theme &theme, Outside &outside, QWidget *parent = nullptr);
+
+    // Shows the part with that key, as after a hit in the find line. An unknown key does nothing.
+    void showPart(const QString &key);
+    void openLogSheet();
+    void closeLogSheet();
+
+    [[nodiscard]] PartsList &list() { return *m_list; }
+    [[nodiscard]] PartDetail &detail() { return *m_detail; }
+    [[nodiscard]] LogSheet &logSheet() { return *m_sheet; }
+
+signals:
+    void said(const QString &sentence, ohmwright::ui::Tone tone);
+    void taskWanted(const QString &key);
+
+private:
+    Book &m_book;
+    QSplitter *m_splitter;
+    QStackedWidget *m_side;
+    PartsList *m_list;
+    PartDetail *m_detail;
+    LogSheet *m_sheet;
+};
+
+} // namespace ohmwright::ui

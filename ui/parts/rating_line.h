@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// One rating to type in: what is rated, its value, where that is known from. The name of the figure
+// is either given (a question a circuit asks) or chosen.
+#pragma once
+
+#include "core/parts/figures.h"
+#include "core/quantity/result.h"
+
+#include <QWidget>
+
+#include <optional>
+
+class QComboBox;
+class QLineEdit;
+
+namespace ohmwright::ui {
+
+class Field;
+class Theme;
+
+class RatingLine : public QWidget
+{
+    Q_OBJECT
+
+public:
+    RatingLine(const Theme &theme, const FigureName &figure, QWidget *parent = nullptr);
+    explicit RatingLine(const Theme &theme, QWidget *parent = nullptr);
+
+    // The figure as it is meant: of a chosen one, "DC" or "AC" behind the value says which.
+    [[nodiscard]] FigureName figure() const;
+    // None when the value is left empty. A Problem is also shown at the value.
+    [[nodiscard]] Result<std::optional<Amount>> value();
+    [[nodiscard]] Evidence evidence() const;
+    [[nodiscard]] Field &valueField() { return *m_valueField; }
+    void clear();
+
+private:
+    void build(const Theme &theme);
+    void showHint();
+
+    std::optional<FigureName> m_given;
+    QComboBox *m_quantity = nullptr;
+    QComboBox *m_sort = nullptr;
+    QLineEdit *m_value = nullptr;
+    QComboBox *m_evidence = nullptr;
+    Field *m_valueField = nullptr;
+};
+
+} // namespace ohmwright::ui

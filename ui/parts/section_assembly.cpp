@@ -1,0 +1,257 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Parts within parts, what replaces it, and its pictures.
+#include "core/budget/budget.h"
+#include "core/parts/assembly.h"
+#include "core/parts/keys.h"
+#include "ui/parts/part_sections.h"
+#include "ui/widgets/drop_area.h"
+#include "ui/widgets/section_title.h"
+
+#include <QBuffer>
+#include <QFile>
+#include <QFileInfo>
+#include <QGridLayout>
+#include <QImageReader>
+#include <QLabel>
+#include <QMimeDatabase>
+#include <QPushButton>
+#include <QToolButton>
+#include <QVBoxLayout>
+
+#include <set>
+
+namespace ohmwright::ui {
+
+namespace {
+
+constexpr int kThumb = 96;
+constexpr int kThumbsInRow = 3;
+
+} // namespace
+
+AssemblySection::AssemblySection(const DetailGround &given) : DetailSection(given, tr("Assembly"))
+{
+    m_list = addList(4);
+}
+
+void AssemblySection::fill(const Part &part, bool)
+{
+    emptyLayout(*m_list);
+    const AssemblyTree tree(records());
+    const std::vector<Id<Part>> &within = tree.within(part.id);
+    const Part *next = records().find(part.replacedBy);
+    setVisible(part.partOf || !within.empty() || next);
+    if (part.partOf)
+        m_list->addWidget(makeWords(theme(), tree.path(part.id).join(tr(" › "))));
+    title().setRemark(within.empty() ? QString() : tr("parts in it: %1").arg(within.size()));
+    const auto link = [this](const Part &other) {
+        auto *button = new QPushButton(tr("%1, %2").arg(other.name, wordOf(other.state)));
+        button->setAccessibleName(tr("Show %1").arg(other.name));
+        const Id<Part> id = other.id;
+        connect(button, &QPushButton::clicked, this, [this, id] { emit partWanted(id); });
+        m_list->addWidget(button, 0, Qt::AlignLeft);
+    };
+    if (const Part *above = records().find(part.partOf))
+        link(*above);
+    for (const Id<Part> id : within)
+        if (const Part *inner = records().find(id))
+            link(*inner);
+    if (next) {
+        m_list->addWidget(makeWords(theme(), tr("Replaced by"), Lettering::Strong));
+        link(*next);
+        compare(part, *next);
+    }
+}
+
+// Old and new side by side, figure by figure.
+void AssemblySection::compare(const Part &old, const Part &next)
+{
+    auto *holder = new QWidget;
+    auto *grid = new QGridLayout(holder);
+    grid->setContentsMargins(0, 4, 0, 0);
+    grid->setHorizontalSpacing(18);
+    grid->setVerticalSpacing(2);
+    grid->setColumnStretch(0, 1);
+    int row = 0;
+    const auto add = [&](const QString &what, const QString &a, const QString &b,
+                         Lettering lettering = Lettering::Body) {
+        grid->addWidget(makeWords(theme(), what, Lettering::Small, true), row, 0);
+        grid->addWidget(makeWords(theme(), a, lettering), row, 1, Qt::AlignRight);
+        grid->addWidget(makeWords(theme(), b, lettering), row, 2, Qt::AlignRight);
+        ++row;
+    };
+    add({}, tr("old"), tr("new"), Lettering::Strong);
+    std::set<FigureName> names;
+    for (const Part *part : {&old, &next})
+        for (const Figure &figure : figuresOf(records(), *part))
+            names.insert(figure.name);
+    for (const FigureName &name : names)
+        add(describe(name), shown(figureFor(records(), old, name).value()),
+            shown(figureFor(records(), next, name).value()));
+    const auto cost = [this](const Part &part) {
+        const std::optional<Money> money = landedCostOf(records(), part);
+        return money ? showMoney(*money, pageStyle()) : tr("not bought");
+    };
+    add(tr("landed cost"), cost(old), cost(next));
+    m_list->addWidget(holder);
+}
+
+PicturesSection::PicturesSection(const DetailGround &given)
+    : DetailSection(given, tr("Photos and papers"))
+{
+    auto *holder = new QWidget;
+    m_grid = new QGridLayout(holder);
+    m_grid->setContentsMargins(0, 0, 0, 0);
+    m_grid->setSpacing(8);
+    m_grid->setColumnStretch(kThumbsInRow, 1);
+    column().addWidget(holder);
+    m_drop = new DropArea(theme());
+    column().addWidget(m_drop);
+    connect(m_drop, &DropArea::filesCame, this, &PicturesSection::takeFiles);
+    connect(m_drop, &DropArea::pictureCame, this, &PicturesSection::takePicture);
+    connect(m_drop, &DropArea::refused, this,
+            [this](const QString &why) { emit said(why, Tone::Problem); });
+    connect(m_drop, &DropArea::chooseWanted, this, [this] {
+        takeFiles(ground().outside.chooseFiles(
+            this, tr("Photos and papers of the part"),
+            tr("Photos and papers (*.jpg *.jpeg *.png *.webp *.pdf)")));
+    });
+}
+
+QImage PicturesSection::thumbnail(const Attachment &attachment)
+{
+    const auto known = m_thumbnails.constFind(attachment.sha256);
+    if (known != m_thumbnails.constEnd())
+        return *known;
+    QImage small;
+    if (attachment.mediaType.startsWith(QLatin1String("image/"))) {
+        if (Result<QByteArray> bytes = book().blob(attachment.sha256)) {
+            QBuffer buffer(&*bytes);
+            QImageReader reader(&buffer);
+            reader.setAutoTransform(true);
+            // decoded small: a whole photo takes too long while one looks through a list
+            if (const QSize whole = reader.size(); whole.isValid())
+                reader.setScaledSize(whole.scaled(kThumb * 2, kThumb * 2, Qt::KeepAspectRatio));
+            small = reader.read();
+        }
+    }
+    m_thumbnails.insert(attachment.sha256, small);
+    return small;
+}
+
+void PicturesSection::fill(const Part &part, bool)
+{
+    emptyLayout(*m_grid);
+    int at = 0;
+    for (const Attachment &attachment : records().all<Attachment>()) {
+        if (attachment.part != part.id || attachment.sha256.isEmpty())
+            continue;
+        const Id<Attachment> id = attachment.id;
+        auto *picture = new QToolButton;
+        const QImage small = thumbnail(attachment);
+        picture->setIconSize({kThumb, kThumb});
+        if (small.isNull())
+            picture->setText(attachment.fileName);
+        else
+            picture->setIcon(QIcon(QPixmap::fromImage(small)));
+        picture->setToolTip(attachment.title);
+        picture->setAccessibleName(tr("Open %1").arg(attachment.title));
+        picture->setFocusPolicy(Qt::StrongFocus);
+        connect(picture, &QToolButton::clicked, this, [this, id] { open(id); });
+        auto *remove = new QPushButton(tr("Remove"));
+        remove->setAccessibleName(tr("Remove %1").arg(attachment.title));
+        connect(remove, &QPushButton::clicked, this, [this, id] {
+            tell(book().edit(tr("Remove a photo"), [&]() -> Outcome { return book().remove(id); }));
+        });
+        auto *cell = new QVBoxLayout;
+        cell->setSpacing(2);
+        cell->addWidget(picture);
+        cell->addWidget(remove);
+        m_grid->addLayout(cell, at / kThumbsInRow, at % kThumbsInRow);
+        ++at;
+    }
+    title().setRemark(at == 0 ? QString() : QString::number(at));
+}
+
+void PicturesSection::takeFiles(const QStringList &paths)
+{
+    std::vector<Coming> coming;
+    for (const QString &path : paths) {
+        QFile file(path);
+        if (!file.open(QIODevice::ReadOnly)) {
+            emit said(tr("%1 cannot be read: %2.").arg(path, file.errorString()), Tone::Problem);
+            return;
+        }
+        Coming one{file.readAll(), QFileInfo(path).fileName(), {}};
+        one.mediaType = QMimeDatabase().mimeTypeForFileNameAndData(path, one.bytes).name();
+        coming.push_back(std::move(one));
+    }
+    keep(coming);
+}
+
+void PicturesSection::takePicture(const QImage &picture)
+{
+    Coming one{{}, tr("pasted.png"), QStringLiteral("image/png")};
+    QBuffer buffer(&one.bytes);
+    buffer.open(QIODevice::WriteOnly);
+    if (!picture.save(&buffer, "PNG")) {
+        emit said(tr("The pasted picture cannot be kept as PNG."), Tone::Problem);
+        return;
+    }
+    keep({one});
+}
+
+void PicturesSection::keep(const std::vector<Coming> &coming)
+{
+    const Part *now = partNow();
+    if (coming.empty() || !now)
+        return;
+    const QString name = now->name;
+    tell(book().edit(tr("Add photos of %1").arg(name), [&]() -> Outcome {
+        for (const Coming &one : coming) {
+            const Result<QString> sha = book().keepBlob(one.bytes);
+            if (!sha)
+                return fail(sha.error());
+            Attachment attachment;
+            attachment.title = name;
+            attachment.key = freshKey<Attachment>(records(), name + u' ' + tr("photo"));
+            attachment.fileName = one.fileName;
+            attachment.mediaType = one.mediaType;
+            attachment.kind = one.mediaType.startsWith(QLatin1String("image/"))
+                                  ? AttachmentKind::Photo
+                                  : AttachmentKind::Document;
+            attachment.sha256 = *sha;
+            attachment.part = part();
+            if (const auto made = book().insert(attachment); !made)
+                return fail(made.error());
+        }
+        return {};
+    }));
+}
+
+void PicturesSection::open(Id<Attachment> id)
+{
+    const Attachment *attachment = records().find(id);
+    if (!attachment)
+        return;
+    const Result<QByteArray> bytes = book().blob(attachment->sha256);
+    if (!bytes) {
+        emit said(sentenceOf(bytes.error()), Tone::Problem);
+        return;
+    }
+    if (!m_folder)
+        m_folder = std::make_unique<QTemporaryDir>();
+    // the book's own name for it: a file name from elsewhere could lead out of the folder
+    const QString suffix = QMimeDatabase().mimeTypeForName(attachment->mediaType).preferredSuffix();
+    const QString path = m_folder->filePath(attachment->sha256.left(16) + u'.' + suffix);
+    QFile file(path);
+    if (!file.open(QIODevice::WriteOnly) || file.write(*bytes) != bytes->size()) {
+        emit said(tr("It cannot be laid out for another program: %1.").arg(file.errorString()),
+                  Tone::Problem);
+        return;
+    }
+    file.close();
+    ground().outside.openFile(path);
+}
+
+} // namespace ohmwright::ui
