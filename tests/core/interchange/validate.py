@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""validate.py SCHEMA DOCUMENTS: "valid" or "invalid" for each line of DOCUMENTS, a JSON document a line.
+"""validate.py SCHEMA DOCUMENTS: "valid" or "invalid" for each line, a JSON document, of DOCUMENTS.
 
 An outside judge for the schema: python3-jsonschema, draft 2020-12, formats asserted.
 """
