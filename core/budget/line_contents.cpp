@@ -47,8 +47,7 @@ public:
         for (const Purchase *purchase : purchases)
             addPurchase(*purchase);
         addWanted();
-        if (!m_line.isSet())
-            addGotBack();
+        addGotBack();
         return std::move(m_entries);
     }
 

@@ -110,7 +110,7 @@ void BenchPage::rebuild()
     auto *title = new SectionTitle(m_theme, tr("Bench"), TitleLevel::Page);
     title->setRemark(showDate(today));
     auto *log = new QPushButton(tr("&Log a part"));
-    makePrimary(log);
+    makePrimary(*log);
     title->addAtEnd(log);
     connect(log, &QPushButton::clicked, this, &BenchPage::logWanted);
     rows->addWidget(title);

@@ -85,6 +85,7 @@ BudgetPage::BudgetPage(Book &book, const Theme &theme, QWidget *parent)
     rows->addWidget(split);
     rows->setStretchFactor(0, 4);
     rows->setStretchFactor(1, 7);
+    rows->setSizes({300, 330});
     column->addWidget(rows, 1);
 
     auto *all = new QVBoxLayout(this);

@@ -89,6 +89,8 @@ BuildOrderPage::BuildOrderPage(Book &book, const Theme &theme, QWidget *parent)
     m_rows->addWidget(m_split);
     m_rows->setStretchFactor(0, 5);
     m_rows->setStretchFactor(1, 7);
+    // the chart first: what one move means is seen on it
+    m_rows->setSizes({400, 260});
     m_rows->setChildrenCollapsible(false);
     column->addWidget(m_rows, 1);
 

@@ -31,9 +31,9 @@ PartsPage::PartsPage(Book &book, const Theme &theme, Outside &outside, QWidget *
     m_splitter->setStretchFactor(1, 2);
     m_splitter->setSizes({700, 460});
 
-    auto *log = new QShortcut(QKeySequence(Qt::CTRL | Qt::Key_L), this);
-    log->setContext(Qt::WidgetWithChildrenShortcut);
-    connect(log, &QShortcut::activated, this, &PartsPage::openLogSheet);
+    m_logKey = new QShortcut(QKeySequence(Qt::CTRL | Qt::Key_L), this);
+    m_logKey->setContext(Qt::WidgetWithChildrenShortcut);
+    connect(m_logKey, &QShortcut::activated, this, &PartsPage::openLogSheet);
     connect(m_list, &PartsList::logWanted, this, &PartsPage::openLogSheet);
     connect(m_list, &PartsList::partChosen, m_detail, &PartDetail::showPart);
     connect(m_detail, &PartDetail::partWanted, m_list, &PartsList::choose);
@@ -50,6 +50,14 @@ PartsPage::PartsPage(Book &book, const Theme &theme, Outside &outside, QWidget *
         m_detail->bookChanged();
     });
     setFocusProxy(&m_list->table());
+    // something to read from the start
+    if (m_book.records().all<Part>().size() > 0)
+        showPart(m_book.records().all<Part>().rows().front().key);
+}
+
+void PartsPage::leaveLogKeyToWindow()
+{
+    m_logKey->setEnabled(false);
 }
 
 void PartsPage::showPart(const QString &key)

@@ -9,6 +9,7 @@
 
 #include <QWidget>
 
+class QShortcut;
 class QSplitter;
 class QStackedWidget;
 
@@ -30,6 +31,8 @@ public:
     void showPart(const QString &key);
     void openLogSheet();
     void closeLogSheet();
+    // For a window that takes Ctrl+L itself, on every page: two shortcuts would block each other.
+    void leaveLogKeyToWindow();
 
     [[nodiscard]] PartsList &list() { return *m_list; }
     [[nodiscard]] PartDetail &detail() { return *m_detail; }
@@ -41,6 +44,7 @@ signals:
 
 private:
     Book &m_book;
+    QShortcut *m_logKey;
     QSplitter *m_splitter;
     QStackedWidget *m_side;
     PartsList *m_list;

@@ -46,6 +46,7 @@ void PagesView::setLayout(std::shared_ptr<const sheet::PagedLayout> layout)
     m_layout = std::move(layout);
     m_kept.clear();
     setAccessibleDescription(m_layout ? tr("%1 pages").arg(m_layout->pageCount()) : QString());
+    fitWidth();
     updateScrollBars();
     viewport()->update();
 }
@@ -71,6 +72,20 @@ void PagesView::showPlace(int page, double top)
 }
 
 void PagesView::setZoom(double zoom)
+{
+    m_zoomChosen = true;
+    changeZoom(zoom);
+}
+
+void PagesView::fitWidth()
+{
+    if (m_zoomChosen || !m_layout)
+        return;
+    const double room = viewport()->width() - 2 * kGap;
+    changeZoom(std::min(1.0, room / (m_layout->pageSize().width() * logicalDpiX() / 72.0)));
+}
+
+void PagesView::changeZoom(double zoom)
 {
     zoom = std::clamp(zoom, kLeastZoom, kMostZoom);
     if (zoom == m_zoom || !m_layout)
@@ -135,6 +150,7 @@ void PagesView::paintEvent(QPaintEvent *)
 void PagesView::resizeEvent(QResizeEvent *event)
 {
     QAbstractScrollArea::resizeEvent(event);
+    fitWidth();
     updateScrollBars();
 }
 

@@ -44,6 +44,8 @@ private:
     [[nodiscard]] double scale() const; // pixels per point
     [[nodiscard]] double pageStep() const;
     void updateScrollBars();
+    void fitWidth();
+    void changeZoom(double zoom);
     // Painted once for a zoom and kept: pictures on a page are decoded each time it is painted.
     const QPixmap &pagePicture(int page);
 
@@ -51,6 +53,7 @@ private:
     std::shared_ptr<const sheet::PagedLayout> m_layout;
     QCache<int, QPixmap> m_kept;
     double m_zoom = 1.0;
+    bool m_zoomChosen = false;  // until a person zooms, the page's width fits the view
 };
 
 } // namespace ohmwright::ui

@@ -57,6 +57,7 @@ void BookWindow::makePages()
 {
     m_bench = new BenchPage(*m_book, m_theme);
     m_parts = new PartsPage(*m_book, m_theme, m_outside);
+    m_parts->leaveLogKeyToWindow();
     m_buildOrder = new BuildOrderPage(*m_book, m_theme);
     m_budget = new BudgetPage(*m_book, m_theme);
     m_sheet = new SheetPage(*m_book, m_theme, m_outside);

@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The whole window on a book, by keyboard: pages, logging from anywhere, find, undo, two windows.
+#include "tests/support/test_book.h"
+#include "ui/parts/log_sheet.h"
+#include "ui/parts/parts_page.h"
+#include "ui/shell/book_window.h"
+#include "ui/shell/outside.h"
+#include "ui/shell/shell_window.h"
+#include "ui/shell/theme.h"
+
+#include <QAccessible>
+#include <QApplication>
+#include <QTemporaryDir>
+#include <QTest>
+
+namespace ohmwright::ui {
+namespace {
+
+class SilentOutside final : public Outside
+{
+public:
+    QStringList chooseFiles(QWidget *, const QString &, const QString &) override { return {}; }
+    QString chooseSaveFile(QWidget *, const QString &, const QString &, const QString &) override
+    {
+        return answer;
+    }
+    void openFile(const QString &) override {}
+    QString answer;
+};
+
+class BookWindowTest : public testing::Test
+{
+protected:
+    BookWindowTest()
+    {
+        theme.applyTo(*qApp);
+        {
+            TestBook made(path);
+            made.add(namedPart(QStringLiteral("Motor")));
+            made.add(namedPart(QStringLiteral("Inverter")));
+            made.add(namedTask(QStringLiteral("Drives"), true));
+        }
+        window = std::make_unique<BookWindow>(std::move(*Book::open(path, clock)), theme, outside);
+        window->shell().resize(1280, 800);
+        window->shell().show();
+        window->shell().activateWindow();
+        QTest::qWait(20);
+    }
+    void press(Qt::Key key, Qt::KeyboardModifiers with = Qt::NoModifier)
+    {
+        QWidget *to = QApplication::focusWidget();
+        QTest::keyClick(to ? to : &window->shell(), key, with);
+        QTest::qWait(1);
+    }
+
+    QTemporaryDir folder;
+    QString path = folder.filePath(QStringLiteral("van.ohmwright"));
+    FixedClock clock;
+    Theme theme;
+    SilentOutside outside;
+    std::unique_ptr<BookWindow> window;
+};
+
+TEST_F(BookWindowTest, OpensOnTheBenchAndTurnsPagesByKey)
+{
+    EXPECT_EQ(window->shell().currentPage(), QStringLiteral("bench"));
+    const QStringList keys{QStringLiteral("bench"), QStringLiteral("parts"),
+                           QStringLiteral("build_order"), QStringLiteral("budget"),
+                           QStringLiteral("sheet")};
+    for (int i = 4; i >= 0; --i) {
+        press(static_cast<Qt::Key>(Qt::Key_1 + i), Qt::ControlModifier);
+        EXPECT_EQ(window->shell().currentPage(), keys[i]);
+    }
+}
+
+TEST_F(BookWindowTest, LogsAPartFromEveryPage)
+{
+    for (int page = 0; page < 5; ++page) {
+        press(static_cast<Qt::Key>(Qt::Key_1 + page), Qt::ControlModifier);
+        press(Qt::Key_L, Qt::ControlModifier);
+        EXPECT_EQ(window->shell().currentPage(), QStringLiteral("parts"));
+        auto *parts = qobject_cast<PartsPage *>(window->shell().page(QStringLiteral("parts")));
+        ASSERT_NE(parts, nullptr);
+        EXPECT_TRUE(parts->logSheet().isVisible()) << "from page " << page;
+        press(Qt::Key_Escape);
+        EXPECT_FALSE(parts->logSheet().isVisible());
+    }
+}
+
+TEST_F(BookWindowTest, UndoesAndRedoesByKey)
+{
+    const std::size_t before = window->book().records().all<Task>().size();
+    press(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(window->book().records().all<Task>().size(), before - 1);
+    press(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+    EXPECT_EQ(window->book().records().all<Task>().size(), before);
+}
+
+TEST_F(BookWindowTest, FindsAPartAndGoesToIt)
+{
+    press(Qt::Key_F, Qt::ControlModifier);
+    for (const Qt::Key key : {Qt::Key_I, Qt::Key_N, Qt::Key_V, Qt::Key_E, Qt::Key_R})
+        QTest::keyClick(QApplication::focusWidget(), key);
+    QTest::qWait(150);
+    press(Qt::Key_Return);
+    EXPECT_EQ(window->shell().currentPage(), QStringLiteral("parts"));
+}
+
+TEST_F(BookWindowTest, SeesWhatAnotherWindowChanged)
+{
+    {
+        const auto other = Book::open(path, clock);
+        ASSERT_TRUE(other.has_value());
+        Seller seller;
+        seller.key = seller.name = QStringLiteral("yard");
+        ASSERT_TRUE((*other)
+                        ->edit(QStringLiteral("Add"),
+                               [&]() -> Outcome {
+                                   const auto id = (*other)->insert(seller);
+                                   return id ? Outcome() : Outcome(fail(id.error()));
+                               })
+                        .has_value());
+    }
+    QTest::qWait(1300);
+    EXPECT_EQ(window->book().records().all<Seller>().size(), 1U);
+    EXPECT_FALSE(window->shell().messages().sentence().isEmpty());
+}
+
+// Everything a person can reach by Tab says what it is.
+TEST_F(BookWindowTest, EveryFocusableControlHasAName)
+{
+    for (int page = 0; page < 5; ++page) {
+        press(static_cast<Qt::Key>(Qt::Key_1 + page), Qt::ControlModifier);
+        QTest::qWait(20);
+        for (QWidget *control : window->shell().findChildren<QWidget *>()) {
+            if (!control->isVisible() || !(control->focusPolicy() & Qt::TabFocus))
+                continue;
+            QAccessibleInterface *spoken = QAccessible::queryAccessibleInterface(control);
+            ASSERT_NE(spoken, nullptr);
+            bool named = !spoken->text(QAccessible::Name).isEmpty();
+            for (const auto &relation : spoken->relations(QAccessible::Label))
+                named =
+                    named || (relation.first && !relation.first->text(QAccessible::Name).isEmpty());
+            EXPECT_TRUE(named) << "page " << page + 1 << ": " << control->metaObject()->className();
+        }
+    }
+}
+
+} // namespace
+} // namespace ohmwright::ui
