@@ -2,6 +2,7 @@
 #include "core/book/statement.h"
 
 #include <QCoreApplication>
+#include <QStringDecoder>
 
 #include <sqlite3.h>
 
@@ -169,7 +170,9 @@ QString Statement::text(int column) const
 {
     const auto *utf8 =
         reinterpret_cast<const char *>(sqlite3_column_text(m_statement.get(), column));
-    return QString::fromUtf8(utf8, sqlite3_column_bytes(m_statement.get(), column));
+    // a leading U+FEFF is text here, not a byte order mark to be dropped
+    QStringDecoder decoder(QStringDecoder::Utf8, QStringDecoder::Flag::ConvertInitialBom);
+    return decoder.decode(QByteArrayView(utf8, sqlite3_column_bytes(m_statement.get(), column)));
 }
 
 QByteArray Statement::blob(int column) const

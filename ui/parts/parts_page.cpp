@@ -29,7 +29,9 @@ PartsPage::PartsPage(Book &book, const Theme &theme, Outside &outside, QWidget *
     m_splitter->setChildrenCollapsible(false);
     m_splitter->setStretchFactor(0, 3);
     m_splitter->setStretchFactor(1, 2);
-    m_splitter->setSizes({700, 460});
+    // five moves side by side, or a rating with its button: less would cut them off
+    m_side->setMinimumWidth(510);
+    m_splitter->setSizes({600, 515});
 
     m_logKey = new QShortcut(QKeySequence(Qt::CTRL | Qt::Key_L), this);
     m_logKey->setContext(Qt::WidgetWithChildrenShortcut);
