@@ -15,9 +15,11 @@ namespace ohmwright::bench {
 
 namespace {
 
-const char *const kNouns[] = {"drive unit", "inverter", "charger", "contactor box", "battery module", "coolant pump",
-                              "busbar", "fuse holder", "relay", "cable gland", "bracket", "heater"};
-const char *const kAreas[] = {"papers", "body", "old drivetrain", "motor", "battery", "cables", "charging", "12 V", "cooling", "brakes"};
+const char *const kNouns[] = {"drive unit",     "inverter",     "charger", "contactor box",
+                              "battery module", "coolant pump", "busbar",  "fuse holder",
+                              "relay",          "cable gland",  "bracket", "heater"};
+const char *const kAreas[] = {"papers", "body",     "old drivetrain", "motor",   "battery",
+                              "cables", "charging", "12 V",           "cooling", "brakes"};
 
 class Maker
 {
@@ -119,12 +121,16 @@ private:
                 rating.id = Id<Rating>(id());
                 rating.part = part.id;
                 rating.position = n;
-                rating.quantity = n == 0 ? RatedQuantity::Voltage : n == 1 ? RatedQuantity::Current : RatedQuantity::Mass;
+                rating.quantity = n == 0   ? RatedQuantity::Voltage
+                                  : n == 1 ? RatedQuantity::Current
+                                           : RatedQuantity::Mass;
                 rating.kind = n == 2 ? RatingKind::Actual : RatingKind::Limit;
                 rating.basis = n == 2 ? RatingBasis::Nominal : RatingBasis::Continuous;
                 if (n < 2)
                     rating.current = CurrentKind::Dc;
-                rating.value = Amount(1 + below(500), *Unit::fromSymbol(n == 0 ? u"V" : n == 1 ? u"A" : u"kg"));
+                rating.value = Amount(1 + below(500), *Unit::fromSymbol(n == 0   ? u"V"
+                                                                        : n == 1 ? u"A"
+                                                                                 : u"kg"));
                 rating.evidence = static_cast<Evidence>(below(7));
                 m_ratings.push_back(rating);
             }
@@ -226,7 +232,9 @@ void writeBook(const QString &path, Size size)
     const FixedClock clock;
     auto book = Book::create(path, QStringLiteral("Bench"), Currency(), clock);
     const Records records = makeRecords(size);
-    const Outcome done = book ? (*book)->edit(QStringLiteral("Fill"), [&] { return (*book)->replaceAll(records); }) : Outcome(fail(book.error()));
+    const Outcome done =
+        book ? (*book)->edit(QStringLiteral("Fill"), [&] { return (*book)->replaceAll(records); })
+             : Outcome(fail(book.error()));
     if (!done) {
         qFatal("bench book: %s", qPrintable(done.error().sentence));
     }

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Open, edit, hold-ups, budget, filter, dump: on a usual book and on one twenty and more times that,
-// beside plain sqlite3 on the same file and networkx on the same graph.
+// Open, edit, hold-ups, budget, filter, dump: on a usual book and on one twenty and more times
+// that, beside plain sqlite3 on the same file and networkx on the same graph.
 #include "core/book/book.h"
 #include "core/budget/budget.h"
 #include "core/interchange/interchange.h"
@@ -13,9 +13,8 @@
 #include <QProcess>
 #include <QTemporaryDir>
 
-#include <sqlite3.h>
-
 #include <benchmark/benchmark.h>
+#include <sqlite3.h>
 
 namespace ohmwright::bench {
 namespace {
@@ -51,9 +50,11 @@ void plainSqliteReadsAllRows(benchmark::State &state)
     for (auto _ : state) {
         sqlite3 *db = nullptr;
         sqlite3_open(path.constData(), &db);
-        for (const char *table : {"part", "part_move", "rating", "connection", "purchase", "purchase_item", "task", "task_need"}) {
+        for (const char *table : {"part", "part_move", "rating", "connection", "purchase",
+                                  "purchase_item", "task", "task_need"}) {
             sqlite3_stmt *s = nullptr;
-            sqlite3_prepare_v2(db, (QByteArray("SELECT * FROM ") + table).constData(), -1, &s, nullptr);
+            const QByteArray sql = QByteArray("SELECT * FROM ") + table;
+            sqlite3_prepare_v2(db, sql.constData(), -1, &s, nullptr);
             while (sqlite3_step(s) == SQLITE_ROW)
                 for (int c = 0; c < sqlite3_column_count(s); ++c)
                     benchmark::DoNotOptimize(sqlite3_column_text(s, c));
@@ -72,7 +73,8 @@ void editOnePart(benchmark::State &state)
     int n = 0;
     for (auto _ : state) {
         part.note = QString::number(++n);
-        benchmark::DoNotOptimize((*book)->edit(QStringLiteral("note"), [&] { return (*book)->update(part); }));
+        benchmark::DoNotOptimize(
+            (*book)->edit(QStringLiteral("note"), [&] { return (*book)->update(part); }));
     }
 }
 BENCHMARK(editOnePart)->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
@@ -86,7 +88,10 @@ void plainSqliteUpdatesOneRow(benchmark::State &state)
     sqlite3_exec(db, "PRAGMA synchronous = EXTRA", nullptr, nullptr, nullptr);
     int n = 0;
     for (auto _ : state)
-        sqlite3_exec(db, ("UPDATE part SET note = '" + std::to_string(++n) + "' WHERE rowid = (SELECT min(id) FROM part)").c_str(),
+        sqlite3_exec(db,
+                     ("UPDATE part SET note = '" + std::to_string(++n) +
+                      "' WHERE rowid = (SELECT min(id) FROM part)")
+                         .c_str(),
                      nullptr, nullptr, nullptr);
     sqlite3_close(db);
 }
@@ -111,18 +116,25 @@ void networkxOnTheSameGraph(benchmark::State &state)
     QByteArray script = "import networkx as nx, time\ng = nx.DiGraph()\nedges = [";
     for (std::size_t i = 0; i < network.tasks.size(); ++i)
         for (const std::size_t before : network.tasks[i].after)
-            script += "(" + QByteArray::number(static_cast<qulonglong>(before)) + "," + QByteArray::number(static_cast<qulonglong>(i)) + "),";
-    script += "]\ng.add_edges_from(edges, weight=1)\nt = time.perf_counter()\nnx.ancestors(g, "
-              + QByteArray::number(static_cast<qulonglong>(network.tasks.size() - 1))
-              + ")\nnx.dag_longest_path(g)\nprint(time.perf_counter() - t)\n";
+            script += "(" + QByteArray::number(static_cast<qulonglong>(before)) + "," +
+                      QByteArray::number(static_cast<qulonglong>(i)) + "),";
+    script += "]\ng.add_edges_from(edges, weight=1)\nt = time.perf_counter()\nnx.ancestors(g, " +
+              QByteArray::number(static_cast<qulonglong>(network.tasks.size() - 1)) +
+              ")\nnx.dag_longest_path(g)\nprint(time.perf_counter() - t)\n";
     for (auto _ : state) {
         QProcess python;
-        python.start(QStringLiteral("/usr/bin/python3"), {QStringLiteral("-c"), QString::fromLatin1(script)});
+        python.start(QStringLiteral("/usr/bin/python3"),
+                     {QStringLiteral("-c"), QString::fromLatin1(script)});
         python.waitForFinished();
         state.SetIterationTime(python.readAllStandardOutput().trimmed().toDouble());
     }
 }
-BENCHMARK(networkxOnTheSameGraph)->Arg(0)->Arg(1)->UseManualTime()->Iterations(3)->Unit(benchmark::kMillisecond);
+BENCHMARK(networkxOnTheSameGraph)
+    ->Arg(0)
+    ->Arg(1)
+    ->UseManualTime()
+    ->Iterations(3)
+    ->Unit(benchmark::kMillisecond);
 
 void budgetOfBook(benchmark::State &state)
 {

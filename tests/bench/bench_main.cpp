@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "resources/resources.h"
-
 #include <QApplication>
 
 #include <benchmark/benchmark.h>
+
+#include "resources/resources.h"
 
 int main(int argc, char **argv)
 {
