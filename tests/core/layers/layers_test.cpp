@@ -25,6 +25,7 @@ QMap<QString, QStringList> allowed()
         {QStringLiteral("core/records"), list("core/records core/quantity")},
         {QStringLiteral("core/book"), list("core/book core/records core/quantity")},
         {QStringLiteral("core/parts"), list("core/parts core/book core/records core/quantity resources")},
+        {QStringLiteral("core/checks"), list("core/checks core/parts core/book core/records core/quantity resources")},
         {QStringLiteral("core/plan"), list("core/plan core/parts core/book core/records core/quantity")},
         {QStringLiteral("core/budget"), list("core/budget core/parts core/book core/records core/quantity")},
         {QStringLiteral("core/sheet"), list("core/sheet core/plan core/budget core/parts core/records core/quantity")},

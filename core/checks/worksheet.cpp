@@ -1,0 +1,214 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/checks/worksheet.h"
+
+#include "core/quantity/invariant.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <cmath>
+
+namespace ohmwright {
+
+namespace {
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("Worksheet", text);
+}
+
+// How little a figure from there can be leaned on; 0 carries a verdict.
+int weakness(Evidence evidence)
+{
+    switch (evidence) {
+    case Evidence::Datasheet:
+    case Evidence::Nameplate:
+    case Evidence::ServiceManual:
+    case Evidence::Measured:
+        return 0;
+    case Evidence::Seller:
+        return 1;
+    case Evidence::Community:
+        return 2;
+    case Evidence::Assumed:
+        return 3;
+    }
+    return 3;
+}
+
+// Of the limit, so that a doubling of both changes nothing; a limit of zero is met or missed whole.
+double marginOf(double value, double limit, Tighter tighter)
+{
+    const double spare = tighter == Tighter::Lower ? limit - value : value - limit;
+    if (limit == 0.0)
+        return spare == 0.0 ? 0.0 : std::copysign(1.0, spare);
+    return spare / std::abs(limit);
+}
+
+Verdict verdictOf(double margin)
+{
+    return margin < 0 ? Verdict::Fails : margin < kTightWithin ? Verdict::Tight : Verdict::Holds;
+}
+
+QString percent(double share)
+{
+    return showSi(std::abs(share) < 0.0005 ? 0.0 : std::abs(share), u"%");
+}
+
+} // namespace
+
+QString showSi(double si, QStringView unit)
+{
+    const std::optional<Unit> known = unit.isEmpty() ? Unit() : Unit::fromSymbol(unit);
+    require(known.has_value(), "a check shows its figures in units the program knows");
+    return showAmount(Amount::fromSi(si, *known), NumberStyle::pointDecimal(), 4);
+}
+
+QString spokenOf(Evidence evidence)
+{
+    switch (evidence) {
+    case Evidence::Seller:
+        return tr("a seller's word");
+    case Evidence::Community:
+        return tr("hearsay");
+    case Evidence::Assumed:
+        return tr("an assumption");
+    default:
+        return wordOf(evidence);
+    }
+}
+
+bool isWeak(Evidence evidence)
+{
+    return weakness(evidence) > 0;
+}
+
+Worksheet::Worksheet(QString id, QString title, Protects protects)
+{
+    m_check.id = std::move(id);
+    m_check.title = std::move(title);
+    m_check.protects = protects;
+}
+
+void Worksheet::weigh(const Origin &origin)
+{
+    if (!m_check.weakest || weakness(*m_check.weakest) < weakness(origin.evidence)) {
+        m_check.weakest = origin.evidence;
+        m_check.weakestInput = origin.name;
+    }
+}
+
+double Worksheet::takeSi(std::optional<double> si, const Origin &origin, QStringView symbol,
+                         QStringView unit, double least, double most)
+{
+    CheckInput input;
+    input.origin = origin;
+    input.symbol = symbol.toString();
+    if (!si) {
+        m_check.unknowns.append(origin.name);
+        m_check.inputs.push_back(std::move(input));
+        return 0.0;
+    }
+    input.shown = std::isfinite(*si) ? showSi(*si, unit) : tr("not a number");
+    if (std::isfinite(*si)) {
+        const Unit shownIn = unit.isEmpty() ? Unit() : Unit::fromSymbol(unit).value_or(Unit());
+        input.value = Amount::fromSi(*si, shownIn);
+    }
+    const bool possible = std::isfinite(*si) && *si >= least && *si <= most;
+    if (!possible)
+        refuse(tr("%1 cannot be %2.").arg(origin.name, input.shown));
+    weigh(origin);
+    m_check.inputs.push_back(std::move(input));
+    return possible ? *si : 0.0;
+}
+
+void Worksheet::takeChoice(const Origin &origin, QString word)
+{
+    CheckInput input;
+    input.origin = origin;
+    if (word.isEmpty())
+        m_check.unknowns.append(origin.name);
+    else
+        weigh(origin);
+    input.shown = std::move(word);
+    m_check.inputs.push_back(std::move(input));
+}
+
+void Worksheet::stepText(QString what, QString formula, QString worked, QString result)
+{
+    m_check.steps.push_back(
+        {std::move(what), std::move(formula), std::move(worked), std::move(result)});
+}
+
+Verdict Worksheet::compare(QString what, double value, double limit, Tighter tighter,
+                           QStringView unit, QString limitFrom)
+{
+    Comparison c;
+    c.what = std::move(what);
+    c.value = showSi(value, unit);
+    c.relation = tighter == Tighter::Lower ? QStringLiteral("≤") : QStringLiteral("≥");
+    c.limit = showSi(limit, unit);
+    c.limitFrom = std::move(limitFrom);
+    c.margin = marginOf(value, limit, tighter);
+    c.verdict = verdictOf(c.margin);
+    m_check.comparisons.push_back(c);
+    return c.verdict;
+}
+
+void Worksheet::loosen(double value, double published, Tighter tighter, Loosened told)
+{
+    const Verdict verdict = verdictOf(marginOf(value, published, tighter));
+    m_published = std::max(m_published.value_or(Verdict::Holds), verdict);
+    m_check.loosened.push_back(std::move(told));
+}
+
+QString Worksheet::ownThreshold(const QString &reason)
+{
+    return reason.isEmpty() ? tr("own threshold") : QString(tr("own threshold: ") + reason);
+}
+
+QString Worksheet::verdictLine() const
+{
+    QString line;
+    switch (m_check.verdict) {
+    case Verdict::Holds:
+        line = tr("Holds with %1 to spare").arg(percent(m_check.margin.value_or(0)));
+        break;
+    case Verdict::Tight:
+        line = tr("Tight: %1 to spare").arg(percent(m_check.margin.value_or(0)));
+        break;
+    case Verdict::Fails:
+        line = tr("Fails by %1").arg(percent(m_check.margin.value_or(0)));
+        break;
+    case Verdict::Unknown:
+        line = !m_check.refusals.isEmpty() ? tr("Unknown: %1").arg(m_check.refusals.front())
+               : !m_check.unknowns.isEmpty()
+                   ? tr("Unknown: not known is %1").arg(m_check.unknowns.join(QStringLiteral(", ")))
+               : !m_check.doubts.isEmpty() ? tr("Unknown: %1").arg(m_check.doubts.front())
+                                           : tr("Unknown: nothing to hold it against");
+        break;
+    }
+    while (line.endsWith(QLatin1Char('.')))
+        line.chop(1);
+    if (m_check.weakest && isWeak(*m_check.weakest))
+        line += tr(", resting on %1 for %2").arg(spokenOf(*m_check.weakest), m_check.weakestInput);
+    return line + QLatin1Char('.');
+}
+
+Check Worksheet::finish(QString source)
+{
+    m_check.source = std::move(source);
+    const bool open = isIncomplete() || !m_check.doubts.isEmpty() || m_check.comparisons.empty();
+    Verdict compared = Verdict::Holds;
+    for (const Comparison &c : m_check.comparisons) {
+        compared = std::max(compared, c.verdict);
+        m_check.margin = std::min(m_check.margin.value_or(c.margin), c.margin);
+    }
+    m_check.verdict = open ? std::max(compared, Verdict::Unknown) : compared;
+    if (m_published) // what is not loosened counts as it stands
+        m_check.publishedVerdict = std::max(m_check.verdict, *m_published);
+    m_check.sentence = verdictLine();
+    return m_check;
+}
+
+} // namespace ohmwright

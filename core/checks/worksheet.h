@@ -1,0 +1,146 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Worksheet: the paper on which a check is worked. Inputs are taken onto it, steps written down,
+// results held against limits; finish() reads the verdict off it.
+//
+//     Worksheet sheet("precharge", tr("Precharge"), Protects::Electronics);
+//     const Voltage full = sheet.take(inputs.packVoltage, u"U", u"V");
+//     if (sheet.isIncomplete())
+//         return sheet.finish(source);
+//     sheet.step(tr("stored energy"), "E = ½·C·U²", worked, energy, u"J");
+//     sheet.atMost(tr("time to 95 %"), time, inputs.longestTime, u"s");
+#pragma once
+
+#include "core/checks/given.h"
+
+#include <QStringView>
+
+#include <initializer_list>
+#include <limits>
+
+namespace ohmwright {
+
+// Margins below this are tight. Common practice, no published source.
+inline constexpr double kTightWithin = 0.10;
+
+// "453.6 V": to four significant digits, in the unit named by its symbol. A plain number has the
+// empty unit; "%" takes 0.95 as 95 %.
+QString showSi(double si, QStringView unit);
+template <class Q>
+QString show(Q quantity, QStringView unit)
+{
+    return showSi(quantity.si(), unit);
+}
+inline QString show(double number, QStringView unit)
+{
+    return showSi(number, unit);
+}
+
+// "seller's word", "assumption", …: how a verdict's line speaks of weak evidence.
+QString spokenOf(Evidence evidence);
+// Papers, plate and measurements carry a verdict; a word, hearsay and an assumption must be told.
+bool isWeak(Evidence evidence);
+
+class Worksheet
+{
+public:
+    Worksheet(QString id, QString title, Protects protects);
+
+    void about(QString subject) { m_check.subject = std::move(subject); }
+
+    // An input that applies. Zero, and the sheet incomplete, when it is not known or outside
+    // `least`..`most` (SI; what physics allows, not what is usual).
+    template <class Q>
+    Q take(const Given<Q> &input, QStringView symbol, QStringView unit,
+           double least = -std::numeric_limits<double>::infinity(),
+           double most = std::numeric_limits<double>::infinity())
+    {
+        return Q::fromSi(takeSi(siOf(input.value), input.origin, symbol, unit, least, most));
+    }
+    double take(const Given<double> &input, QStringView symbol, QStringView unit,
+                double least = -std::numeric_limits<double>::infinity(),
+                double most = std::numeric_limits<double>::infinity())
+    {
+        return takeSi(input.value, input.origin, symbol, unit, least, most);
+    }
+    // A choice (material, installation), told in words.
+    void takeChoice(const Origin &origin, QString word);
+
+    // Some input that applies is not known or was refused.
+    [[nodiscard]] bool isIncomplete() const
+    {
+        return !m_check.unknowns.isEmpty() || !m_check.refusals.isEmpty();
+    }
+    // For what cannot be told by one input's range: "The bore is wider than the rim."
+    void refuse(QString sentence) { m_check.refusals.append(std::move(sentence)); }
+    // Computing cannot decide it, whatever the figures: unknown, with the reason.
+    void doubt(QString sentence) { m_check.doubts.append(std::move(sentence)); }
+
+    template <class Q>
+    void step(QString what, QString formula, QString worked, Q result, QStringView unit)
+    {
+        stepText(std::move(what), std::move(formula), std::move(worked), show(result, unit));
+    }
+    void stepText(QString what, QString formula, QString worked, QString result);
+
+    // Holds the value to a limit that is itself an input (already taken) or computed.
+    template <class Q>
+    Verdict atMost(QString what, Q value, Q limit, QStringView unit, QString limitFrom)
+    {
+        return compare(std::move(what), siOf(value), siOf(limit), Tighter::Lower, unit,
+                       std::move(limitFrom));
+    }
+    template <class Q>
+    Verdict atLeast(QString what, Q value, Q limit, QStringView unit, QString limitFrom)
+    {
+        return compare(std::move(what), siOf(value), siOf(limit), Tighter::Higher, unit,
+                       std::move(limitFrom));
+    }
+    // Holds the value to a threshold: at most one that is tighter when lower, at least the others.
+    template <class Q>
+    Verdict within(const QString &what, Q value, const Threshold<Q> &threshold, QStringView unit)
+    {
+        if (threshold.isLoosened())
+            loosen(siOf(value), siOf(threshold.published), threshold.tighter,
+                   {threshold.name, show(threshold.published, unit),
+                    show(threshold.inForce(), unit), threshold.source, threshold.reason});
+        return compare(what, siOf(value), siOf(threshold.inForce()), threshold.tighter, unit,
+                       threshold.own ? ownThreshold(threshold.reason) : threshold.source);
+    }
+
+    void turnedBy(QString sentence) { m_check.turnedBy.append(std::move(sentence)); }
+    void plot(Plot drawn) { m_check.plots.push_back(std::move(drawn)); }
+    void result(QString line) { m_check.result = std::move(line); }
+    void caution(QString card) { m_check.caution = std::move(card); }
+    void afterwards(QString sentence) { m_check.afterwards = std::move(sentence); }
+
+    // The verdict: fails if a comparison fails; else unknown for an unknown, refused or doubted
+    // input; else tight or holds. A sheet without any comparison is unknown.
+    Check finish(QString source);
+
+private:
+    template <class Q>
+    static double siOf(Q quantity)
+    {
+        return quantity.si();
+    }
+    static double siOf(double number) { return number; }
+    template <class Q>
+    static std::optional<double> siOf(const std::optional<Q> &quantity)
+    {
+        return quantity ? std::optional(quantity->si()) : std::nullopt;
+    }
+
+    double takeSi(std::optional<double> si, const Origin &origin, QStringView symbol,
+                  QStringView unit, double least, double most);
+    void weigh(const Origin &origin);
+    Verdict compare(QString what, double value, double limit, Tighter tighter, QStringView unit,
+                    QString limitFrom);
+    void loosen(double value, double published, Tighter tighter, Loosened told);
+    static QString ownThreshold(const QString &reason);
+    [[nodiscard]] QString verdictLine() const;
+
+    Check m_check;
+    std::optional<Verdict> m_published; // worst of what was held to loosened thresholds
+};
+
+} // namespace ohmwright
