@@ -39,7 +39,7 @@ private:
     template <class T>
     [[nodiscard]] T number(std::size_t at) const
     {
-        if (at + sizeof(T) > size())
+        if (at > size() || size() - at < sizeof(T))
             return 0;
         return qFromBigEndian<T>(m_bytes.constData() + at);
     }

@@ -1,0 +1,133 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What a person waits for in the window: a key in the filter, an edit on each page, turning to it.
+// Painting included (offscreen), the disk's sync included in the edits: see
+// plainSqliteUpdatesOneRow for its share.
+#include "core/book/book.h"
+#include "tests/bench/bench_book.h"
+#include "tests/support/fixed_clock.h"
+#include "ui/parts/parts_list.h"
+#include "ui/parts/parts_page.h"
+#include "ui/shell/book_window.h"
+#include "ui/shell/outside.h"
+#include "ui/shell/shell_window.h"
+#include "ui/shell/theme.h"
+
+#include <QApplication>
+#include <QLineEdit>
+#include <QTemporaryDir>
+
+#include <benchmark/benchmark.h>
+
+namespace ohmwright::bench {
+namespace {
+
+class NoOutside final : public ui::Outside
+{
+public:
+    QStringList chooseFiles(QWidget *, const QString &, const QString &) override { return {}; }
+    QString chooseSaveFile(QWidget *, const QString &, const QString &, const QString &) override
+    {
+        return {};
+    }
+    void openFile(const QString &) override {}
+};
+
+constexpr std::array kPages{"bench", "parts", "build_order", "budget"};
+
+// A window on a book of its own, each time anew, so that no benchmark feels another's edits.
+struct OpenWindow
+{
+    explicit OpenWindow(const benchmark::State &state)
+    {
+        const QString path = folder.filePath(QStringLiteral("bench.ohmwright"));
+        writeBook(path, state.range(0) == 0 ? kUsual : kLarge);
+        theme.applyTo(*qApp);
+        auto opened = Book::open(path, clock);
+        book = opened->get();
+        window = std::make_unique<ui::BookWindow>(std::move(*opened), theme, outside);
+        window->shell().resize(1280, 800);
+        window->shell().show();
+        qApp->processEvents();
+    }
+
+    QTemporaryDir folder;
+    FixedClock clock;
+    ui::Theme theme;
+    NoOutside outside;
+    Book *book = nullptr;
+    std::unique_ptr<ui::BookWindow> window;
+};
+
+void typeInPartsFilter(benchmark::State &state)
+{
+    OpenWindow open(state);
+    ui::ShellWindow &shell = open.window->shell();
+    shell.showPage(QStringLiteral("parts"));
+    auto *page = qobject_cast<ui::PartsPage *>(shell.page(QStringLiteral("parts")));
+    QLineEdit *filter = page->list().findChild<QLineEdit *>();
+    const QString word = QStringLiteral("inverter");
+    qsizetype typed = 0;
+    for (auto _ : state) {
+        typed = typed % word.size() + 1;
+        filter->setText(word.left(typed));
+        qApp->processEvents();
+    }
+}
+BENCHMARK(typeInPartsFilter)->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
+
+void editWhilePageIsShown(benchmark::State &state)
+{
+    OpenWindow open(state);
+    const char *page = kPages.at(static_cast<std::size_t>(state.range(1)));
+    state.SetLabel(page);
+    open.window->shell().showPage(QString::fromLatin1(page));
+    qApp->processEvents();
+    Part part = open.book->records().all<Part>().rows()[7];
+    int n = 0;
+    for (auto _ : state) {
+        part.note = QString::number(++n);
+        benchmark::DoNotOptimize(
+            open.book->edit(QStringLiteral("note"), [&] { return open.book->update(part); }));
+        qApp->processEvents();
+    }
+}
+BENCHMARK(editWhilePageIsShown)->ArgsProduct({{0, 1}, {0, 1, 2, 3}})->Unit(benchmark::kMillisecond);
+
+void turnToPage(benchmark::State &state)
+{
+    OpenWindow open(state);
+    const char *page = kPages.at(static_cast<std::size_t>(state.range(1)));
+    state.SetLabel(page);
+    for (auto _ : state) {
+        state.PauseTiming();
+        open.window->shell().showPage(
+            QString::fromLatin1(state.range(1) == 0 ? kPages[1] : kPages[0]));
+        qApp->processEvents();
+        state.ResumeTiming();
+        open.window->shell().showPage(QString::fromLatin1(page));
+        qApp->processEvents();
+    }
+}
+BENCHMARK(turnToPage)->ArgsProduct({{0, 1}, {0, 1, 2, 3}})->Unit(benchmark::kMillisecond);
+
+void openBookAndWindow(benchmark::State &state)
+{
+    const QTemporaryDir folder;
+    const QString path = folder.filePath(QStringLiteral("bench.ohmwright"));
+    writeBook(path, state.range(0) == 0 ? kUsual : kLarge);
+    const FixedClock clock;
+    ui::Theme theme;
+    theme.applyTo(*qApp);
+    NoOutside outside;
+    for (auto _ : state) {
+        auto opened = Book::open(path, clock);
+        ui::BookWindow window(std::move(*opened), theme, outside);
+        window.shell().resize(1280, 800);
+        window.shell().show();
+        qApp->processEvents();
+    }
+}
+BENCHMARK(openBookAndWindow)->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
+
+} // namespace
+} // namespace ohmwright::bench
