@@ -39,6 +39,15 @@ struct Change
     {
         return everything || rows.contains(table);
     }
+    // As if both had come at once.
+    void add(const Change &later)
+    {
+        everything = everything || later.everything;
+        for (const auto &[table, touched] : later.rows) {
+            auto &mine = rows[table];
+            mine.insert(mine.end(), touched.begin(), touched.end());
+        }
+    }
 };
 
 enum class StepState { Done, Undone, Overtaken, Kept };

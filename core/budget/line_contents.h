@@ -37,6 +37,7 @@ struct LineEntry
     Money spent, committed, toCome, gotBack, expectedBack;
     bool counted = true;  // false: no estimate, or no rate for its currency
     bool forShop = false; // part or all of it is not counted to the build
+    bool operator==(const LineEntry &) const = default;
 };
 
 // `line` not set: what has no line. Purchases newest first, each followed by its items of this

@@ -74,9 +74,24 @@ bool needIsKnown(const Records &records, const Part &part, const TaskNeed &need)
     });
 }
 
-void collectQuestions(const Records &records, const Part &part, const AsksOfPart &asks,
+void askFromTask(const Records &records, const Part &part, const TaskNeed &need, AsksOfPart &asks)
+{
+    const Task *task = records.find(need.task);
+    if (need.kind != NeedKind::Figure || !task || task->state == TaskState::Done ||
+        needIsKnown(records, part, need))
+        return;
+    Asked &asked = asks[figureNeeded(need)];
+    asked.by << tr("task %1").arg(task->title);
+    asked.tasks.push_back(task->id);
+}
+
+// `asks` holds what the tasks ask; the circuits' asking joins it here.
+void collectQuestions(const Records &records, const Part &part, AsksOfPart asks,
                       std::vector<Question> &into)
 {
+    if (isGone(part.state))
+        return;
+    askFromCircuits(records, part, asks);
     for (const auto &[name, asked] : asks) {
         const Figure figure = figureFor(records, part, name);
         if (figure.inForce)
@@ -104,35 +119,30 @@ std::vector<FigureName> figuresAskedOn(const Circuit &circuit)
 std::vector<Question> openQuestions(const Records &records)
 {
     std::map<Id<Part>, AsksOfPart> fromTasks;
-    for (const TaskNeed &need : records.all<TaskNeed>()) {
-        if (need.kind != NeedKind::Figure)
-            continue;
-        const Task *task = records.find(need.task);
-        const Part *part = records.find(need.part);
-        if (!task || !part || task->state == TaskState::Done || needIsKnown(records, *part, need))
-            continue;
-        Asked &asked = fromTasks[part->id][figureNeeded(need)];
-        asked.by << tr("task %1").arg(task->title);
-        asked.tasks.push_back(task->id);
-    }
+    for (const TaskNeed &need : records.all<TaskNeed>())
+        if (const Part *part = need.kind == NeedKind::Figure ? records.find(need.part) : nullptr)
+            askFromTask(records, *part, need, fromTasks[part->id]);
     std::vector<Question> questions;
     for (const Part &part : records.all<Part>()) {
-        if (isGone(part.state))
-            continue;
-        AsksOfPart asks;
-        if (const auto it = fromTasks.find(part.id); it != fromTasks.end())
-            asks = std::move(it->second);
-        askFromCircuits(records, part, asks);
-        collectQuestions(records, part, asks, questions);
+        const auto asked = fromTasks.find(part.id);
+        collectQuestions(records, part, asked == fromTasks.end() ? AsksOfPart() : asked->second,
+                         questions);
     }
     return questions;
 }
 
 std::vector<Question> openQuestions(const Records &records, Id<Part> partId)
 {
-    std::vector<Question> all = openQuestions(records);
-    std::erase_if(all, [&](const Question &q) { return q.part != partId; });
-    return all;
+    const Part *part = records.find(partId);
+    if (!part)
+        return {};
+    AsksOfPart asks;
+    for (const TaskNeed &need : records.all<TaskNeed>())
+        if (need.part == partId)
+            askFromTask(records, *part, need, asks);
+    std::vector<Question> questions;
+    collectQuestions(records, *part, std::move(asks), questions);
+    return questions;
 }
 
 Result<Id<Task>> makeFindOutTask(Book &book, const Question &question)

@@ -50,6 +50,7 @@ struct LoomFacts
     std::vector<std::size_t> driving; // HoldUps::driving: the chain that drives the date
     std::vector<double> drives; // per task: share of simulated runs (0 to 1) it drove the date
     std::vector<QString> dates; // per task; shown at milestones, a line each: "50 %: 6 Aug"
+    bool operator==(const LoomFacts &) const = default;
 };
 
 // A link that a longer chain of links implies carries no news. Omit leaves its wire out, Faint

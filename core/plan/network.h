@@ -59,6 +59,7 @@ struct LeafNeed
     QString subjectName; // as shown: "coupling blank"
     QString reason;      // "wanted, no offer taken yet", "asked 3 Mar, no answer"
     int daysToMeet = 0;  // elapsed calendar days from acting to having it (lead time, days left)
+    bool operator==(const LeafNeed &) const = default;
 };
 
 struct Task
@@ -74,6 +75,7 @@ struct Task
     std::vector<std::size_t> after; // indices of tasks that must be done first
     std::vector<LeafNeed> needs;
     std::optional<QDate> date; // milestones: the fixed date, else the target; tasks: unused
+    bool operator==(const Task &) const = default;
 };
 
 struct Network
@@ -81,6 +83,7 @@ struct Network
     std::vector<Task> tasks; // in key order, so that ties by index are ties by key
     // Looks at the tasks one by one; for many keys make an index of your own.
     [[nodiscard]] std::optional<std::size_t> find(const QString &key) const;
+    bool operator==(const Network &) const = default;
 };
 
 // The tasks of one loop, each waiting on the one before it and the first on the last; the first is

@@ -130,6 +130,9 @@ void BudgetPage::refreshEntries()
 
 void BudgetPage::refreshGaps()
 {
+    if (m_gapsShown == m_budget.gaps)
+        return;
+    m_gapsShown = m_budget.gaps;
     m_gaps->clear();
     m_gaps->addItems(m_budget.gaps);
     const auto count = static_cast<int>(m_budget.gaps.size());

@@ -95,6 +95,7 @@ private:
     EntryForm *m_gotBack;
     SectionTitle *m_gapsHeading;
     QListWidget *m_gaps;
+    QStringList m_gapsShown;
 };
 
 } // namespace ohmwright::ui

@@ -106,12 +106,17 @@ EntriesModel::EntriesModel(QObject *parent) : QAbstractTableModel(parent) {}
 
 void EntriesModel::setEntries(const Records &records, std::vector<LineEntry> entries)
 {
+    std::vector<QString> remarks;
+    remarks.reserve(entries.size());
+    for (const LineEntry &entry : entries)
+        remarks.push_back(remarkOf(records, entry));
+    const QString own = records.build().currency.code();
+    if (entries == m_entries && remarks == m_remarks && own == m_own)
+        return; // a view of thousands of rows need not be made anew
     beginResetModel();
     m_entries = std::move(entries);
-    m_own = records.build().currency.code();
-    m_remarks.clear();
-    for (const LineEntry &entry : m_entries)
-        m_remarks.push_back(remarkOf(records, entry));
+    m_remarks = std::move(remarks);
+    m_own = own;
     endResetModel();
 }
 

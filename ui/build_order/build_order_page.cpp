@@ -57,15 +57,19 @@ void BuildOrderPage::bookChanged()
 void BuildOrderPage::refresh()
 {
     m_stale = false;
-    m_network = plan::networkOf(m_book.records(), m_book.clock().today());
+    plan::Network network = plan::networkOf(m_book.records(), m_book.clock().today());
+    const bool same = network == m_network && !network.tasks.empty();
+    m_network = std::move(network);
     const bool empty = m_network.tasks.empty() && m_newTaskBox->isHidden();
     if (empty)
         m_stack->setCurrentWidget(m_empty);
     else
         m_stack->setCurrentIndex(1);
-    refreshMilestones();
-    refreshMoves();
-    paintChart();
+    if (!same) {
+        refreshMilestones();
+        refreshMoves();
+        paintChart();
+    }
     m_editor->refresh();
     const plan::Move *move = m_moves->move(m_movesView->currentIndex().row());
     // who works down the list is shown what stands there now

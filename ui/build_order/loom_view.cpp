@@ -60,6 +60,8 @@ void LoomView::setNetwork(const plan::Network &network, const plan::LoomFacts &f
     const auto keyOf = [&](std::optional<std::size_t> task) {
         return task && *task < m_network.tasks.size() ? m_network.tasks[*task].key : QString();
     };
+    if (network == m_network && facts == m_facts)
+        return; // most edits of a book leave the build order as it is
     const QString current = keyOf(m_marks.task);
     const QString linkFrom = keyOf(m_marks.linkFrom);
     m_network = network;

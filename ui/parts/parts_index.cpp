@@ -11,6 +11,7 @@
 #include <QCoreApplication>
 
 #include <algorithm>
+#include <initializer_list>
 #include <map>
 #include <numeric>
 
@@ -142,28 +143,41 @@ void PartsIndex::rebuild(QDate today)
     m_facts.reserve(m_records.all<Part>().size());
     for (const Part &part : m_records.all<Part>())
         readOne(part);
-    readShared();
+    readCosts();
+    readAssemblies();
+    readQuestions();
 }
 
 void PartsIndex::update(const Change &change, QDate today)
 {
-    const bool all = change.everything || today != m_today || change.touches("donor") ||
-                     change.touches("seller") || change.touches("purchase") ||
-                     change.touches("purchase_item") || change.touches("part_type");
-    if (all) {
+    const auto touched = [&](std::initializer_list<const char *> tables) {
+        return std::any_of(tables.begin(), tables.end(),
+                           [&](const char *table) { return change.touches(table); });
+    };
+    if (today != m_today ||
+        touched({"build", "donor", "seller", "purchase", "purchase_item", "part_type"})) {
         rebuild(today);
         return;
     }
+    bool bears = false; // on other parts, or on more than its own line
     if (const auto parts = change.rows.find("part"); parts != change.rows.end()) {
         for (const TouchedRow &row : parts->second) {
             const Id<Part> id(row.id);
-            if (const Part *part = m_records.find(id))
+            if (const Part *part = m_records.find(id)) {
+                const PartFacts::Bearing before = of(id).bearing;
                 readOne(*part);
-            else
-                m_facts.erase(id);
+                bears = bears || before != of(id).bearing;
+            } else {
+                bears = m_facts.erase(id) > 0 || bears;
+            }
         }
     }
-    readShared();
+    if (bears) {
+        readCosts();
+        readAssemblies();
+    }
+    if (bears || touched({"rating", "connection", "circuit", "branch", "task", "task_need"}))
+        readQuestions();
 }
 
 void PartsIndex::readOne(const Part &part)
@@ -173,23 +187,36 @@ void PartsIndex::readOne(const Part &part)
     facts.sortName = part.name.toLower();
     facts.secondLine = secondLineOf(m_records, part);
     facts.deadline = soonest(part, m_today);
+    facts.bearing = {part.key,    part.name, part.partOf,       part.type,
+                     part.bought, part.kind, isGone(part.state)};
 }
 
-void PartsIndex::readShared()
+void PartsIndex::readCosts()
 {
     const auto costs = landedCosts(m_records);
-    const AssemblyTree tree(m_records);
-    for (const Part &part : m_records.all<Part>()) {
-        PartFacts &facts = m_facts[part.id];
-        const auto cost = costs.find(part.id);
+    for (auto &[id, facts] : m_facts) {
+        const auto cost = costs.find(id);
         facts.cost = cost == costs.end() ? std::nullopt : std::optional(cost->second);
-        facts.questions = 0;
-        facts.highVoltage = false;
-        const Part *outermost = part.partOf || !tree.within(part.id).empty()
-                                    ? m_records.find(tree.outermost(part.id))
+    }
+}
+
+void PartsIndex::readAssemblies()
+{
+    const AssemblyTree tree(m_records);
+    for (auto &[id, facts] : m_facts) {
+        const Part *outermost = facts.bearing.partOf || !tree.within(id).empty()
+                                    ? m_records.find(tree.outermost(id))
                                     : nullptr;
         facts.assembly = outermost ? outermost->name : QString();
         facts.assemblyKey = outermost ? outermost->key : QString();
+    }
+}
+
+void PartsIndex::readQuestions()
+{
+    for (auto &[id, facts] : m_facts) {
+        facts.questions = 0;
+        facts.highVoltage = false;
     }
     for (const Question &question : openQuestions(m_records))
         ++m_facts[question.part].questions;

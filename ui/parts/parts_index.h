@@ -30,6 +30,19 @@ struct PartFacts
     std::optional<Money> cost; // book's currency
     int questions = 0;
     std::optional<Deadline> deadline; // the soonest that may still be used
+
+    // What of the part itself bears on costs, questions and assemblies, its own or other parts'.
+    struct Bearing
+    {
+        QString key, name;
+        std::optional<Id<Part>> partOf;
+        std::optional<Id<PartType>> type;
+        std::optional<Id<PurchaseItem>> bought;
+        PartKind kind = PartKind::Unit;
+        bool gone = false;
+        bool operator==(const Bearing &) const = default;
+    };
+    Bearing bearing;
 };
 
 enum class PartColumn { Name, State, Assembly, HighVoltage, Cost, Questions, Deadline, Place };
@@ -76,7 +89,10 @@ public:
 
 private:
     void readOne(const Part &part);
-    void readShared(); // costs, questions, assemblies: one pass over the book each
+    // One pass over the book each, so only when something they are made of has changed.
+    void readCosts();
+    void readAssemblies();
+    void readQuestions();
 
     const Records &m_records;
     QDate m_today;

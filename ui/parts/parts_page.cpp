@@ -11,6 +11,8 @@
 #include <QStackedWidget>
 #include <QTableView>
 
+#include <utility>
+
 namespace ohmwright::ui {
 
 PartsPage::PartsPage(Book &book, const Theme &theme, Outside &outside, QWidget *parent)
@@ -48,13 +50,31 @@ PartsPage::PartsPage(Book &book, const Theme &theme, Outside &outside, QWidget *
             emit said(tr("Logged %1.").arg(made->name), Tone::Told);
     });
     connect(&book, &Book::changed, this, [this](const Change &change) {
-        m_list->bookChanged(change);
-        m_detail->bookChanged();
+        m_missed.add(change);
+        m_behind = true;
+        if (isVisible())
+            catchUp();
     });
     setFocusProxy(&m_list->table());
     // something to read from the start
     if (m_book.records().all<Part>().size() > 0)
         showPart(m_book.records().all<Part>().rows().front().key);
+}
+
+void PartsPage::showEvent(QShowEvent *event)
+{
+    QWidget::showEvent(event);
+    catchUp();
+}
+
+void PartsPage::catchUp()
+{
+    if (!m_behind)
+        return;
+    const Change missed = std::exchange(m_missed, {});
+    m_behind = false;
+    m_list->bookChanged(missed);
+    m_detail->bookChanged();
 }
 
 void PartsPage::leaveLogKeyToWindow()
@@ -67,6 +87,7 @@ void PartsPage::showPart(const QString &key)
     const Part *part = m_book.records().byKey<Part>(key);
     if (!part)
         return;
+    catchUp();
     closeLogSheet();
     m_list->choose(part->id);
 }

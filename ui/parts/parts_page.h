@@ -42,8 +42,15 @@ signals:
     void said(const QString &sentence, ohmwright::ui::Tone tone);
     void taskWanted(const QString &key);
 
+protected:
+    void showEvent(QShowEvent *event) override;
+
 private:
+    void catchUp();
+
     Book &m_book;
+    Change m_missed; // while the page was not to be seen
+    bool m_behind = false;
     QShortcut *m_logKey;
     QSplitter *m_splitter;
     QStackedWidget *m_side;
