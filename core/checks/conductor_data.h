@@ -3,8 +3,7 @@
 // heat a short circuit may put into one (IEC 60364-5-54, annex A). Used by conductor and fuse.
 #pragma once
 
-#include "core/quantity/quantity.h"
-#include "core/records/field.h"
+#include "core/checks/given.h"
 
 #include <QString>
 
