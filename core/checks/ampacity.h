@@ -15,8 +15,7 @@ enum class Installation { FreeAir, OnSurface, InConduit };
 template <>
 struct EnumWords<Installation>
 {
-    static constexpr std::array words{"single cores spaced in free air", "on a surface",
-                                      "in conduit or a closed duct"};
+    static constexpr std::array words{"in free air", "on a surface", "in conduit or a closed duct"};
 };
 
 struct AmpacityTable

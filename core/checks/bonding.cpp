@@ -2,6 +2,7 @@
 #include "core/checks/bonding.h"
 
 #include "core/checks/undercut.h"
+#include "core/checks/usable.h"
 
 #include <QCoreApplication>
 
@@ -35,7 +36,7 @@ Check judgeBonding(const BondingInputs &inputs)
     takeRecord(sheet, inputs.record);
     const Resistance measured = sheet.take(inputs.measured, u"R", u"Ω", 0);
     const Current current = sheet.take(inputs.testCurrent, u"I", u"A", 1e-9);
-    if (inputs.measured.value && *inputs.measured.value == measured) {
+    if (isUsable(inputs.measured, measured)) {
         sheet.within(tr("resistance, to be below"), toUndercut(measured, inputs.most.inForce()),
                      inputs.most, u"Ω");
         sheet.result(tr("%1 at %2").arg(show(measured, u"mΩ"), show(current, u"A")));

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/checks/brakes_measured.h"
 
+#include "core/checks/usable.h"
+
 #include <QCoreApplication>
 
 #include <algorithm>
@@ -15,12 +17,6 @@ QString tr(const char *text)
 }
 
 constexpr auto kGravity = Quantity<0, 1, -2, 0, 0>::fromSi(9.80665);
-
-template <class Q>
-bool isUsable(const Given<Q> &input, Q taken)
-{
-    return input.value && *input.value == taken;
-}
 
 // The sum of the forces; none when one is missing.
 std::optional<Force> judgeAxles(Worksheet &sheet, const BrakesMeasuredInputs &inputs)
@@ -80,7 +76,7 @@ Check judgeBrakesMeasured(const BrakesMeasuredInputs &inputs)
         judgeForces(sheet, inputs);
     if (inputs.roadDeceleration) {
         const double share = sheet.take(*inputs.roadDeceleration, u"d/g", u"%", 0, 2);
-        if (inputs.roadDeceleration->value && *inputs.roadDeceleration->value == share) {
+        if (isUsable(*inputs.roadDeceleration, share)) {
             sheet.within(tr("deceleration on the road, of g"), share, inputs.road, u"%");
             if (inputs.axles.empty())
                 sheet.result(tr("%1 of g on the road").arg(show(share, u"%")));

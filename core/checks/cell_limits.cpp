@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/checks/cell_limits.h"
 
+#include "core/checks/usable.h"
 #include "core/checks/worksheet.h"
 
 #include <QCoreApplication>
@@ -18,12 +19,6 @@ QString tr(const char *text)
 
 constexpr double kColdest = 173.15; // −100 °C
 constexpr double kHottest = 423.15; // 150 °C
-
-template <class Q>
-bool isUsable(const Given<Q> &input, Q taken)
-{
-    return input.value && *input.value == taken;
-}
 
 QString from(const Origin &origin)
 {
@@ -173,7 +168,7 @@ void judgeRegeneration(Worksheet &sheet, const CellLimitsInputs &inputs, const C
 void judgeChannels(Worksheet &sheet, const CellLimitsInputs &inputs, double series)
 {
     const double channels = sheet.take(inputs.channels, u"k", u"", 0);
-    if (!inputs.channels.value || channels != *inputs.channels.value || series < 1)
+    if (!isUsable(inputs.channels, channels) || series < 1)
         return;
     // as many as cells is as good as more: a margin would tell nothing
     if (channels < series)

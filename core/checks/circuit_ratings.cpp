@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/checks/circuit_ratings.h"
 
+#include "core/checks/usable.h"
 #include "core/checks/worksheet.h"
 
 #include <QCoreApplication>
@@ -138,7 +139,8 @@ void addMotor(Worksheet &sheet, Worst &worst, const MotorAtOverspeed &motor)
     const Voltage noLoad = sheet.take(motor.noLoad, u"E₀", u"V", 0);
     const RotationSpeed speed = sheet.take(motor.noLoadSpeed, u"n₀", u"rpm", 1e-3);
     const RotationSpeed highest = sheet.take(motor.highestSpeed, u"nₘ", u"rpm", 0);
-    if (speed.si() <= 0 || !motor.noLoad.value || !motor.highestSpeed.value)
+    if (!isUsable(motor.noLoad, noLoad) || !isUsable(motor.noLoadSpeed, speed) ||
+        !isUsable(motor.highestSpeed, highest))
         return;
     worst.add(name, QStringLiteral("E = E₀·nₘ/n₀"),
               QString(show(noLoad, u"V") + QStringLiteral(" · ") + show(highest, u"rpm") +
@@ -154,7 +156,7 @@ void addOthers(Worksheet &sheet, Worst &worst, const std::vector<VoltageSource> 
             continue;
         }
         const Voltage voltage = sheet.take(other.voltage, u"U", u"V", 0);
-        if (other.voltage.value && *other.voltage.value == voltage)
+        if (isUsable(other.voltage, voltage))
             worst.add(other.name, QStringLiteral("U"), {}, voltage, other.kind);
     }
 }

@@ -2,6 +2,7 @@
 #include "core/checks/discharge.h"
 
 #include "core/checks/undercut.h"
+#include "core/checks/usable.h"
 #include "core/checks/worksheet.h"
 
 #include <QCoreApplication>
@@ -64,7 +65,7 @@ Duration judgePassive(Worksheet &sheet, const DischargeInputs &inputs, const Lin
               voltageAfter(link.start, *link.bleed, link.capacitance, inputs.passiveTime.inForce()),
               inputs.passiveTime, touchOf(inputs));
     const Power rating = sheet.take(inputs.bleedRating, u"Pₘ", u"W", 0);
-    if (inputs.bleedRating.value && rating == *inputs.bleedRating.value)
+    if (isUsable(inputs.bleedRating, rating))
         sheet.atMost(tr("loss in the bleed"), loss, rating, u"W", inputs.bleedRating.origin.name);
     return time;
 }
@@ -111,7 +112,7 @@ std::optional<Duration> judgeActive(Worksheet &sheet, const DischargeInputs &inp
 void judgeYCapacitors(Worksheet &sheet, const DischargeInputs &inputs, const Link &link)
 {
     const Capacitance y = sheet.take(*inputs.yCapacitance, u"Cᵧ", u"µF", 0);
-    if (!inputs.yCapacitance->value || y != *inputs.yCapacitance->value)
+    if (!isUsable(*inputs.yCapacitance, y))
         return;
     const Energy energy = storedEnergy(y, link.start);
     sheet.step(tr("energy in the Y-capacitors"), QStringLiteral("E = ½·Cᵧ·U²"),

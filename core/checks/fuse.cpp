@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/checks/fuse.h"
 
+#include "core/checks/usable.h"
+
 #include <QCoreApplication>
 
 #include <algorithm>
@@ -17,13 +19,6 @@ QString tr(const char *text)
 QString from(const Origin &origin)
 {
     return tr("%1: %2").arg(origin.name, spokenOf(origin.evidence));
-}
-
-// Known and possible: take() gives back what was put in.
-template <class Q>
-bool isUsable(const Given<Q> &input, Q taken)
-{
-    return input.value && *input.value == taken;
 }
 
 void judgeVoltage(Worksheet &sheet, const FuseInputs &inputs)

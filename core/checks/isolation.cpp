@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/checks/isolation.h"
 
+#include "core/checks/usable.h"
+
 #include <QCoreApplication>
 
 #include <algorithm>
@@ -67,7 +69,8 @@ Check judgeIsolation(const IsolationInputs &inputs)
     const Resistance voltmeter = sheet.take(inputs.voltmeter, u"R_m", u"MΩ", 0);
 
     const bool measured = working.si() > 0 && pack.si() > 0 && known.si() > 0 && loaded.si() > 0 &&
-                          inputs.negativeToChassis.value && inputs.positiveToChassis.value;
+                          isUsable(inputs.negativeToChassis, negative) &&
+                          isUsable(inputs.positiveToChassis, positive);
     if (!measured)
         return sheet.finish(source);
     const Voltage before = std::max(negative, positive);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/checks/pack.h"
 
+#include "core/checks/usable.h"
 #include "core/checks/worksheet.h"
 
 #include <QCoreApplication>
@@ -196,7 +197,7 @@ void judgeWindows(Worksheet &sheet, const PackInputs &inputs, Voltage full, Volt
             else
                 sheet.atMost(top, full, most, u"V", from(window.most));
         }
-        if (window.least.value && least == *window.least.value)
+        if (isUsable(window.least, least))
             sheet.atLeast(bottom, window.isCharger ? emptyOpen : emptyLoaded, least, u"V",
                           from(window.least));
     }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/checks/torque_measured.h"
 
+#include "core/checks/usable.h"
+
 #include <QCoreApplication>
 
 #include <algorithm>
@@ -38,7 +40,7 @@ Check judgeTorqueMeasured(const TorqueMeasuredInputs &inputs, Protects protects)
     std::vector<Torque> readings;
     for (const Given<Torque> &reading : inputs.readings) {
         const Torque taken = sheet.take(reading, u"M", u"N·m", 0);
-        if (reading.value && *reading.value == taken)
+        if (isUsable(reading, taken))
             readings.push_back(taken);
     }
     if (inputs.readings.empty())
