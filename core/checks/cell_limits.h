@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Cell limits: voltage and current of a cell against what its maker allows at the temperatures it
+// will see: charging in frost, braking with a full or cold pack; and a management channel for each.
+//
+// A cell's share: U/n of the voltage, I/p of the current; when braking, u₀ + I/p·R. Limits by
+// temperature come as the maker's curve; beyond its ends nothing is known, and nothing is assumed.
+// Without a curve that reaches there, a lithium cell is not charged below 0 °C: common practice, no
+// published source (metallic lithium plates out).
+#pragma once
+
+#include "core/checks/conductor_data.h"
+#include "core/checks/curve.h"
+#include "core/checks/given.h"
+
+#include <optional>
+
+namespace ohmwright {
+
+// Of one cell, A against K. Zero where it is not allowed at all. Empty: not known.
+struct LimitByTemperature
+{
+    Curve<Temperature, Current> curve;
+    Origin origin;
+};
+
+struct Regeneration
+{
+    Given<Current> current;           // A, 0 or more, into the pack, the highest
+    Given<Voltage> cellVoltage;       // V, open circuit, of the fullest cell it is allowed at
+    Given<Resistance> cellResistance; // Ω, 0 or more, of one cell, cold
+    // For pulses as short as braking; none: the limit for charging is used.
+    std::optional<LimitByTemperature> limit;
+};
+
+struct CellLimitsInputs
+{
+    QString pack;                  // key
+    Given<double> cellsInSeries;   // 1 or more
+    Given<double> cellsInParallel; // 1 or more
+    Given<Voltage> cellMost;       // V, above 0, the maker's highest
+    Given<Voltage> cellLeast;      // V, 0 or more, the maker's lowest under load
+    Given<Voltage> chargeEnd;      // V of the pack where charging ends
+    Given<Voltage> dischargeEnd;   // V of the pack where driving is cut off
+    LimitByTemperature chargeLimit;
+    LimitByTemperature dischargeLimit;
+    Given<Current> chargeCurrent;    // A, 0 or more, into the pack
+    Given<Current> dischargeCurrent; // A, 0 or more, out of the pack, for as long as the curve says
+    Given<Temperature> coldestCharging, hottestCharging; // K of the cells
+    Given<Temperature> coldestDriving, hottestDriving;   // K of the cells
+    std::optional<Regeneration> regeneration; // none: the motor never brakes into the pack
+    Given<double> channels; // 0 or more, of the battery management, all boards together
+
+    Threshold<Temperature> chargeFloor{QStringLiteral("cells.charge_floor"),
+                                       celsius(0),
+                                       QStringLiteral("common practice, no published source"),
+                                       Tighter::Higher,
+                                       std::nullopt,
+                                       {}};
+};
+
+// Id "cell_limits".
+Check judgeCellLimits(const CellLimitsInputs &inputs);
+
+// The lowest limit between two temperatures, level beyond the ends of the curve.
+Current lowestBetween(const Curve<Temperature, Current> &curve, Temperature from, Temperature to);
+
+} // namespace ohmwright

@@ -1,0 +1,269 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/checks/circuit_ratings.h"
+
+#include "core/checks/usable.h"
+#include "core/checks/worksheet.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace ohmwright {
+
+namespace {
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("CircuitRatings", text);
+}
+
+// 96 cells of 4.2 V are 403.2 V, not 403.2 V and the noise of binary arithmetic: a plate that says
+// 403.2 V is met.
+Voltage packVoltage(double cells, Voltage cell)
+{
+    return volts(std::round(cells * cell.si() * 1e9) / 1e9);
+}
+
+// By peaks; see the header.
+Voltage asKind(Voltage voltage, CurrentKind from, CurrentKind to)
+{
+    if (from == to)
+        return voltage;
+    return from == CurrentKind::Ac ? voltage * std::numbers::sqrt2 : voltage / std::numbers::sqrt2;
+}
+
+struct PartLimit
+{
+    QString path;
+    Given<Voltage> limit; // the safer of those that answer; none when nothing does
+};
+
+PartLimit limitOf(const QString &path, const Assembly<VoltageLimit> &part, CurrentKind kind)
+{
+    PartLimit found{path, {}};
+    QString instead;
+    for (const VoltageLimit &limit : part.limits) {
+        if (!limit.voltage.value)
+            continue;
+        if (limit.kind != kind) {
+            instead = limit.kind ? tr("only a limit for %1 is known").arg(wordOf(*limit.kind))
+                                 : tr("a limit is known, but not if it is for DC or AC");
+            continue;
+        }
+        if (!found.limit.value || *limit.voltage.value < *found.limit.value)
+            found.limit = limit.voltage;
+    }
+    Origin &origin = found.limit.origin;
+    if (origin.name.isEmpty()) {
+        origin.name = tr("%1 voltage limit of %2").arg(wordOf(kind), path);
+        if (!found.limit.value && !instead.isEmpty())
+            origin.name += QString(QStringLiteral(" (") + instead + QLatin1Char(')'));
+    }
+    if (origin.path.isEmpty())
+        origin.path = path;
+    return found;
+}
+
+std::vector<PartLimit> limitsOf(const CircuitRatingsInputs &inputs)
+{
+    std::vector<PartLimit> limits;
+    visitAll(inputs.parts, [&](const QString &path, const Assembly<VoltageLimit> &part) {
+        if (part.isLive)
+            limits.push_back(limitOf(path, part, inputs.current));
+    });
+    return limits;
+}
+
+// The worst of the sources taken onto a sheet.
+class Worst
+{
+public:
+    Worst(Worksheet &sheet, CurrentKind kind) : m_sheet(sheet), m_kind(kind) {}
+
+    void without(const QString &name, const QString &whyNot)
+    {
+        m_sheet.stepText(name, {}, whyNot, tr("does not apply"));
+    }
+
+    void add(const QString &name, const QString &formula, const QString &worked, Voltage voltage,
+             CurrentKind kind)
+    {
+        m_sheet.step(name, formula, worked, voltage, u"V");
+        const Voltage here = asKind(voltage, kind, m_kind);
+        if (kind != m_kind)
+            m_sheet.step(tr("%1, by its peak").arg(name),
+                         kind == CurrentKind::Ac ? QStringLiteral("√2·U") : QStringLiteral("U/√2"),
+                         show(voltage, u"V"), here, u"V");
+        if (!m_worst || *m_worst < here) {
+            m_worst = here;
+            m_name = name;
+        }
+    }
+
+    [[nodiscard]] const std::optional<Voltage> &voltage() const { return m_worst; }
+    [[nodiscard]] const QString &name() const { return m_name; }
+
+private:
+    Worksheet &m_sheet;
+    CurrentKind m_kind;
+    std::optional<Voltage> m_worst;
+    QString m_name;
+};
+
+void addPack(Worksheet &sheet, Worst &worst, const PackAtFull &pack)
+{
+    const QString name = tr("pack at full charge");
+    if (!pack.applies)
+        return worst.without(name, pack.whyNot);
+    const double cells = sheet.take(pack.cellsInSeries, u"n", u"", 1, 10000);
+    const Voltage full = sheet.take(pack.cellFull, u"u", u"V", 0, 10);
+    if (cells <= 0 || full.si() <= 0)
+        return;
+    worst.add(name, QStringLiteral("U = n·u"),
+              QString(show(cells, u"") + QStringLiteral(" · ") + show(full, u"V")),
+              packVoltage(cells, full), CurrentKind::Dc);
+    if (pack.cellNominal)
+        sheet.step(
+            tr("at its nominal voltage, not held to anything"), QStringLiteral("n·uₙ"),
+            QString(show(cells, u"") + QStringLiteral(" · ") + show(*pack.cellNominal, u"V")),
+            packVoltage(cells, *pack.cellNominal), u"V");
+}
+
+void addMotor(Worksheet &sheet, Worst &worst, const MotorAtOverspeed &motor)
+{
+    const QString name = tr("motor's no-load voltage at overspeed");
+    if (!motor.applies)
+        return worst.without(name, motor.whyNot);
+    const Voltage noLoad = sheet.take(motor.noLoad, u"E₀", u"V", 0);
+    const RotationSpeed speed = sheet.take(motor.noLoadSpeed, u"n₀", u"rpm", 1e-3);
+    const RotationSpeed highest = sheet.take(motor.highestSpeed, u"nₘ", u"rpm", 0);
+    if (!isUsable(motor.noLoad, noLoad) || !isUsable(motor.noLoadSpeed, speed) ||
+        !isUsable(motor.highestSpeed, highest))
+        return;
+    worst.add(name, QStringLiteral("E = E₀·nₘ/n₀"),
+              QString(show(noLoad, u"V") + QStringLiteral(" · ") + show(highest, u"rpm") +
+                      QStringLiteral(" / ") + show(speed, u"rpm")),
+              noLoad * (highest / speed), CurrentKind::Ac);
+}
+
+void addOthers(Worksheet &sheet, Worst &worst, const std::vector<VoltageSource> &others)
+{
+    for (const VoltageSource &other : others) {
+        if (!other.applies) {
+            worst.without(other.name, other.whyNot);
+            continue;
+        }
+        const Voltage voltage = sheet.take(other.voltage, u"U", u"V", 0);
+        if (isUsable(other.voltage, voltage))
+            worst.add(other.name, QStringLiteral("U"), {}, voltage, other.kind);
+    }
+}
+
+QString turning(const CircuitRatingsInputs &inputs, const PartLimit &deciding, Voltage worst)
+{
+    const QString part = tr("%1 replaced by one for at least %2 %3")
+                             .arg(deciding.path, show(worst, u"V"), wordOf(inputs.current));
+    const MostCells most = mostCellsInSeries(inputs);
+    if (!inputs.pack.applies || !most.cells)
+        return QString(part + QLatin1Char('.'));
+    return tr("%1, or at most %2 cells in series.").arg(part).arg(*most.cells);
+}
+
+} // namespace
+
+QString voltageClass(Voltage voltage, CurrentKind kind)
+{
+    const bool dc = kind == CurrentKind::Dc;
+    if (voltage <= volts(dc ? 60 : 30))
+        return tr("class A");
+    return voltage <= volts(dc ? 1500 : 1000) ? tr("class B") : tr("beyond class B");
+}
+
+Check judgeCircuitRatings(const CircuitRatingsInputs &inputs)
+{
+    Worksheet sheet(QStringLiteral("circuit_ratings"),
+                    tr("Voltage ratings on the %1").arg(inputs.name), Protects::Electronics);
+    sheet.about(inputs.circuit);
+    sheet.caution(QStringLiteral("high-voltage"));
+    sheet.afterwards(tr("Then measure the voltage with the pack full, before anything that cost "
+                        "money is connected."));
+    const QString source = tr("Greatest of the voltages that can reach the circuit: common "
+                              "practice, no published source; classes: ISO 6469-3");
+
+    Worst worst(sheet, inputs.current);
+    addPack(sheet, worst, inputs.pack);
+    addMotor(sheet, worst, inputs.motor);
+    addOthers(sheet, worst, inputs.others);
+
+    std::vector<PartLimit> usable;
+    for (const PartLimit &part : limitsOf(inputs)) {
+        // a limit of nothing is a slip of the pen, not a limit
+        const Voltage limit = sheet.take(part.limit, u"Uₘ", u"V", 1e-3);
+        if (limit.si() > 0)
+            usable.push_back(part);
+    }
+    if (!worst.voltage()) {
+        sheet.doubt(tr("Nothing is known to drive the circuit."));
+        return sheet.finish(source);
+    }
+    const Voltage u = *worst.voltage();
+    sheet.stepText(tr("worst voltage"), QStringLiteral("greatest of the above"), worst.name(),
+                   show(u, u"V"));
+    sheet.stepText(tr("voltage class"), QStringLiteral("ISO 6469-3"), show(u, u"V"),
+                   voltageClass(u, inputs.current));
+    if (voltageClass(u, inputs.current) == tr("beyond class B"))
+        sheet.doubt(
+            tr("%1 is beyond what the standards for road vehicles cover.").arg(show(u, u"V")));
+    if (usable.empty()) {
+        sheet.doubt(tr("No part of the circuit has a limit to hold this against."));
+        return sheet.finish(source);
+    }
+
+    std::stable_sort(usable.begin(), usable.end(), [](const PartLimit &a, const PartLimit &b) {
+        return *a.limit.value < *b.limit.value;
+    });
+    for (const PartLimit &part : usable)
+        sheet.atMost(part.path, u, *part.limit.value, u"V",
+                     tr("%1 of %2").arg(spokenOf(part.limit.origin.evidence), part.path));
+    const PartLimit &deciding = usable.front();
+    sheet.turnedBy(turning(inputs, deciding, u));
+    sheet.result(tr("%1 %2 at worst (%3, %4); %5 decides with %6")
+                     .arg(show(u, u"V"), wordOf(inputs.current), worst.name(),
+                          voltageClass(u, inputs.current), deciding.path,
+                          show(*deciding.limit.value, u"V")));
+    return sheet.finish(source);
+}
+
+MostCells mostCellsInSeries(const CircuitRatingsInputs &inputs)
+{
+    MostCells most;
+    std::optional<Voltage> lowest;
+    for (const PartLimit &part : limitsOf(inputs)) {
+        if (!part.limit.value || !(part.limit.value->si() > 0)) {
+            most.unknowns.append(part.limit.origin.name);
+        } else if (!lowest || *part.limit.value < *lowest) {
+            lowest = *part.limit.value;
+            most.decidedBy = part.path;
+        }
+    }
+    const std::optional<Voltage> &full = inputs.pack.cellFull.value;
+    if (!full)
+        most.unknowns.append(inputs.pack.cellFull.origin.name);
+    if (!lowest)
+        return most;
+    most.limit = *lowest;
+    if (!full || !(full->si() > 0))
+        return most;
+    // the count itself is judged as the check judges it, so the two never differ by rounding
+    const Voltage allowed = asKind(*lowest, inputs.current, CurrentKind::Dc);
+    int cells = static_cast<int>(std::min(allowed / *full, 1e6)) + 1;
+    while (cells > 0 &&
+           asKind(packVoltage(cells, *full), CurrentKind::Dc, inputs.current) > *lowest)
+        --cells;
+    most.cells = cells;
+    return most;
+}
+
+} // namespace ohmwright

@@ -1,0 +1,89 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Circuit ratings: does every part on a circuit, and every part inside it, withstand the worst
+// voltage the circuit can reach? And the inverse: how many cells in series they all allow.
+//
+// The worst voltage is the greatest of what can drive the circuit. Direct and alternating voltages
+// are brought together by their peaks: a motor's line-to-line voltage E (rms) puts √2·E on the link
+// through the inverter's diodes, and a link at U puts no more than peaks of U on the phases, as an
+// alternating voltage of U/√2 (rms) would. Source: peak of a sine, any text on circuits; that each
+// source counts is common practice, no published source. Reflections on long motor leads, which can
+// double a peak, are not in it. Voltage classes: ISO 6469-3.
+#pragma once
+
+#include "core/checks/assembly.h"
+#include "core/checks/given.h"
+
+#include <optional>
+#include <vector>
+
+namespace ohmwright {
+
+// What may drive the circuit. One that applies and is not known makes the verdict unknown.
+struct VoltageSource
+{
+    bool applies = true;
+    QString whyNot;                     // shown when it does not apply
+    QString name;                       // "charger's maximum output"
+    Given<Voltage> voltage;             // V, 0 or more; rms if alternating
+    CurrentKind kind = CurrentKind::Dc; //
+};
+
+// The traction pack when full.
+struct PackAtFull
+{
+    bool applies = true;
+    QString whyNot;
+    Given<double> cellsInSeries;        // 1 or more
+    Given<Voltage> cellFull;            // V a cell at full charge, 0 or more
+    std::optional<Voltage> cellNominal; // only told beside it, never judged
+};
+
+// A motor with magnets turned from outside (downhill, towing), with nothing holding it down. The
+// voltage is proportional to the speed.
+struct MotorAtOverspeed
+{
+    bool applies = true;
+    QString whyNot;                    // "no magnets: an induction motor"
+    Given<Voltage> noLoad;             // V line to line, rms, at the speed below
+    Given<RotationSpeed> noLoadSpeed;  // rad/s, above 0
+    Given<RotationSpeed> highestSpeed; // rad/s, of the motor, in gear, at the vehicle's highest
+};
+
+// A part's limit. One whose kind is not stated answers for neither.
+struct VoltageLimit
+{
+    Given<Voltage> voltage; // V, above 0; rms if alternating
+    std::optional<CurrentKind> kind;
+};
+
+struct CircuitRatingsInputs
+{
+    QString circuit; // key
+    QString name;    // "traction circuit"
+    CurrentKind current = CurrentKind::Dc;
+    PackAtFull pack;
+    MotorAtOverspeed motor;
+    // Charger's maximum output, boosted link, regeneration when the pack drops out, whatever else.
+    std::vector<VoltageSource> others;
+    std::vector<Assembly<VoltageLimit>> parts;
+};
+
+// "class A", "class B" (ISO 6469-3: 60 V DC or 30 V AC, 1500 V DC or 1000 V AC), "beyond class B".
+QString voltageClass(Voltage voltage, CurrentKind kind);
+
+// Id "circuit_ratings". Comparisons are per part, worst first.
+Check judgeCircuitRatings(const CircuitRatingsInputs &inputs);
+
+struct MostCells
+{
+    std::optional<int> cells; // none: no known limit, or the full voltage of a cell is not known
+    QString decidedBy;        // path of the part with the lowest limit
+    Voltage limit;            // its limit
+    QStringList unknowns;     // what could still lower it, a name each
+    bool operator==(const MostCells &) const = default;
+};
+
+// Most cells in series that every part on the circuit allows, given the full voltage of a cell.
+MostCells mostCellsInSeries(const CircuitRatingsInputs &inputs);
+
+} // namespace ohmwright

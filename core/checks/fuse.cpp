@@ -1,0 +1,195 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/checks/fuse.h"
+
+#include "core/checks/usable.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+
+namespace ohmwright {
+
+namespace {
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("Fuse", text);
+}
+
+QString from(const Origin &origin)
+{
+    return tr("%1: %2").arg(origin.name, spokenOf(origin.evidence));
+}
+
+void judgeVoltage(Worksheet &sheet, const FuseInputs &inputs)
+{
+    Given<Voltage> rated;
+    rated.origin.name = tr("%1 voltage rating of the fuse").arg(wordOf(inputs.current));
+    for (const VoltageLimit &limit : inputs.voltage) {
+        if (limit.kind == inputs.current && limit.voltage.value &&
+            (!rated.value || *limit.voltage.value < *rated.value)) {
+            const QString name = rated.origin.name;
+            rated = limit.voltage;
+            if (rated.origin.name.isEmpty())
+                rated.origin.name = name;
+        }
+    }
+    const Voltage worst = sheet.take(inputs.worstVoltage, u"U", u"V", 1e-3);
+    const Voltage limit = sheet.take(rated, u"Uₙ", u"V", 1e-3);
+    if (isUsable(inputs.worstVoltage, worst) && isUsable(rated, limit))
+        sheet.atMost(tr("voltage across the open fuse"), worst, limit, u"V", from(rated.origin));
+}
+
+void judgeLoad(Worksheet &sheet, const FuseInputs &inputs, Current rating)
+{
+    const Current load = sheet.take(inputs.continuous, u"I_b", u"A", 0);
+    const double factor = sheet.take(inputs.temperatureFactor, u"k_t", u"", 0.01, 2);
+    const double share = sheet.take(inputs.loadShare, u"s", u"%", 0.01, 1);
+    if (rating.si() > 0 && isUsable(inputs.continuous, load) &&
+        isUsable(inputs.temperatureFactor, factor) && isUsable(inputs.loadShare, share)) {
+        const Current least = leastRating(load, share, factor);
+        sheet.step(tr("rating that the load needs"), QStringLiteral("I_b/(s·k_t)"),
+                   QString(show(load, u"A") + QStringLiteral(" / (") + show(share, u"%") +
+                           QStringLiteral(" · ") + show(factor, u"") + QLatin1Char(')')),
+                   least, u"A");
+        sheet.atLeast(tr("rating for the load"), rating, least, u"A",
+                      inputs.loadShare.origin.source);
+    }
+    for (const FusePeak &peak : inputs.peaks) {
+        sheet.take(peak.current, u"I", u"A", 0);
+        const Duration lasts = sheet.take(peak.lasts, u"t", u"s", 0);
+        const Duration melting = sheet.take(peak.melting, u"t_m", u"s", 1e-9);
+        if (isUsable(peak.lasts, lasts) && isUsable(peak.melting, melting))
+            sheet.atMost(tr("%1, without melting").arg(peak.name), lasts, melting, u"s",
+                         from(peak.melting.origin));
+    }
+    const Current capacity = sheet.take(inputs.cableCapacity, u"I_z", u"A", 1e-6);
+    if (rating.si() > 0 && isUsable(inputs.cableCapacity, capacity))
+        sheet.atMost(tr("rating against the cable"), rating, capacity, u"A",
+                     tr("IEC 60364-4-43, 433.1"));
+}
+
+struct Fault
+{
+    const FaultCase *told = nullptr;
+    Current current;
+    std::optional<Duration> clearing;
+};
+
+std::vector<Fault> takeFaults(Worksheet &sheet, const std::vector<FaultCase> &faults)
+{
+    std::vector<Fault> taken;
+    for (const FaultCase &fault : faults) {
+        const Voltage voltage = sheet.take(fault.voltage, u"U", u"V", 1e-3);
+        const Resistance loop = sheet.take(fault.loop, u"R", u"mΩ", 1e-6);
+        const Duration clearing = sheet.take(fault.clearing, u"t", u"s", 1e-9);
+        if (!isUsable(fault.voltage, voltage) || !isUsable(fault.loop, loop))
+            continue;
+        const Current current = voltage / loop;
+        sheet.step(tr("prospective current, %1").arg(fault.name), QStringLiteral("I_k = U/R"),
+                   QString(show(voltage, u"V") + QStringLiteral(" / ") + show(loop, u"mΩ")),
+                   current, u"kA");
+        taken.push_back(
+            {&fault, current,
+             isUsable(fault.clearing, clearing) ? std::optional(clearing) : std::nullopt});
+    }
+    return taken;
+}
+
+void judgeBreaking(Worksheet &sheet, const FuseInputs &inputs, const std::vector<Fault> &faults)
+{
+    const Current breaking = sheet.take(inputs.breaking, u"I₁", u"kA", 1e-6);
+    Current least;
+    if (inputs.leastBreaking)
+        least = sheet.take(*inputs.leastBreaking, u"I_min", u"A", 0);
+    if (faults.empty())
+        return;
+    const auto [weakest, strongest] =
+        std::minmax_element(faults.begin(), faults.end(),
+                            [](const Fault &a, const Fault &b) { return a.current < b.current; });
+    if (isUsable(inputs.breaking, breaking))
+        sheet.atMost(tr("strongest fault"), strongest->current, breaking, u"kA",
+                     from(inputs.breaking.origin));
+    if (inputs.leastBreaking && isUsable(*inputs.leastBreaking, least))
+        sheet.atLeast(tr("weakest fault"), weakest->current, least, u"A",
+                      from(inputs.leastBreaking->origin));
+}
+
+void judgeCable(Worksheet &sheet, const FuseInputs &inputs, const std::vector<Fault> &faults)
+{
+    const auto material = takeChosen(sheet, inputs.material);
+    const Area area = sheet.take(inputs.area, u"S", u"mm²", 1e-9);
+    const Temperature start = sheet.take(inputs.insulation, u"θᵢ", u"°C", 273.15, 1273.15);
+    const Temperature end = sheet.take(inputs.shortTime, u"θ_f", u"°C", 273.15, 1273.15);
+    const bool known = material && isUsable(inputs.area, area) &&
+                       isUsable(inputs.insulation, start) && isUsable(inputs.shortTime, end);
+    if (known && end <= start) {
+        sheet.refuse(tr("The insulation cannot stand less in a short circuit than always."));
+        return;
+    }
+    const double k = known ? adiabaticK(*material, start, end) : 0;
+    if (known)
+        sheet.step(tr("k of the cable"),
+                   QStringLiteral("k = √(Qc·(β + 20 °C)/ρ₂₀ · ln(1 + (θf − θi)/(β + θi)))"),
+                   tr("%1 to %2").arg(show(start, u"°C"), show(end, u"°C")), k, u"");
+    for (const Fault &fault : faults) {
+        if (!fault.clearing)
+            continue;
+        sheet.within(tr("clearing, %1").arg(fault.told->name), *fault.clearing, inputs.clearing,
+                     u"s");
+        if (!known)
+            continue;
+        if (kAdiabaticUpTo < *fault.clearing) { // also when the threshold was loosened
+            sheet.doubt(tr("The formula for the cable in a short circuit ends at %1.")
+                            .arg(show(kAdiabaticUpTo, u"s")));
+            continue;
+        }
+        const Area least = leastArea(fault.current, *fault.clearing, k);
+        sheet.step(tr("least cable, %1").arg(fault.told->name), QStringLiteral("S = √(I²t)/k"),
+                   QString(show(fault.current, u"kA") + QStringLiteral(", ") +
+                           show(*fault.clearing, u"s")),
+                   least, u"mm²");
+        sheet.atLeast(tr("cable, %1").arg(fault.told->name), area, least, u"mm²",
+                      tr("IEC 60364-4-43, 434.5.2"));
+    }
+}
+
+} // namespace
+
+Current leastRating(Current load, double share, double temperatureFactor)
+{
+    return load / (share * temperatureFactor);
+}
+
+Check judgeFuse(const FuseInputs &inputs)
+{
+    Worksheet sheet(QStringLiteral("fuse"), tr("Fuse"), Protects::Pack);
+    sheet.about(inputs.branch);
+    sheet.caution(QStringLiteral("battery"));
+    sheet.afterwards(tr("Then measure the pack's resistance, from which the fault current comes, "
+                        "and look up on the fuse's sheet up to which time constant L/R its DC "
+                        "rating holds."));
+    const QString source = tr("IEC 60364-4-43, 433.1 and 434.5.2; IEC 60364-5-54, annex A; maker's "
+                              "curves");
+
+    judgeVoltage(sheet, inputs);
+    const Current rating = sheet.take(inputs.rating, u"Iₙ", u"A", 1e-6);
+    judgeLoad(sheet, inputs, rating);
+    const std::vector<Fault> faults = takeFaults(sheet, inputs.faults);
+    if (inputs.faults.empty())
+        sheet.doubt(tr("No short circuit is given that the fuse has to break."));
+    judgeBreaking(sheet, inputs, faults);
+    judgeCable(sheet, inputs, faults);
+    if (!faults.empty()) {
+        const auto strongest =
+            std::max_element(faults.begin(), faults.end(),
+                             [](const Fault &a, const Fault &b) { return a.current < b.current; });
+        sheet.result(tr("%1 fuse, up to %2 to break")
+                         .arg(show(rating, u"A"), show(strongest->current, u"kA")));
+    }
+    sheet.turnedBy(tr("A larger cable, a fuse nearer the load's need, a faster one, or one with a "
+                      "higher voltage rating and breaking capacity."));
+    return sheet.finish(source);
+}
+
+} // namespace ohmwright

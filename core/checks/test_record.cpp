@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/checks/test_record.h"
+
+#include <QCoreApplication>
+
+namespace ohmwright {
+
+namespace {
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("TestRecord", text);
+}
+
+void takeWord(Worksheet &sheet, const QString &name, const QString &word, const QString &doubt)
+{
+    Origin origin;
+    origin.name = name;
+    origin.evidence = Evidence::Measured;
+    sheet.takeChoice(origin, word.trimmed());
+    if (word.trimmed().isEmpty())
+        sheet.doubt(doubt);
+}
+
+} // namespace
+
+void takeRecord(Worksheet &sheet, const TestRecord &record)
+{
+    takeWord(sheet, tr("who measured"), record.by, tr("It is not recorded by whom."));
+    takeWord(sheet, tr("when it was measured"),
+             record.on.isValid() ? record.on.toString(Qt::ISODate) : QString(),
+             tr("It is not recorded when."));
+    takeWord(sheet, tr("with which instrument"), record.instrument,
+             tr("It is not recorded with which instrument."));
+}
+
+} // namespace ohmwright

@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// TestRecord: who measured something, when and with what. A measurement nobody signs for decides
+// nothing, so each of the three is an input whose absence makes a verdict unknown.
+#pragma once
+
+#include "core/checks/worksheet.h"
+
+#include <QDate>
+
+namespace ohmwright {
+
+struct TestRecord
+{
+    QString by;
+    QDate on; // invalid: not recorded
+    QString instrument;
+};
+
+void takeRecord(Worksheet &sheet, const TestRecord &record);
+
+} // namespace ohmwright

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Torque, measured: the readings on a joint's fasteners against what is specified, with the
+// scatter of the tool.
+//
+// A reading outside the specified band fails. One inside holds only if the tool's scatter cannot
+// hide that the true torque is outside; else it is unknown. Source of the scatter: ISO 6789 allows
+// a setting wrench ±4 % above 10 N·m and ±6 % up to it; what the wrench's certificate says leads.
+#pragma once
+
+#include "core/checks/given.h"
+#include "core/checks/test_record.h"
+
+#include <vector>
+
+namespace ohmwright {
+
+struct TorqueMeasuredInputs
+{
+    QString part;  // key
+    QString joint; // "busbars of module 3"
+    TestRecord record;
+    Given<Torque> specified;             // N·m, above 0
+    Given<double> tolerance;             // 0 to 1, each way, of the specified
+    Given<double> scatter;               // 0 to 1, each way, of the tool's reading
+    std::vector<Given<Torque>> readings; // N·m, one a fastener
+};
+
+// Id "torque". Protects the pack unless the joint is said to be of the chassis or driveline.
+Check judgeTorqueMeasured(const TorqueMeasuredInputs &inputs, Protects protects = Protects::Pack);
+
+// What ISO 6789 allows a setting wrench at this torque.
+double allowedScatter(Torque torque);
+
+} // namespace ohmwright
