@@ -6,7 +6,7 @@
 #pragma once
 
 #include "core/checks/given.h"
-#include "core/checks/test_record.h"
+#include "core/checks/recorded_test.h"
 
 namespace ohmwright {
 
@@ -14,7 +14,7 @@ struct BondingInputs
 {
     QString part;               // key
     bool isWelded = false;      // then nothing else is asked for
-    TestRecord record;          //
+    RecordedTest record;          //
     Given<Resistance> measured; // Ω, 0 or more, with the leads' own resistance taken off
     Given<Current> testCurrent; // A, above 0
     Threshold<Resistance> most{QStringLiteral("bonding.resistance"),

@@ -9,7 +9,7 @@
 #pragma once
 
 #include "core/checks/given.h"
-#include "core/checks/test_record.h"
+#include "core/checks/recorded_test.h"
 
 #include <optional>
 #include <vector>
@@ -25,7 +25,7 @@ struct AxleBraking
 
 struct BrakesMeasuredInputs
 {
-    TestRecord record;
+    RecordedTest record;
     Given<Mass> mass;               // kg, above 0, as tested; asked for with forces
     std::vector<AxleBraking> axles; // from a roller bench; may be empty if measured on the road
     std::optional<Given<double>> roadDeceleration; // mean fully developed, as a share of g; 0 to 2

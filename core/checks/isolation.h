@@ -11,14 +11,14 @@
 #pragma once
 
 #include "core/checks/given.h"
-#include "core/checks/test_record.h"
+#include "core/checks/recorded_test.h"
 
 namespace ohmwright {
 
 struct IsolationInputs
 {
     QString circuit; // key
-    TestRecord record;
+    RecordedTest record;
     CurrentKind current = CurrentKind::Dc;
     bool joinedWithAc = false;        // galvanically: through an inverter that does not isolate
     bool acProtected = false;         // double insulation, or mechanically robust protection

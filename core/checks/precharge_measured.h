@@ -8,14 +8,14 @@
 #pragma once
 
 #include "core/checks/given.h"
-#include "core/checks/test_record.h"
+#include "core/checks/recorded_test.h"
 
 namespace ohmwright {
 
 struct PrechargeMeasuredInputs
 {
     QString circuit; // key
-    TestRecord record;
+    RecordedTest record;
     Given<Voltage> packVoltage;         // V, above 0, during the test
     Given<Voltage> linkVoltage;         // V, 0 or more, just before the main contactor closes
     Given<Duration> timeToThere;        // s, above 0, from the precharge relay to that reading

@@ -8,7 +8,7 @@
 #pragma once
 
 #include "core/checks/given.h"
-#include "core/checks/test_record.h"
+#include "core/checks/recorded_test.h"
 
 #include <vector>
 
@@ -18,7 +18,7 @@ struct TorqueMeasuredInputs
 {
     QString part;  // key
     QString joint; // "busbars of module 3"
-    TestRecord record;
+    RecordedTest record;
     Given<Torque> specified;             // N·m, above 0
     Given<double> tolerance;             // 0 to 1, each way, of the specified
     Given<double> scatter;               // 0 to 1, each way, of the tool's reading

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/checks/test_record.h"
+#include "core/checks/recorded_test.h"
 
 #include <QCoreApplication>
 
@@ -9,7 +9,7 @@ namespace {
 
 QString tr(const char *text)
 {
-    return QCoreApplication::translate("TestRecord", text);
+    return QCoreApplication::translate("RecordedTest", text);
 }
 
 void takeWord(Worksheet &sheet, const QString &name, const QString &word, const QString &doubt)
@@ -24,7 +24,7 @@ void takeWord(Worksheet &sheet, const QString &name, const QString &word, const 
 
 } // namespace
 
-void takeRecord(Worksheet &sheet, const TestRecord &record)
+void takeRecord(Worksheet &sheet, const RecordedTest &record)
 {
     takeWord(sheet, tr("who measured"), record.by, tr("It is not recorded by whom."));
     takeWord(sheet, tr("when it was measured"),

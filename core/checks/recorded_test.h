@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// TestRecord: who measured something, when and with what. A measurement nobody signs for decides
+// RecordedTest: who measured something, when and with what. A measurement nobody signs for decides
 // nothing, so each of the three is an input whose absence makes a verdict unknown.
 #pragma once
 
@@ -9,13 +9,13 @@
 
 namespace ohmwright {
 
-struct TestRecord
+struct RecordedTest
 {
     QString by;
     QDate on; // invalid: not recorded
     QString instrument;
 };
 
-void takeRecord(Worksheet &sheet, const TestRecord &record);
+void takeRecord(Worksheet &sheet, const RecordedTest &record);
 
 } // namespace ohmwright
