@@ -16,7 +16,7 @@ double cosineOf(double grade)
 
 Force RoadLoad::climbing() const
 {
-    return mass * gravity * (grade * cosineOf(grade));
+    return grade == 0 ? Force() : mass * gravity * (grade * cosineOf(grade));
 }
 
 Force RoadLoad::steady(Speed speed) const
