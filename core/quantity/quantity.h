@@ -59,9 +59,11 @@ private:
 };
 
 using Mass = Quantity<1, 0, 0, 0, 0>;
+using Unbalance = Quantity<1, 1, 0, 0, 0>; // mass times its distance from the axis
 using Length = Quantity<0, 1, 0, 0, 0>;
 using Area = Quantity<0, 2, 0, 0, 0>;
 using Volume = Quantity<0, 3, 0, 0, 0>;
+using Density = Quantity<1, -3, 0, 0, 0>;
 using Duration = Quantity<0, 0, 1, 0, 0>;
 using Frequency = Quantity<0, 0, -1, 0, 0>;
 using RotationSpeed = Frequency; // in rad/s; the radian has no dimension
@@ -74,6 +76,7 @@ using Pressure = Quantity<1, -1, -2, 0, 0>;
 using FlowRate = Quantity<0, 3, -1, 0, 0>;
 using Energy = Quantity<1, 2, -2, 0, 0>;
 using Torque = Energy; // newton metre and joule share a dimension
+using EnergyPerDistance = Force; // joule per metre and newton share a dimension
 using Power = Quantity<1, 2, -3, 0, 0>;
 using Voltage = Quantity<1, 2, -3, -1, 0>;
 using Resistance = Quantity<1, 2, -3, -2, 0>;

@@ -73,6 +73,10 @@ constexpr Row kRows[] = {
     {u"kWh", Measure::Energy, 3.6e6, 0, u"kW·h|kilowatt hours"},
     {u"MWh", Measure::Energy, 3.6e9, 0, u"MW·h"},
 
+    {u"Wh/km", Measure::EnergyPerDistance, 3.6, 0, u"W·h/km"},
+    {u"kWh/100 km", Measure::EnergyPerDistance, 36, 0, u"kW·h/100 km"},
+    {u"J/m", Measure::EnergyPerDistance, 1},
+
     {u"C", Measure::Charge, 1, 0, u"A·s|coulomb|coulombs"},
     {u"mC", Measure::Charge, 1e-3},
     {u"Ah", Measure::Charge, 3600, 0, u"A·h|Ahr|amp hours|amphours"},
@@ -95,6 +99,10 @@ constexpr Row kRows[] = {
     {u"t", Measure::Mass, 1e3, 0, u"tonne|tonnes"},
     {u"lb", Measure::Mass, kPound, 0, u"lbs|pound|pounds"},
     {u"oz", Measure::Mass, kPound / 16, 0, u"ounce|ounces"},
+
+    {u"g·mm", Measure::Unbalance, 1e-6},
+    {u"kg·mm", Measure::Unbalance, 1e-3},
+    {u"kg·m", Measure::Unbalance, 1},
 
     {u"m", Measure::Length, 1, 0, u"metre|metres|meter|meters"},
     {u"mm", Measure::Length, 1e-3, 0, u"MM|millimetre|millimetres|millimeter|millimeters"},
@@ -123,6 +131,9 @@ constexpr Row kRows[] = {
     {u"US gal", Measure::Volume, 231 * kInch * kInch * kInch, 0, u"gal US|US gallon|US gallons"},
     {u"imp gal", Measure::Volume, 4.54609e-3, 0, u"UK gal|gal UK|imp gallon|imp gallons"},
 
+    {u"kg/m³", Measure::Density, 1, 0, u"kg/m3"},
+    {u"g/cm³", Measure::Density, 1e3, 0, u"g/cm3|kg/L|kg/dm3"},
+
     {u"s", Measure::Duration, 1, 0, u"sec|secs|second|seconds"},
     {u"ms", Measure::Duration, 1e-3, 0, u"msec"},
     {u"µs", Measure::Duration, 1e-6, 0, u"us|usec"},
@@ -143,6 +154,7 @@ constexpr Row kRows[] = {
 
     {u"km/h", Measure::Speed, 1000.0 / 3600.0, 0, u"kmh|kph|km/hr"},
     {u"m/s", Measure::Speed, 1, 0, u"m·s-1"},
+    {u"mm/s", Measure::Speed, 1e-3},
     {u"mph", Measure::Speed, kMile / 3600.0, 0, u"MPH|mi/h"},
 
     {u"rpm", Measure::RotationSpeed, kTurn / 60, 0,
@@ -349,13 +361,16 @@ QString measureName(Measure measure)
     case Measure::Resistance: return QStringLiteral("resistance");
     case Measure::Power: return QStringLiteral("power");
     case Measure::Energy: return QStringLiteral("energy");
+    case Measure::EnergyPerDistance: return QStringLiteral("energy per distance");
     case Measure::Charge: return QStringLiteral("charge");
     case Measure::Capacitance: return QStringLiteral("capacitance");
     case Measure::Inductance: return QStringLiteral("inductance");
     case Measure::Mass: return QStringLiteral("mass");
+    case Measure::Unbalance: return QStringLiteral("unbalance");
     case Measure::Length: return QStringLiteral("length");
     case Measure::Area: return QStringLiteral("area");
     case Measure::Volume: return QStringLiteral("volume");
+    case Measure::Density: return QStringLiteral("density");
     case Measure::Duration: return QStringLiteral("duration");
     case Measure::Temperature: return QStringLiteral("temperature");
     case Measure::Frequency: return QStringLiteral("frequency");

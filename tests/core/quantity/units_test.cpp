@@ -161,6 +161,11 @@ TEST(Units, FactorsAreTheDefinedOnes)
     EXPECT_NEAR(si(1, u"lbf·in"), 0.11298483, 5e-9);
     EXPECT_DOUBLE_EQ(si(1, u"mph"), 0.44704);
     EXPECT_DOUBLE_EQ(si(36, u"km/h"), 10);
+    EXPECT_DOUBLE_EQ(si(6.3, u"mm/s"), 0.0063);
+    EXPECT_DOUBLE_EQ(si(120, u"g·mm"), 120e-6);
+    EXPECT_DOUBLE_EQ(si(7.85, u"g/cm3"), 7850);
+    EXPECT_DOUBLE_EQ(si(1000, u"Wh/km"), 3600); // 1 kWh over 1 km: 3.6 MJ over 1000 m
+    EXPECT_DOUBLE_EQ(si(10, u"kWh/100 km"), si(100, u"Wh/km"));
     EXPECT_DOUBLE_EQ(si(60, u"rpm"), 2 * std::numbers::pi);
     EXPECT_DOUBLE_EQ(si(1, u"kWh"), 3.6e6);
     EXPECT_DOUBLE_EQ(si(1, u"Ah"), 3600);

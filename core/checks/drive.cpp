@@ -1,0 +1,347 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/checks/drive.h"
+
+#include "core/checks/take_known.h"
+#include "core/checks/tractive_effort.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <cmath>
+
+namespace ohmwright {
+
+namespace {
+
+constexpr double kKmh = 1 / 3.6;
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("Drive", text);
+}
+
+struct NamedRatio
+{
+    QString name;
+    double ratio = 0; // all in one
+};
+
+// What could be read off the inputs.
+struct Known
+{
+    MotorTorque motor;
+    std::optional<Torque> mostTorque;
+    std::optional<RotationSpeed> motorLimit;
+    std::optional<Power> continuousPower;
+    std::optional<std::vector<NamedRatio>> ratios; // from high to low
+    std::optional<double> efficiency;
+    std::optional<Length> radius;
+    std::optional<RoadLoad> load;
+    std::optional<Force> grip;
+    std::optional<Speed> wantedSpeed;
+    bool motorKnown = false;
+    bool gripKnown = true; // or not considered
+};
+
+void takeMotor(Worksheet &sheet, const DriveInputs &inputs, Known &known)
+{
+    known.motorLimit = takeKnown(sheet, inputs.motorLimit, u"n", u"rpm", 0.1, 1e5);
+    if (!inputs.curve.empty()) {
+        sheet.takeChoice(inputs.curveOrigin, tr("%1 points").arg(inputs.curve.size()));
+        const bool possible =
+            std::all_of(inputs.curve.begin(), inputs.curve.end(), [](const auto &point) {
+                return std::isfinite(point.first.si()) && point.first.si() >= 0 &&
+                       std::isfinite(point.second.si()) && point.second.si() >= 0;
+            });
+        if (!possible)
+            sheet.refuse(tr("A point of the torque curve lies below zero or is no number."));
+        known.motorKnown = possible && known.motorLimit;
+        if (possible) {
+            known.motor = MotorTorque(Curve(inputs.curve),
+                                      known.motorLimit.value_or(inputs.curve.back().first));
+            known.mostTorque = known.motor.most();
+        }
+    } else {
+        const auto peak = takeKnown(sheet, inputs.peakTorque, u"T", u"N·m", 0, 1e6);
+        const auto power = takeKnown(sheet, inputs.peakPower, u"P", u"kW", 0, 1e9);
+        known.motorKnown = peak && power && known.motorLimit;
+        if (known.motorKnown)
+            known.motor = MotorTorque(*peak, *power, *known.motorLimit);
+        known.mostTorque = peak;
+    }
+    if (inputs.torqueSet) {
+        const auto set = takeKnown(sheet, *inputs.torqueSet, u"T_set", u"N·m", 0, 1e6);
+        if (set) {
+            known.motor.limitTo(*set);
+            known.mostTorque = std::min(known.mostTorque.value_or(*set), *set);
+        }
+    }
+    if (inputs.continuousPower)
+        known.continuousPower = takeKnown(sheet, *inputs.continuousPower, u"P_c", u"kW", 0, 1e9);
+}
+
+void takeGears(Worksheet &sheet, const DriveInputs &inputs, Known &known)
+{
+    std::vector<NamedRatio> gears;
+    bool all = true;
+    for (const DriveGear &gear : inputs.gears) {
+        const auto ratio = takeKnown(sheet, gear.ratio, u"i", u":1", 0.05, 100);
+        all = all && ratio;
+        gears.push_back({gear.name, ratio.value_or(0)});
+    }
+    if (gears.empty())
+        gears.push_back({tr("without a gearbox"), 1.0});
+    const auto final = takeKnown(sheet, inputs.finalDrive, u"i_f", u":1", 0.05, 100);
+    if (all && final) {
+        for (NamedRatio &gear : gears)
+            gear.ratio *= *final;
+        std::stable_sort(gears.begin(), gears.end(),
+                         [](const auto &a, const auto &b) { return a.ratio > b.ratio; });
+        known.ratios = std::move(gears);
+    }
+    known.efficiency = takeKnown(sheet, inputs.efficiency, u"η", u"%", 0.01, 1);
+    known.radius = takeKnown(sheet, inputs.rollingRadius, u"r", u"m", 0.05, 2);
+}
+
+void takeVehicle(Worksheet &sheet, const DriveInputs &inputs, Known &known)
+{
+    const auto mass = takeKnown(sheet, inputs.mass, u"m", u"kg", 1, 1e5);
+    const auto rolling = takeKnown(sheet, inputs.rollingCoefficient, u"µ", u"", 0, 1);
+    const auto drag = takeKnown(sheet, inputs.dragCoefficient, u"Cd", u"", 0, 3);
+    const auto area = takeKnown(sheet, inputs.frontalArea, u"A", u"m²", 0, 50);
+    const auto air = takeKnown(sheet, inputs.airDensity, u"ρ", u"kg/m³", 0, 5);
+    const auto rotating = takeKnown(sheet, inputs.rotating, u"λ", u"", 1, 3);
+    if (mass && rolling && drag && area && air && rotating)
+        known.load = roadLoadOf({*mass, *rolling, *drag, *area, *air, *rotating});
+    if (inputs.grip) {
+        const auto share = takeKnown(sheet, inputs.grip->drivenShare, u"x_d", u"%", 0, 1);
+        const auto friction = takeKnown(sheet, inputs.grip->friction, u"µ_g", u"", 0, 3);
+        known.gripKnown = share && friction && mass;
+        if (known.gripKnown)
+            known.grip = *mass * kStandardGravity * (*share * *friction);
+    }
+    known.wantedSpeed = takeKnown(sheet, inputs.wantedSpeed, u"v", u"km/h", 0.1, 150);
+}
+
+void judgeTorques(Worksheet &sheet, const DriveInputs &inputs, const Known &known)
+{
+    if (inputs.gearboxTorque) {
+        const auto limit = takeKnown(sheet, *inputs.gearboxTorque, u"T_g", u"N·m", 0, 1e6);
+        if (limit && known.mostTorque &&
+            sheet.atMost(tr("torque into the gearbox"), *known.mostTorque, *limit, u"N·m",
+                         inputs.gearboxTorque->origin.name) != Verdict::Holds)
+            sheet.turnedBy(tr("A lower torque set in the controller, or a gearbox for more."));
+    }
+    if (inputs.axleTorque) {
+        const auto limit = takeKnown(sheet, *inputs.axleTorque, u"T_a", u"N·m", 0, 1e6);
+        if (limit && known.mostTorque && known.ratios && known.efficiency) {
+            const double ratio = known.ratios->front().ratio;
+            const Torque torque = *known.mostTorque * (ratio * *known.efficiency);
+            sheet.step(tr("torque at the drive shafts"), QStringLiteral("T_s = T·i·i_f·η"),
+                       QString(show(*known.mostTorque, u"N·m") + QStringLiteral(" · ") +
+                               show(ratio, u"") + QStringLiteral(" · ") +
+                               show(*known.efficiency, u"%")),
+                       torque, u"N·m");
+            if (sheet.atMost(tr("torque at the drive shafts"), torque, *limit, u"N·m",
+                             inputs.axleTorque->origin.name) != Verdict::Holds)
+                sheet.turnedBy(tr("A lower torque set in the controller, or not driving in the "
+                                  "lowest gear."));
+        }
+    }
+}
+
+void judgeMotorSpeed(Worksheet &sheet, const DriveInputs &inputs, const Known &known)
+{
+    if (!known.ratios || !known.radius)
+        return;
+    if (known.motorLimit) {
+        for (const NamedRatio &gear : *known.ratios) {
+            const Speed most = *known.motorLimit * *known.radius / gear.ratio;
+            sheet.step(tr("road speed at the motor's limit, %1").arg(gear.name),
+                       QStringLiteral("v = ω·r/(i·i_f)"),
+                       QString(show(*known.motorLimit, u"rpm") + QStringLiteral(" · ") +
+                               show(*known.radius, u"m") + QStringLiteral(" / ") +
+                               show(gear.ratio, u"")),
+                       most, u"km/h");
+        }
+    }
+    if (!known.wantedSpeed)
+        return;
+    const NamedRatio &fastest = known.ratios->back();
+    const RotationSpeed turning = *known.wantedSpeed / *known.radius * fastest.ratio;
+    sheet.step(tr("motor speed at the wanted speed, %1").arg(fastest.name),
+               QStringLiteral("ω = v·i·i_f/r"),
+               QString(show(*known.wantedSpeed, u"km/h") + QStringLiteral(" · ") +
+                       show(fastest.ratio, u"") + QStringLiteral(" / ") +
+                       show(*known.radius, u"m")),
+               turning, u"rpm");
+    if (known.motorLimit &&
+        sheet.atMost(tr("motor speed at the wanted speed"), turning, *known.motorLimit, u"rpm",
+                     inputs.motorLimit.origin.name) != Verdict::Holds)
+        sheet.turnedBy(tr("A longer gear or final drive, larger tyres, or a lower wanted speed."));
+}
+
+void judgeHolding(Worksheet &sheet, const DriveInputs &inputs, const Known &known)
+{
+    if (!known.load || !known.wantedSpeed)
+        return;
+    const RoadLoad &load = *known.load;
+    const Speed v = *known.wantedSpeed;
+    const Force air = load.drag * v * v;
+    sheet.step(tr("rolling resistance"), QStringLiteral("F_r = µ·m·g"),
+               QString(show(inputs.rollingCoefficient.value.value_or(0), u"") +
+                       QStringLiteral(" · ") + show(load.mass, u"kg") +
+                       QStringLiteral(" · 9.807 m/s²")),
+               load.rolling, u"N");
+    sheet.step(tr("air drag at the wanted speed"), QStringLiteral("F_d = ½·ρ·Cd·A·v²"),
+               QString(QStringLiteral("½ · ") + show(*inputs.airDensity.value, u"kg/m³") +
+                       QStringLiteral(" · ") + show(*inputs.dragCoefficient.value, u"") +
+                       QStringLiteral(" · ") + show(*inputs.frontalArea.value, u"m²") +
+                       QStringLiteral(" · (") + show(v, u"km/h") + QStringLiteral(")²")),
+               air, u"N");
+    if (!known.efficiency)
+        return;
+    const Power needed = load.steady(v) * v / *known.efficiency;
+    sheet.step(tr("power to hold the wanted speed"), QStringLiteral("P = (F_r + F_d)·v/η"),
+               QString(QStringLiteral("(") + show(load.steady(v), u"N") + QStringLiteral(") · ") +
+                       show(v, u"km/h") + QStringLiteral(" / ") + show(*known.efficiency, u"%")),
+               needed, u"kW");
+    if (known.continuousPower &&
+        sheet.atMost(tr("power to hold the wanted speed"), needed, *known.continuousPower, u"kW",
+                     inputs.continuousPower->origin.name) != Verdict::Holds)
+        sheet.turnedBy(tr("A lower cruising speed, less drag, or a motor with more continuous "
+                          "power."));
+}
+
+Plot effortPlot(const Driveline &driveline, const std::vector<NamedRatio> &ratios,
+                const RoadLoad &load, const std::vector<double> &grades)
+{
+    Plot plot;
+    plot.title = tr("Effort against road load by gear");
+    plot.xName = tr("road speed");
+    plot.xUnit = QStringLiteral("km/h");
+    plot.yName = tr("force");
+    plot.yUnit = QStringLiteral("N");
+    constexpr int kPoints = 80;
+    for (std::size_t gear = 0; gear < ratios.size(); ++gear) {
+        PlotSeries series;
+        series.name = ratios[gear].name;
+        const Speed highest = driveline.highestSpeed(gear);
+        for (int i = 0; i <= kPoints; ++i) {
+            const Speed v = highest * (double{1} * i / kPoints);
+            series.points.emplace_back(v.si() / kKmh, driveline.effort(gear, v).si());
+        }
+        plot.series.push_back(std::move(series));
+    }
+    const Speed fastest = driveline.highestSpeed(ratios.size() - 1);
+    constexpr double kCreep = 1e-6; // in motion
+    for (const double grade : grades) {
+        PlotSeries series;
+        series.name =
+            grade == 0 ? tr("road load, level") : tr("road load, grade %1").arg(show(grade, u"%"));
+        const RoadLoad there = load.onGrade(grade);
+        for (int i = 0; i <= kPoints; ++i) {
+            const Speed v = fastest * (double{1} * i / kPoints);
+            series.points.emplace_back(v.si() / kKmh, there.steady(v + Speed::fromSi(kCreep)).si());
+        }
+        plot.series.push_back(std::move(series));
+    }
+    return plot;
+}
+
+struct Wanted
+{
+    int kmh;
+    const std::optional<Given<Duration>> &time;
+};
+
+void judgePace(Worksheet &sheet, const DriveInputs &inputs, const Driveline &driveline,
+               const RoadLoad &load, Speed top)
+{
+    for (const Wanted &wanted : {Wanted{50, inputs.wantedTo50}, Wanted{80, inputs.wantedTo80},
+                                 Wanted{100, inputs.wantedTo100}}) {
+        const Speed to = Speed::fromSi(wanted.kmh * kKmh);
+        const QString what = tr("0 to %1 km/h").arg(wanted.kmh);
+        const auto run = to <= top ? sprint(driveline, load, to) : std::nullopt;
+        const QString formula = QStringLiteral("t = ∫ λ·m·dv / (F − R)");
+        if (run)
+            sheet.step(what, formula, tr("over %1").arg(show(run->distance, u"m")), run->time,
+                       u"s");
+        else
+            sheet.stepText(what, formula, {}, tr("not reached"));
+        if (!wanted.time)
+            continue;
+        const auto limit = takeKnown(sheet, *wanted.time, u"t", u"s", 0, 1e4);
+        if (!limit)
+            continue;
+        if (!run)
+            sheet.atLeast(tr("speed reached at all"), top, to, u"km/h", wanted.time->origin.name);
+        else
+            sheet.atMost(what, run->time, *limit, u"s", wanted.time->origin.name);
+    }
+}
+
+} // namespace
+
+Check judgeDrive(const DriveInputs &inputs)
+{
+    Worksheet sheet(QStringLiteral("drive"), tr("Drive"), Protects::Driveline);
+    sheet.about(inputs.subject);
+    sheet.caution(QStringLiteral("rotating"));
+    sheet.afterwards(tr("Then measure on the road: motor speed against road speed, and the heat "
+                        "of motor, inverter and gearbox after a long climb. An inverter may cut "
+                        "the torque of a motor held at standstill."));
+    const QString source =
+        tr("Equilibrium of a vehicle on a grade, F = T·i·η/r against µ·m·g·cos θ + ½·ρ·Cd·A·v² + "
+           "m·g·sin θ + λ·m·a; any text on vehicle dynamics");
+
+    Known known;
+    takeMotor(sheet, inputs, known);
+    takeGears(sheet, inputs, known);
+    takeVehicle(sheet, inputs, known);
+    judgeTorques(sheet, inputs, known);
+    judgeMotorSpeed(sheet, inputs, known);
+    judgeHolding(sheet, inputs, known);
+    if (!known.motorKnown || !known.ratios || !known.efficiency || !known.radius || !known.load ||
+        !known.gripKnown)
+        return sheet.finish(source);
+
+    Driveline driveline;
+    driveline.motor = known.motor;
+    for (const NamedRatio &gear : *known.ratios)
+        driveline.ratios.push_back(gear.ratio);
+    driveline.efficiency = *known.efficiency;
+    driveline.radius = *known.radius;
+    driveline.gearChange = inputs.gearChange;
+    driveline.grip = known.grip;
+    const RoadLoad &load = *known.load;
+
+    sheet.step(tr("effort at standstill, %1").arg(known.ratios->front().name),
+               QStringLiteral("F = T·i·i_f·η/r"),
+               QString(show(known.motor.at(RotationSpeed()), u"N·m") + QStringLiteral(" · ") +
+                       show(driveline.ratios.front(), u"") + QStringLiteral(" · ") +
+                       show(driveline.efficiency, u"%") + QStringLiteral(" / ") +
+                       show(driveline.radius, u"m")),
+               driveline.effort(0, Speed()), u"N");
+    const double steepest = steepestStart(driveline, load);
+    sheet.step(tr("steepest start"), QStringLiteral("sin θ + µ·cos θ = F/(m·g)"),
+               steepest >= 1 ? tr("steeper than any road") : QString(), steepest, u"%");
+    const Speed top = topSpeed(driveline, load);
+    sheet.step(tr("top speed on the level"), QStringLiteral("F(v) = R(v), ω ≤ ω_max"), {}, top,
+               u"km/h");
+
+    if (sheet.within(tr("steepest start"), steepest, inputs.startGrade, u"%") != Verdict::Holds)
+        sheet.turnedBy(tr("A shorter gear, more torque at standstill, or less mass."));
+    if (known.wantedSpeed &&
+        sheet.atLeast(tr("top speed on the level"), top, *known.wantedSpeed, u"km/h",
+                      inputs.wantedSpeed.origin.name) != Verdict::Holds)
+        sheet.turnedBy(tr("More power, less drag, or a gear in which the motor turns slower."));
+    judgePace(sheet, inputs, driveline, load, top);
+    sheet.plot(effortPlot(driveline, *known.ratios, load, inputs.gradesDrawn));
+    sheet.result(tr("Top speed %1, steepest start %2, %3 at standstill")
+                     .arg(show(top, u"km/h"), show(steepest, u"%"),
+                          show(driveline.effort(0, Speed()), u"N")));
+    return sheet.finish(source);
+}
+
+} // namespace ohmwright
