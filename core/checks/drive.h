@@ -64,7 +64,7 @@ struct DriveInputs
     // What is wanted. The speed is required: the motor is held to it.
     Given<Speed> wantedSpeed; // to be reached and held on the level
     std::optional<Given<Duration>> wantedTo50, wantedTo80, wantedTo100; // km/h, from standstill
-    Threshold<double> startGrade{QStringLiteral("drive.startGrade"),
+    Threshold<double> startGrade{QStringLiteral("drive.start_grade"),
                                  0.25,
                                  QStringLiteral("common practice, no published source"),
                                  Tighter::Higher,
