@@ -44,6 +44,8 @@ enum class Measure {
     Force,
     Pressure,
     FlowRate,
+    Acceleration,
+    ThermalConductance,
     Ratio,
     Count,
 };
@@ -101,7 +103,8 @@ public:
     [[nodiscard]] Unit unit() const { return m_unit; }
     [[nodiscard]] Measure measure() const { return m_unit.measure(); }
     // In the SI coherent unit of the measure: V, A, Ω, W, J, C, F, H, kg, m, m², m³, s, K, Hz, m/s,
-    // rad/s, N·m, N, Pa, m³/s, 1. AWG n gives the area of a solid wire of that gauge (ASTM B258).
+    // rad/s, N·m, N, Pa, m³/s, m/s², W/K, 1. AWG n gives the area of a solid wire of that gauge
+    // (ASTM B258).
     [[nodiscard]] double si() const;
     // The same quantity in another unit of the same measure (asserted). There are only whole AWG
     // gauges: to(AWG) takes the one nearest in diameter, from 4/0 to 56, so it alone is not exact.
