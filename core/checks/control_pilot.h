@@ -4,7 +4,7 @@
 // agreement with SAE J1772.
 #pragma once
 
-#include "core/quantity/quantity.h"
+#include "core/checks/given.h"
 
 #include <optional>
 
