@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// Over 400 lines: differencing, exchanges and branch and bound work on the same sums.
 #include "core/checks/balanced_groups.h"
 
 #include "core/quantity/invariant.h"
@@ -6,7 +7,6 @@
 #include <queue>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <limits>
 #include <numeric>
@@ -18,6 +18,7 @@ namespace {
 
 constexpr double kRounding = 1e-12; // shares of the mean nearer than this are the same
 constexpr long kMostTrials = 3'000'000;
+constexpr double kFar = std::numeric_limits<double>::infinity();
 
 PairOfValues meanSums(const std::vector<PairOfValues> &items, std::size_t size)
 {
@@ -56,16 +57,44 @@ std::vector<PairOfValues> sumsOf(const std::vector<PairOfValues> &shares, const 
     return sums;
 }
 
-double spread(const std::vector<PairOfValues> &sums)
+// Least and most of sums seen.
+struct Range
 {
-    if (sums.empty())
-        return 0;
-    PairOfValues least = sums.front(), most = sums.front();
-    for (const PairOfValues &sum : sums) {
+    PairOfValues least{kFar, kFar}, most{-kFar, -kFar};
+    void see(const PairOfValues &sum)
+    {
         least = {std::min(least.first, sum.first), std::min(least.second, sum.second)};
         most = {std::max(most.first, sum.first), std::max(most.second, sum.second)};
     }
-    return most.first - least.first + most.second - least.second;
+    [[nodiscard]] double spread() const
+    {
+        return most.first - least.first + most.second - least.second;
+    }
+};
+
+double spread(const std::vector<PairOfValues> &sums)
+{
+    Range range;
+    for (const PairOfValues &sum : sums)
+        range.see(sum);
+    return sums.empty() ? 0 : range.spread();
+}
+
+double spreadWith(Range others, const PairOfValues &one, const PairOfValues &other)
+{
+    others.see(one);
+    others.see(other);
+    return others.spread();
+}
+
+Range rangeWithout(const std::vector<PairOfValues> &sums, std::size_t a, std::size_t b)
+{
+    Range range;
+    for (std::size_t g = 0; g < sums.size(); ++g) {
+        if (g != a && g != b)
+            range.see(sums[g]);
+    }
+    return range;
 }
 
 double squares(const PairOfValues &sum, const PairOfValues &mean)
@@ -144,8 +173,6 @@ public:
     [[nodiscard]] const Groups &best() const { return m_best; }
 
 private:
-    static constexpr double kFar = std::numeric_limits<double>::infinity();
-
     // Groups that are still to come have this mean, so one is at least and one at most that.
     [[nodiscard]] double atLeast() const
     {
@@ -247,27 +274,26 @@ bool swapPass(const std::vector<PairOfValues> &shares, const PairOfValues &mean,
         for (std::size_t b = 0; b < groups.size(); ++b) {
             if (a == b || (aim == Aim::Squares && b < a))
                 continue;
+            Range others;
+            if (aim == Aim::Spread) {
+                others = rangeWithout(sums, a, b);
+                trials += static_cast<long>(sums.size());
+            }
             for (std::size_t &one : groups[a]) {
                 for (std::size_t &other : groups[b]) {
-                    trials += aim == Aim::Spread ? static_cast<long>(sums.size()) : 1;
-                    if (trials > kMostTrials)
+                    if (++trials > kMostTrials)
                         return false;
-                    const std::array before{sums[a], sums[b]};
-                    const std::array after{exchanged(before[0], shares[one], shares[other]),
-                                           exchanged(before[1], shares[other], shares[one])};
-                    bool better = false;
-                    if (aim == Aim::Squares) {
-                        better = squares(after[0], mean) + squares(after[1], mean) <
-                                 squares(before[0], mean) + squares(before[1], mean) - kRounding;
-                    } else {
-                        const double now = spread(sums);
-                        sums[a] = after[0];
-                        sums[b] = after[1];
-                        better = spread(sums) < now - kRounding;
-                    }
-                    sums[a] = better ? after[0] : before[0];
-                    sums[b] = better ? after[1] : before[1];
-                    if (better) {
+                    const PairOfValues nextA = exchanged(sums[a], shares[one], shares[other]);
+                    const PairOfValues nextB = exchanged(sums[b], shares[other], shares[one]);
+                    const double now = aim == Aim::Squares
+                                           ? squares(sums[a], mean) + squares(sums[b], mean)
+                                           : spreadWith(others, sums[a], sums[b]);
+                    const double then = aim == Aim::Squares
+                                            ? squares(nextA, mean) + squares(nextB, mean)
+                                            : spreadWith(others, nextA, nextB);
+                    if (then < now - kRounding) {
+                        sums[a] = nextA;
+                        sums[b] = nextB;
                         std::swap(one, other);
                         helped = true;
                     }
