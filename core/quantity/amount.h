@@ -47,6 +47,8 @@ enum class Measure {
     Force,
     Pressure,
     FlowRate,
+    Acceleration,
+    ThermalConductance,
     Ratio,
     Count,
 };
@@ -104,8 +106,8 @@ public:
     [[nodiscard]] Unit unit() const { return m_unit; }
     [[nodiscard]] Measure measure() const { return m_unit.measure(); }
     // In the SI coherent unit of the measure: V, A, Ω, W, J, J/m, C, F, H, kg, kg·m, m, m², m³,
-    // kg/m³, s, K, Hz, m/s, rad/s, N·m, N, Pa, m³/s, 1. AWG n gives the area of a solid wire of
-    // that gauge (ASTM B258).
+    // kg/m³, s, K, Hz, m/s, m/s², rad/s, N·m, N, Pa, m³/s, W/K, 1. AWG n gives the area of a solid
+    // wire of that gauge (ASTM B258).
     [[nodiscard]] double si() const;
     // The same quantity in another unit of the same measure (asserted). There are only whole AWG
     // gauges: to(AWG) takes the one nearest in diameter, from 4/0 to 56, so it alone is not exact.

@@ -43,6 +43,8 @@ template <> struct QuantityOf<Measure::Torque> { using Type = Torque; };
 template <> struct QuantityOf<Measure::Force> { using Type = Force; };
 template <> struct QuantityOf<Measure::Pressure> { using Type = Pressure; };
 template <> struct QuantityOf<Measure::FlowRate> { using Type = FlowRate; };
+template <> struct QuantityOf<Measure::Acceleration> { using Type = Acceleration; };
+template <> struct QuantityOf<Measure::ThermalConductance> { using Type = ThermalConductance; };
 
 // The measure a type stands for when none is named.
 template <Measure M> using MeasureIs = std::integral_constant<Measure, M>;
@@ -68,6 +70,8 @@ template <> struct MeasureOf<Speed> : MeasureIs<Measure::Speed> {};
 template <> struct MeasureOf<Force> : MeasureIs<Measure::Force> {};
 template <> struct MeasureOf<Pressure> : MeasureIs<Measure::Pressure> {};
 template <> struct MeasureOf<FlowRate> : MeasureIs<Measure::FlowRate> {};
+template <> struct MeasureOf<Acceleration> : MeasureIs<Measure::Acceleration> {};
+template <> struct MeasureOf<ThermalConductance> : MeasureIs<Measure::ThermalConductance> {};
 // clang-format on
 
 // Ratios and counts have no Quantity: their si() is the plain number.

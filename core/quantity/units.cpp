@@ -187,6 +187,11 @@ constexpr Row kRows[] = {
     {u"m³/h", Measure::FlowRate, 1.0 / 3600},
     {u"m³/s", Measure::FlowRate, 1},
 
+    {u"m/s²", Measure::Acceleration, 1, 0, u"m/s/s|m·s-2"},
+
+    {u"W/K", Measure::ThermalConductance, 1},
+    {u"kW/K", Measure::ThermalConductance, 1e3},
+
     {u"%", Measure::Ratio, 0.01, 0, u"percent|per cent|pct"},
     {u":1", Measure::Ratio, 1, 0, u"to 1"},
 };
@@ -380,6 +385,8 @@ QString measureName(Measure measure)
     case Measure::Force: return QStringLiteral("force");
     case Measure::Pressure: return QStringLiteral("pressure");
     case Measure::FlowRate: return QStringLiteral("flow rate");
+    case Measure::Acceleration: return QStringLiteral("acceleration");
+    case Measure::ThermalConductance: return QStringLiteral("thermal conductance");
     case Measure::Ratio: return QStringLiteral("ratio");
     case Measure::Count: return QStringLiteral("count");
     }

@@ -177,6 +177,8 @@ TEST(Units, FactorsAreTheDefinedOnes)
     EXPECT_DOUBLE_EQ(si(4.1, u":1"), 4.1);
     EXPECT_NEAR(si(1000, u"kcmil"), 506.7075e-6, 5e-11);
     EXPECT_DOUBLE_EQ(si(1, u"bar"), 1e5);
+    EXPECT_DOUBLE_EQ(si(6.43, u"m/s2"), 6.43);
+    EXPECT_DOUBLE_EQ(si(1.2, u"kW/K"), 1200);
 }
 
 // Source: ITS-90 relations, 0 °C = 273.15 K, 32 °F = 0 °C, 212 °F = 100 °C. From memory.

@@ -1,0 +1,176 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/checks/brakes.h"
+
+#include "core/checks/taken.h"
+
+#include <QCoreApplication>
+
+namespace ohmwright {
+
+namespace {
+
+constexpr Acceleration kGravity = Acceleration::fromSi(9.80665);
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("Brakes", text);
+}
+
+struct Forces
+{
+    Force front, rear;
+    [[nodiscard]] Force sum() const { return front + rear; }
+    [[nodiscard]] double frontShare() const { return front / sum(); }
+};
+
+std::optional<Forces> takeForces(Worksheet &sheet, const BrakesInputs &in)
+{
+    const auto front = taken(sheet, in.frontForce, u"F_f", u"kN", 0);
+    const auto rear = taken(sheet, in.rearForce, u"F_r", u"kN", 0);
+    const auto pedal = taken(sheet, in.pedalForce, u"F_p", u"N", kAboveNothing);
+    // less than allowed is what is wanted; only too much is held against it
+    if (pedal && (*pedal > in.pedal.inForce() || in.pedal.isLoosened()))
+        sheet.within(tr("force at the pedal"), *pedal, in.pedal, u"N");
+    if (!front || !rear)
+        return std::nullopt;
+    if ((*front + *rear).si() <= 0) {
+        sheet.refuse(tr("Brakes that give no force are none."));
+        return std::nullopt;
+    }
+    return Forces{*front, *rear};
+}
+
+void judgeBalance(Worksheet &sheet, const BrakesInputs &in, const Forces &forces, double atRest,
+                  Length height, Length wheelbase, double braking)
+{
+    const double front = forces.frontShare();
+    sheet.step(
+        tr("share of the front brakes"), QStringLiteral("F_f/(F_f + F_r)"),
+        QString(show(forces.front, u"kN") + QStringLiteral(" / ") + show(forces.sum(), u"kN")),
+        front, u"%");
+    const double upTo = in.frontFirstTo.inForce();
+    const auto ideal = [&](double z) {
+        return frontShareBraking(atRest, height, wheelbase, z);
+    };
+    sheet.step(tr("share of the weight on the front axle, braking at %1 g").arg(show(upTo, u"")),
+               QStringLiteral("φ = (b + z·h)/L"),
+               QString(show(atRest, u"%") + QStringLiteral(" + ") + show(upTo, u"") +
+                       QStringLiteral(" · ") + show(height, u"m") + QStringLiteral(" / ") +
+                       show(wheelbase, u"m")),
+               ideal(upTo), u"%");
+    // braking at which both axles would lock together: below it the front one locks first
+    const double together = (front - atRest) * (wheelbase / height);
+    sheet.step(tr("braking at which both axles lock together (times gravity)"),
+               QStringLiteral("z = (φ_F − b/L)·L/h"),
+               QString(QLatin1Char('(') + show(front, u"%") + QStringLiteral(" − ") +
+                       show(atRest, u"%") + QStringLiteral(") · ") + show(wheelbase, u"m") +
+                       QStringLiteral(" / ") + show(height, u"m")),
+               together, u"");
+    sheet.within(tr("front axle locks first up to (times gravity)"), together, in.frontFirstTo,
+                 u"");
+
+    const double loaded = ideal(braking);
+    if (loaded >= 1) {
+        sheet.doubt(tr("At this braking the rear wheels would leave the road."));
+        return;
+    }
+    const double usedFront = front * braking / loaded;
+    const double usedRear = (1 - front) * braking / (1 - loaded);
+    sheet.step(tr("adhesion used by the front axle"), QStringLiteral("f = F_f/N_f"),
+               QString(show(front * braking, u"") + QStringLiteral(" / ") + show(loaded, u"")),
+               usedFront, u"");
+    sheet.step(
+        tr("adhesion used by the rear axle"), QStringLiteral("f = F_r/N_r"),
+        QString(show((1 - front) * braking, u"") + QStringLiteral(" / ") + show(1 - loaded, u"")),
+        usedRear, u"");
+    if (braking >= 0.15 && mostAdhesionUsed(braking) <= 0.8)
+        sheet.atMost(tr("adhesion used, the greater of the axles"), std::max(usedFront, usedRear),
+                     mostAdhesionUsed(braking), u"", tr("UN R13-H, annex 5, from memory"));
+}
+
+void judgeBoost(Worksheet &sheet, const BrakesInputs &in)
+{
+    sheet.takeChoice(in.boost.origin, in.boost.value ? wordOf(*in.boost.value) : QString());
+    if (!in.boost.value)
+        return;
+    switch (*in.boost.value) {
+    case BrakeBoost::Unassisted:
+        sheet.stepText(tr("boost"), {}, tr("none, as built: the pedal's force tells it all"), {});
+        break;
+    case BrakeBoost::EngineVacuum:
+        if (!in.engineStays)
+            sheet.within(tr("vacuum for the booster, its engine gone"), Pressure(), in.leastVacuum,
+                         u"kPa");
+        break;
+    case BrakeBoost::VacuumPump:
+        if (const auto vacuum = taken(sheet, in.vacuum, u"p", u"kPa", 0, 101.325e3))
+            sheet.within(tr("vacuum for the booster"), *vacuum, in.leastVacuum, u"kPa");
+        break;
+    case BrakeBoost::Electric:
+        sheet.stepText(tr("boost"), {},
+                       tr("electric: its 12 V supply is judged with the reserve of that side"), {});
+        break;
+    }
+}
+
+} // namespace
+
+double frontShareBraking(double frontAtRest, Length height, Length wheelbase, double braking)
+{
+    return frontAtRest + braking * (height / wheelbase);
+}
+
+double mostAdhesionUsed(double braking)
+{
+    return (braking - 0.1) / 0.7 + 0.2;
+}
+
+Check judgeBrakes(const BrakesInputs &in)
+{
+    Worksheet sheet(QStringLiteral("brakes"), tr("Brakes at the new mass"), Protects::People);
+    sheet.about(in.vehicle);
+    sheet.caution(QStringLiteral("brakes"));
+    sheet.afterwards(
+        tr("Then measure on a roller tester, laden and unladen, and once more with the "
+           "boost switched off: it must still stop."));
+    const auto mass = taken(sheet, in.mass, u"m", u"kg", kAboveNothing);
+    const auto frontAxle = taken(sheet, in.frontAxle, u"m_f", u"kg", kAboveNothing);
+    const auto wheelbase = taken(sheet, in.wheelbase, u"L", u"m", kAboveNothing);
+    const auto height = taken(sheet, in.height, u"h", u"m", kAboveNothing, 5);
+    const auto approved = taken(sheet, in.approvedMass, u"mₐ", u"kg", kAboveNothing);
+    const auto forces = takeForces(sheet, in);
+    if (mass && approved)
+        sheet.atMost(tr("mass the brakes were approved for"), *mass, *approved, u"kg",
+                     in.approvedMass.origin.name);
+    if (mass && forces) {
+        const Acceleration reached = forces->sum() / *mass;
+        sheet.step(tr("deceleration"), QStringLiteral("a = (F_f + F_r)/m"),
+                   QString(show(forces->sum(), u"kN") + QStringLiteral(" / ") + show(*mass, u"kg")),
+                   reached, u"m/s²");
+        sheet.within(tr("deceleration"), reached, in.deceleration, u"m/s²");
+        sheet.result(tr("%1 at the pedal's force, %2 of it by the front brakes")
+                         .arg(show(reached, u"m/s²"), show(forces->frontShare(), u"%")));
+        if (frontAxle && *frontAxle >= *mass)
+            sheet.refuse(tr("The front axle cannot carry all of the vehicle."));
+        else if (frontAxle && wheelbase && height) {
+            const double atRest = *frontAxle / *mass, braking = reached / kGravity;
+            const Mass load = *mass * frontShareBraking(atRest, *height, *wheelbase, braking);
+            sheet.step(tr("load of the front axle while braking so"),
+                       QStringLiteral("N_f = m·(g·b + a·h)/L"),
+                       QString(show(*frontAxle, u"kg") + QStringLiteral(" + ") +
+                               show(load - *frontAxle, u"kg")),
+                       load * kGravity, u"kN");
+            judgeBalance(sheet, in, *forces, atRest, *height, *wheelbase, braking);
+        }
+    }
+    judgeBoost(sheet, in);
+    sheet.turnedBy(
+        tr("Less mass, or brakes of a heavier variant of the vehicle, approved for it."));
+    sheet.turnedBy(
+        tr("Mass moved forward or lower, or a limiting valve set anew by those who may."));
+    sheet.turnedBy(tr("A vacuum pump with a reservoir and a warning, or an electric booster."));
+    return sheet.finish(tr("Equilibrium of a braked vehicle, any text on vehicle dynamics; UN "
+                           "R13-H, annexes 3 and 5, from memory"));
+}
+
+} // namespace ohmwright

@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Brakes at the new mass and centre of gravity: deceleration, balance, and what boosts them.
+//
+//     a = (F_f + F_r)/m      N_f = m·(g·b + a·h)/L      f = F/N
+//
+// Sources: equilibrium of a braked vehicle, any text on vehicle dynamics; UN R13-H annex 3
+// (deceleration) and annex 5 (balance: the front axle locks first from 0.15 to 0.8 g; adhesion
+// used), both from memory.
+#pragma once
+
+#include "core/checks/given.h"
+
+#include <optional>
+
+namespace ohmwright {
+
+enum class BrakeBoost {
+    Unassisted,   // as built
+    EngineVacuum, // from an engine
+    VacuumPump,   // electric
+    Electric      // booster without vacuum
+};
+template <>
+struct EnumWords<BrakeBoost>
+{
+    static constexpr std::array words{"unassisted", "engine vacuum", "vacuum pump", "electric"};
+};
+
+struct BrakesInputs
+{
+    QString vehicle;          // key
+    Given<Mass> mass;         // as it is to drive, laden; > 0
+    Given<Mass> frontAxle;    // of it, standing on the level; > 0, less than mass
+    Given<Length> wheelbase;  // > 0
+    Given<Length> height;     // of the centre of gravity over the road; > 0
+    Given<Mass> approvedMass; // largest the brakes were approved for: the plate's; > 0
+    Given<Force> frontForce;  // of both wheels together, at the pedal force below; 0 or more
+    Given<Force> rearForce;   // likewise; behind a limiting valve as it is at full braking
+    Given<Force> pedalForce;  // at which they were measured, with the boost as it will be; > 0
+    Given<BrakeBoost> boost;  //
+    bool engineStays = false; // it goes on to make vacuum
+    Given<Pressure> vacuum;   // the pump keeps in the reservoir, below the air's; VacuumPump only
+
+    Threshold<Acceleration> deceleration{
+        QStringLiteral("brakes.deceleration"),
+        Acceleration::fromSi(6.43),
+        QStringLiteral("UN R13-H, annex 3, 2.1.1 (type 0, engine disconnected), from memory"),
+        Tighter::Higher,
+        std::nullopt,
+        {}};
+    Threshold<Force> pedal{QStringLiteral("brakes.pedal"),
+                           Force::fromSi(500),
+                           QStringLiteral("UN R13-H, annex 3, 2.1.1, from memory"),
+                           Tighter::Lower,
+                           std::nullopt,
+                           {}};
+    // Up to this braking, as a share of gravity, the front axle locks first.
+    Threshold<double> frontFirstTo{QStringLiteral("brakes.front_first_to"),
+                                   0.8,
+                                   QStringLiteral("UN R13-H, annex 5, 3.1, from memory"),
+                                   Tighter::Higher,
+                                   std::nullopt,
+                                   {}};
+    Threshold<Pressure> leastVacuum{QStringLiteral("brakes.least_vacuum"),
+                                    Pressure::fromSi(60e3),
+                                    QStringLiteral("common practice, no published source"),
+                                    Tighter::Higher,
+                                    std::nullopt,
+                                    {}};
+};
+
+// Share of the weight on the front axle while braking at `braking` times gravity; `frontAtRest`
+// standing still.
+double frontShareBraking(double frontAtRest, Length height, Length wheelbase, double braking);
+
+// The most adhesion k an axle may use at `braking` z, from z ≥ 0.1 + 0.7·(k − 0.2), for k of 0.2
+// to 0.8. UN R13-H, annex 5, from memory.
+double mostAdhesionUsed(double braking);
+
+Check judgeBrakes(const BrakesInputs &inputs);
+
+} // namespace ohmwright

@@ -1,0 +1,143 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Sources: a fuse maker's selection guide (1.5 A at load factor 0.7 and temperature factor 0.95
+// asks for 2.255 A); Peukert's law as teaching texts give it (100 Ah at the 20 h rate, exponent
+// 1.2, discharged at 10 A: 8.7 h; from memory, worked here); any text on circuits.
+#include "core/checks/low_voltage.h"
+#include "core/checks/worksheet.h"
+#include "tests/published/checks/reading.h"
+#include "tests/support/chance.h"
+
+#include <gtest/gtest.h>
+
+namespace ohmwright {
+
+namespace {
+
+LowVoltageLoad load(const QString &name, double power, double duty, bool inReserve = false)
+{
+    return {name, given(watts(power), QString(QStringLiteral("power of ") + name)),
+            given(duty, QString(QStringLiteral("duty of ") + name)), inReserve};
+}
+
+LowVoltageInputs van()
+{
+    LowVoltageInputs in;
+    in.loads = {load(QStringLiteral("headlights"), 110, 0.5, true),
+                load(QStringLiteral("vacuum pump"), 180, 0.1, true),
+                load(QStringLiteral("blower"), 200, 0.4)};
+    in.fuses = {{QStringLiteral("F1"),
+                 {0, 1},
+                 given(amperes(40), QStringLiteral("fuse F1")),
+                 given(amperes(50), QStringLiteral("cable behind F1"))},
+                {QStringLiteral("F2"),
+                 {2},
+                 given(amperes(25), QStringLiteral("fuse F2")),
+                 given(amperes(30), QStringLiteral("cable behind F2"))}};
+    in.systemVoltage = given(volts(13.8), QStringLiteral("voltage of the 12 V side"));
+    in.converterCurrent = given(amperes(60), QStringLiteral("converter's current"));
+    in.batteryVoltage = given(volts(12), QStringLiteral("battery's voltage"));
+    in.batteryCapacity = given(Charge::fromSi(44 * 3600), QStringLiteral("battery's capacity"));
+    in.usableShare = given(0.5, QStringLiteral("usable share"));
+    return in;
+}
+
+} // namespace
+
+// Printed 2.255 A, tolerance 0.001.
+TEST(LowVoltage, AsksForThePrintedFuse)
+{
+    LowVoltageInputs in = van();
+    in.loads = {load(QStringLiteral("lamp"), 1.5 * 13.8, 1, true)};
+    in.fuses = {{QStringLiteral("F1"),
+                 {0},
+                 given(amperes(2.5), QStringLiteral("fuse F1")),
+                 given(amperes(5), QStringLiteral("cable"))}};
+    in.fuseTemperatureFactor = given(0.95, QStringLiteral("temperature factor"));
+    in.fuseShare.own = 0.7;
+    const Check check = judgeLowVoltage(in);
+    EXPECT_NEAR(reading::step(check, QStringLiteral("F1: rating its loads ask for")), 2.255, 1e-3);
+    EXPECT_NE(check.verdict, Verdict::Fails);
+    in.fuses[0].rating.value = amperes(2);
+    EXPECT_EQ(judgeLowVoltage(in).verdict, Verdict::Fails);
+}
+
+// 20 h · (100/(10·20))^1.2 = 8.706 h; at the rated current the rated time, whatever the exponent.
+TEST(LowVoltage, DischargesAsPeukertHasIt)
+{
+    const Charge capacity = Charge::fromSi(100 * 3600);
+    const Duration rated = seconds(20 * 3600);
+    EXPECT_NEAR(reserveTime(capacity, 1, amperes(10), 1.2, rated).si() / 3600, 8.7, 0.05);
+    EXPECT_NEAR(reserveTime(capacity, 1, amperes(10), 1.2, rated).si() / 3600, 8.7055, 1e-4);
+    EXPECT_NEAR(reserveTime(capacity, 1, amperes(5), 1.3, rated).si(), rated.si(), 1e-6);
+    EXPECT_NEAR(reserveTime(capacity, 0.5, amperes(10), 1, seconds(1)).si(), 5 * 3600, 1e-6);
+}
+
+// (55 + 18 + 80)/13.8 = 11.09 A; 490/13.8 = 35.51 A; 44 Ah · 50 % · 12 V/73 W = 3.616 h.
+TEST(LowVoltage, AddsLoadsAndReserve)
+{
+    const Check check = judgeLowVoltage(van());
+    EXPECT_NEAR(reading::step(check, QStringLiteral("mean current of all loads")), 11.09, 5e-3);
+    EXPECT_NEAR(reading::step(check, QStringLiteral("everything on at once")), 35.51, 5e-3);
+    EXPECT_NEAR(reading::step(check, QStringLiteral("reserve")), 3.616 * 3600, 4);
+    EXPECT_EQ(check.verdict, Verdict::Holds);
+}
+
+TEST(LowVoltage, AFuseAboveItsCableFailsWhateverElseIsNotKnown)
+{
+    LowVoltageInputs in = van();
+    in.batteryCapacity = notKnown<Charge>(QStringLiteral("battery's capacity"));
+    EXPECT_EQ(judgeLowVoltage(in).verdict, Verdict::Unknown);
+    in.fuses[1].cable.value = amperes(16);
+    const Check check = judgeLowVoltage(in);
+    EXPECT_EQ(check.verdict, Verdict::Fails);
+    EXPECT_EQ(check.unknowns, QStringList(QStringLiteral("battery's capacity")));
+}
+
+TEST(LowVoltage, ALoadWithoutAFuseAndNoneForTheReserveAreDoubts)
+{
+    LowVoltageInputs in = van();
+    in.fuses.pop_back();
+    EXPECT_EQ(judgeLowVoltage(in).sentence, QStringLiteral("Unknown: No fuse is told for blower."));
+    in = van();
+    for (LowVoltageLoad &l : in.loads)
+        l.inReserve = false;
+    EXPECT_EQ(judgeLowVoltage(in).verdict, Verdict::Unknown);
+    in = van();
+    in.usableShare.value = 1.5;
+    EXPECT_EQ(judgeLowVoltage(in).refusals.size(), 1);
+}
+
+// Worse: more power, more duty, a smaller converter, battery, cable.
+TEST(LowVoltage, ScalesAndNeverJudgesWorseInputsBetter)
+{
+    Chance chance(11);
+    for (int round = 0; round < 200; ++round) {
+        LowVoltageInputs in = van();
+        in.converterCurrent.value = amperes(chance.between(8, 80));
+        in.batteryCapacity.value = Charge::fromSi(chance.between(4, 60) * 3600.0);
+        in.fuses[0].cable.value = amperes(chance.between(25, 60));
+        const Check check = judgeLowVoltage(in);
+        LowVoltageInputs twice = in;
+        for (LowVoltageLoad &l : twice.loads)
+            l.power.value = *l.power.value * 2.0;
+        const QString mean = QStringLiteral("mean current of all loads");
+        EXPECT_NEAR(reading::step(judgeLowVoltage(twice), mean), 2 * reading::step(check, mean),
+                    0.02);
+        EXPECT_GE(judgeLowVoltage(twice).verdict, check.verdict);
+        const double less = chance.between(30, 99) / 100.0;
+        LowVoltageInputs worse = in;
+        worse.converterCurrent.value = *in.converterCurrent.value * less;
+        EXPECT_GE(judgeLowVoltage(worse).verdict, check.verdict);
+        worse = in;
+        worse.batteryCapacity.value = *in.batteryCapacity.value * less;
+        EXPECT_GE(judgeLowVoltage(worse).verdict, check.verdict);
+        worse = in;
+        worse.fuses[0].cable.value = *in.fuses[0].cable.value * less;
+        EXPECT_GE(judgeLowVoltage(worse).verdict, check.verdict);
+        worse = in;
+        worse.loads[2].duty.value = 1;
+        EXPECT_GE(judgeLowVoltage(worse).verdict, check.verdict);
+    }
+}
+
+} // namespace ohmwright
