@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/checks/axle_loads.h"
 
-#include "core/checks/take_known.h"
+#include "core/checks/taken.h"
 
 #include <QCoreApplication>
 
@@ -36,8 +36,8 @@ std::optional<AxleMasses> takeAxles(Worksheet &sheet, const Given<Mass> &front,
                                     const Given<Mass> &rear, QStringView frontSymbol,
                                     QStringView rearSymbol)
 {
-    const auto frontMass = takeKnown(sheet, front, frontSymbol, u"kg", 1, 1e5);
-    const auto rearMass = takeKnown(sheet, rear, rearSymbol, u"kg", 1, 1e5);
+    const auto frontMass = taken(sheet, front, frontSymbol, u"kg", 1, 1e5);
+    const auto rearMass = taken(sheet, rear, rearSymbol, u"kg", 1, 1e5);
     if (!frontMass || !rearMass)
         return std::nullopt;
     return AxleMasses{*frontMass, *rearMass};
@@ -52,7 +52,7 @@ bool counts(const TakenMass &mass, bool weighed)
 Known takeAll(Worksheet &sheet, const AxleLoadsInputs &inputs)
 {
     Known known;
-    known.wheelbase = takeKnown(sheet, inputs.wheelbase, u"L", u"m", 0.5, 15);
+    known.wheelbase = taken(sheet, inputs.wheelbase, u"L", u"m", 0.5, 15);
     const bool asksWeighed = inputs.frontWeighed || inputs.rearWeighed;
     if (asksWeighed) {
         const Given<Mass> missing = notKnown<Mass>(tr("weighed mass of the other axle"));
@@ -62,20 +62,20 @@ Known takeAll(Worksheet &sheet, const AxleLoadsInputs &inputs)
     if (!known.weighed || (inputs.frontBefore.value && inputs.rearBefore.value))
         known.before = takeAxles(sheet, inputs.frontBefore, inputs.rearBefore, u"m_f", u"m_r");
     for (const MovedMass &moved : inputs.moved) {
-        TakenMass taken;
-        taken.move = moved.move;
-        const bool needed = counts(taken, known.weighed.has_value());
+        TakenMass one;
+        one.move = moved.move;
+        const bool needed = counts(one, known.weighed.has_value());
         if (needed || (moved.mass.value && moved.place.value)) {
-            taken.mass = takeKnown(sheet, moved.mass, u"m", u"kg", 0, 1e5);
-            taken.place = takeKnown(sheet, moved.place, u"x", u"m", -5, 20);
+            one.mass = taken(sheet, moved.mass, u"m", u"kg", 0, 1e5);
+            one.place = taken(sheet, moved.place, u"x", u"m", -5, 20);
         }
-        if (taken.mass && moved.move == MassMove::Out)
-            taken.mass = -*taken.mass;
+        if (one.mass && moved.move == MassMove::Out)
+            one.mass = -*one.mass;
         if (moved.height && inputs.heightBefore && !inputs.heightAfter) {
-            taken.height = takeKnown(sheet, *moved.height, u"z", u"m", 0, 5);
-            taken.heightKnown = taken.height.has_value();
+            one.height = taken(sheet, *moved.height, u"z", u"m", 0, 5);
+            one.heightKnown = one.height.has_value();
         }
-        known.moved.push_back(taken);
+        known.moved.push_back(one);
     }
     return known;
 }
@@ -151,8 +151,8 @@ void tell(Worksheet &sheet, const QString &state, const AxleMasses &axles,
 void judgeAxle(Worksheet &sheet, const QString &axle, std::optional<Mass> load,
                const Given<Mass> &plate, const AxleLoadsInputs::AxleTyres &tyres)
 {
-    const auto permitted = takeKnown(sheet, plate, u"m_p", u"kg", 1, 1e5);
-    const auto tyre = takeKnown(sheet, tyres.load, u"m_t", u"kg", 1, 1e5);
+    const auto permitted = taken(sheet, plate, u"m_p", u"kg", 1, 1e5);
+    const auto tyre = taken(sheet, tyres.load, u"m_t", u"kg", 1, 1e5);
     if (tyres.count != 2 && tyres.count != 4) {
         sheet.refuse(tr("An axle has two tyres or four."));
         return;
@@ -172,7 +172,7 @@ void judgeAxle(Worksheet &sheet, const QString &axle, std::optional<Mass> load,
 void tellHeight(Worksheet &sheet, const AxleLoadsInputs &inputs, const Known &known)
 {
     if (inputs.heightAfter) {
-        const auto height = takeKnown(sheet, *inputs.heightAfter, u"h", u"m", 0.05, 5);
+        const auto height = taken(sheet, *inputs.heightAfter, u"h", u"m", 0.05, 5);
         if (height)
             sheet.step(tr("height of the centre of gravity, unladen"), QStringLiteral("h"),
                        tr("measured after"), *height, u"m");
@@ -180,7 +180,7 @@ void tellHeight(Worksheet &sheet, const AxleLoadsInputs &inputs, const Known &kn
     }
     if (!inputs.heightBefore)
         return;
-    const auto before = takeKnown(sheet, *inputs.heightBefore, u"h", u"m", 0.05, 5);
+    const auto before = taken(sheet, *inputs.heightBefore, u"h", u"m", 0.05, 5);
     if (!before || !known.before)
         return;
     auto moment = known.before->total() * *before;
@@ -272,7 +272,7 @@ Check judgeAxleLoads(const AxleLoadsInputs &inputs)
     judgeAxle(sheet, tr("rear axle"),
               states.laden ? std::optional(states.laden->rear) : std::nullopt, inputs.rearPlate,
               inputs.rearTyres);
-    const auto gross = takeKnown(sheet, inputs.grossPlate, u"m_g", u"kg", 1, 2e5);
+    const auto gross = taken(sheet, inputs.grossPlate, u"m_g", u"kg", 1, 2e5);
     // with something still to be added, the sum so far can only fail
     if (gross && states.leastLaden && (states.laden || *gross < *states.leastLaden) &&
         sheet.atMost(tr("whole vehicle, laden"), *states.leastLaden, *gross, u"kg",

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/checks/bolted_flange.h"
 
-#include "core/checks/take_known.h"
+#include "core/checks/taken.h"
 
 #include <QCoreApplication>
 
@@ -105,15 +105,15 @@ Check judgeBoltedFlange(const BoltedFlangeInputs &inputs)
     const QString source = tr("Stress area and proof load: ISO 898-1. Clamp force: T = K·F·d, "
                               "Shigley. Friction: clamp force as in VDI 2230. Shear: EN 1993-1-8");
 
-    const auto d = takeKnown(sheet, inputs.diameter, u"d", u"mm", 1e-3, 0.1);
-    const auto pitch = takeKnown(sheet, inputs.pitch, u"P", u"mm", 1e-4, 0.01);
+    const auto d = taken(sheet, inputs.diameter, u"d", u"mm", 1e-3, 0.1);
+    const auto pitch = taken(sheet, inputs.pitch, u"P", u"mm", 1e-4, 0.01);
     sheet.takeChoice(inputs.strengthOrigin, wordOfClass(inputs.strength));
-    const auto radius = takeKnown(sheet, inputs.circleRadius, u"r", u"mm", 1e-3, 2);
-    const auto tightening = takeKnown(sheet, inputs.tightening, u"T_t", u"N·m", 0, 1e4);
-    const auto nut = takeKnown(sheet, inputs.nutFactor, u"K", u"", 0.05, 1);
-    const auto scatter = takeKnown(sheet, inputs.scatter, u"α_A", u"", 1, 4);
-    const auto friction = takeKnown(sheet, inputs.friction, u"µ", u"", 0, 1);
-    const auto carried = takeKnown(sheet, inputs.carried, u"T", u"N·m", 1e-3, 1e6);
+    const auto radius = taken(sheet, inputs.circleRadius, u"r", u"mm", 1e-3, 2);
+    const auto tightening = taken(sheet, inputs.tightening, u"T_t", u"N·m", 0, 1e4);
+    const auto nut = taken(sheet, inputs.nutFactor, u"K", u"", 0.05, 1);
+    const auto scatter = taken(sheet, inputs.scatter, u"α_A", u"", 1, 4);
+    const auto friction = taken(sheet, inputs.friction, u"µ", u"", 0, 1);
+    const auto carried = taken(sheet, inputs.carried, u"T", u"N·m", 1e-3, 1e6);
     if (inputs.bolts < 1 || inputs.bolts > 100)
         sheet.refuse(tr("A flange has 1 to 100 bolts."));
     if (d && pitch && *d <= *pitch)

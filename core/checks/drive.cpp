@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/checks/drive.h"
 
-#include "core/checks/take_known.h"
+#include "core/checks/taken.h"
 #include "core/checks/tractive_effort.h"
 
 #include <QCoreApplication>
@@ -45,7 +45,7 @@ struct Known
 
 void takeMotor(Worksheet &sheet, const DriveInputs &inputs, Known &known)
 {
-    known.motorLimit = takeKnown(sheet, inputs.motorLimit, u"n", u"rpm", 0.1, 1e5);
+    known.motorLimit = taken(sheet, inputs.motorLimit, u"n", u"rpm", 0.1, 1e5);
     if (!inputs.curve.empty()) {
         sheet.takeChoice(inputs.curveOrigin, tr("%1 points").arg(inputs.curve.size()));
         const bool possible =
@@ -62,22 +62,22 @@ void takeMotor(Worksheet &sheet, const DriveInputs &inputs, Known &known)
             known.mostTorque = known.motor.most();
         }
     } else {
-        const auto peak = takeKnown(sheet, inputs.peakTorque, u"T", u"N·m", 0, 1e6);
-        const auto power = takeKnown(sheet, inputs.peakPower, u"P", u"kW", 0, 1e9);
+        const auto peak = taken(sheet, inputs.peakTorque, u"T", u"N·m", 0, 1e6);
+        const auto power = taken(sheet, inputs.peakPower, u"P", u"kW", 0, 1e9);
         known.motorKnown = peak && power && known.motorLimit;
         if (known.motorKnown)
             known.motor = MotorTorque(*peak, *power, *known.motorLimit);
         known.mostTorque = peak;
     }
     if (inputs.torqueSet) {
-        const auto set = takeKnown(sheet, *inputs.torqueSet, u"T_set", u"N·m", 0, 1e6);
+        const auto set = taken(sheet, *inputs.torqueSet, u"T_set", u"N·m", 0, 1e6);
         if (set) {
             known.motor.limitTo(*set);
             known.mostTorque = std::min(known.mostTorque.value_or(*set), *set);
         }
     }
     if (inputs.continuousPower)
-        known.continuousPower = takeKnown(sheet, *inputs.continuousPower, u"P_c", u"kW", 0, 1e9);
+        known.continuousPower = taken(sheet, *inputs.continuousPower, u"P_c", u"kW", 0, 1e9);
 }
 
 void takeGears(Worksheet &sheet, const DriveInputs &inputs, Known &known)
@@ -85,13 +85,13 @@ void takeGears(Worksheet &sheet, const DriveInputs &inputs, Known &known)
     std::vector<NamedRatio> gears;
     bool all = true;
     for (const DriveGear &gear : inputs.gears) {
-        const auto ratio = takeKnown(sheet, gear.ratio, u"i", u":1", 0.05, 100);
+        const auto ratio = taken(sheet, gear.ratio, u"i", u":1", 0.05, 100);
         all = all && ratio;
         gears.push_back({gear.name, ratio.value_or(0)});
     }
     if (gears.empty())
         gears.push_back({tr("without a gearbox"), 1.0});
-    const auto final = takeKnown(sheet, inputs.finalDrive, u"i_f", u":1", 0.05, 100);
+    const auto final = taken(sheet, inputs.finalDrive, u"i_f", u":1", 0.05, 100);
     if (all && final) {
         for (NamedRatio &gear : gears)
             gear.ratio *= *final;
@@ -99,41 +99,41 @@ void takeGears(Worksheet &sheet, const DriveInputs &inputs, Known &known)
                          [](const auto &a, const auto &b) { return a.ratio > b.ratio; });
         known.ratios = std::move(gears);
     }
-    known.efficiency = takeKnown(sheet, inputs.efficiency, u"η", u"%", 0.01, 1);
-    known.radius = takeKnown(sheet, inputs.rollingRadius, u"r", u"m", 0.05, 2);
+    known.efficiency = taken(sheet, inputs.efficiency, u"η", u"%", 0.01, 1);
+    known.radius = taken(sheet, inputs.rollingRadius, u"r", u"m", 0.05, 2);
 }
 
 void takeVehicle(Worksheet &sheet, const DriveInputs &inputs, Known &known)
 {
-    const auto mass = takeKnown(sheet, inputs.mass, u"m", u"kg", 1, 1e5);
-    const auto rolling = takeKnown(sheet, inputs.rollingCoefficient, u"µ", u"", 0, 1);
-    const auto drag = takeKnown(sheet, inputs.dragCoefficient, u"Cd", u"", 0, 3);
-    const auto area = takeKnown(sheet, inputs.frontalArea, u"A", u"m²", 0, 50);
-    const auto air = takeKnown(sheet, inputs.airDensity, u"ρ", u"kg/m³", 0, 5);
-    const auto rotating = takeKnown(sheet, inputs.rotating, u"λ", u"", 1, 3);
+    const auto mass = taken(sheet, inputs.mass, u"m", u"kg", 1, 1e5);
+    const auto rolling = taken(sheet, inputs.rollingCoefficient, u"µ", u"", 0, 1);
+    const auto drag = taken(sheet, inputs.dragCoefficient, u"Cd", u"", 0, 3);
+    const auto area = taken(sheet, inputs.frontalArea, u"A", u"m²", 0, 50);
+    const auto air = taken(sheet, inputs.airDensity, u"ρ", u"kg/m³", 0, 5);
+    const auto rotating = taken(sheet, inputs.rotating, u"λ", u"", 1, 3);
     if (mass && rolling && drag && area && air && rotating)
         known.load = roadLoadOf({*mass, *rolling, *drag, *area, *air, *rotating});
     if (inputs.grip) {
-        const auto share = takeKnown(sheet, inputs.grip->drivenShare, u"x_d", u"%", 0, 1);
-        const auto friction = takeKnown(sheet, inputs.grip->friction, u"µ_g", u"", 0, 3);
+        const auto share = taken(sheet, inputs.grip->drivenShare, u"x_d", u"%", 0, 1);
+        const auto friction = taken(sheet, inputs.grip->friction, u"µ_g", u"", 0, 3);
         known.gripKnown = share && friction && mass;
         if (known.gripKnown)
             known.grip = *mass * kStandardGravity * (*share * *friction);
     }
-    known.wantedSpeed = takeKnown(sheet, inputs.wantedSpeed, u"v", u"km/h", 0.1, 150);
+    known.wantedSpeed = taken(sheet, inputs.wantedSpeed, u"v", u"km/h", 0.1, 150);
 }
 
 void judgeTorques(Worksheet &sheet, const DriveInputs &inputs, const Known &known)
 {
     if (inputs.gearboxTorque) {
-        const auto limit = takeKnown(sheet, *inputs.gearboxTorque, u"T_g", u"N·m", 0, 1e6);
+        const auto limit = taken(sheet, *inputs.gearboxTorque, u"T_g", u"N·m", 0, 1e6);
         if (limit && known.mostTorque &&
             sheet.atMost(tr("torque into the gearbox"), *known.mostTorque, *limit, u"N·m",
                          inputs.gearboxTorque->origin.name) != Verdict::Holds)
             sheet.turnedBy(tr("A lower torque set in the controller, or a gearbox for more."));
     }
     if (inputs.axleTorque) {
-        const auto limit = takeKnown(sheet, *inputs.axleTorque, u"T_a", u"N·m", 0, 1e6);
+        const auto limit = taken(sheet, *inputs.axleTorque, u"T_a", u"N·m", 0, 1e6);
         if (limit && known.mostTorque && known.ratios && known.efficiency) {
             const double ratio = known.ratios->front().ratio;
             const Torque torque = *known.mostTorque * (ratio * *known.efficiency);
@@ -271,7 +271,7 @@ void judgePace(Worksheet &sheet, const DriveInputs &inputs, const Driveline &dri
             sheet.stepText(what, formula, {}, tr("not reached"));
         if (!wanted.time)
             continue;
-        const auto limit = takeKnown(sheet, *wanted.time, u"t", u"s", 0, 1e4);
+        const auto limit = taken(sheet, *wanted.time, u"t", u"s", 0, 1e4);
         if (!limit)
             continue;
         if (!run)

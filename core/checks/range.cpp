@@ -2,7 +2,7 @@
 #include "core/checks/range.h"
 
 #include "core/checks/cycle_energy.h"
-#include "core/checks/take_known.h"
+#include "core/checks/taken.h"
 
 #include <QCoreApplication>
 
@@ -36,50 +36,50 @@ std::optional<Regeneration> takeRegeneration(Worksheet &sheet, const RangeInputs
                                              double &waiting)
 {
     const auto &asked = *inputs.regeneration;
-    const auto set = takeKnown(sheet, asked.set, u"P_r", u"kW", 0, 1e9);
-    const auto taken = takeKnown(sheet, asked.packLimit, u"P_in", u"kW", 0, 1e9);
-    const auto efficiency = takeKnown(sheet, asked.efficiency, u"η_r", u"%", 0.01, 1);
-    const auto share = takeKnown(sheet, asked.drivenShare, u"x_r", u"%", 0, 1);
-    const auto fades = takeKnown(sheet, asked.fadesBelow, u"v_f", u"km/h", 0, 100);
-    const auto full = takeKnown(sheet, asked.fullAbove, u"z_r", u"%", 0, 1);
-    if (set && taken &&
-        sheet.atMost(tr("regeneration set, against what the pack takes"), *set, *taken, u"kW",
+    const auto set = taken(sheet, asked.set, u"P_r", u"kW", 0, 1e9);
+    const auto accepted = taken(sheet, asked.packLimit, u"P_in", u"kW", 0, 1e9);
+    const auto efficiency = taken(sheet, asked.efficiency, u"η_r", u"%", 0.01, 1);
+    const auto share = taken(sheet, asked.drivenShare, u"x_r", u"%", 0, 1);
+    const auto fades = taken(sheet, asked.fadesBelow, u"v_f", u"km/h", 0, 100);
+    const auto full = taken(sheet, asked.fullAbove, u"z_r", u"%", 0, 1);
+    if (set && accepted &&
+        sheet.atMost(tr("regeneration set, against what the pack takes"), *set, *accepted, u"kW",
                      asked.packLimit.origin.name) != Verdict::Holds)
         sheet.turnedBy(tr("A lower regeneration power set in the controller."));
     if (inputs.startCharge <= inputs.endCharge || inputs.startCharge > 1 || inputs.endCharge < 0) {
         sheet.refuse(tr("The usable energy lies between two states of charge, the upper first."));
         return std::nullopt;
     }
-    if (!set || !taken || !efficiency || !share || !fades || !full)
+    if (!set || !accepted || !efficiency || !share || !fades || !full)
         return std::nullopt;
     waiting = std::clamp((inputs.startCharge - *full) / (inputs.startCharge - inputs.endCharge),
                          0.0, 1.0);
-    return Regeneration{true, std::min(*set, *taken), *fades, *efficiency, *share};
+    return Regeneration{true, std::min(*set, *accepted), *fades, *efficiency, *share};
 }
 
 Known takeAll(Worksheet &sheet, const RangeInputs &inputs)
 {
     Known known;
-    const auto mass = takeKnown(sheet, inputs.mass, u"m", u"kg", 1, 1e5);
-    const auto rolling = takeKnown(sheet, inputs.rollingCoefficient, u"µ", u"", 0, 1);
-    const auto drag = takeKnown(sheet, inputs.dragCoefficient, u"Cd", u"", 0, 3);
-    const auto area = takeKnown(sheet, inputs.frontalArea, u"A", u"m²", 0, 50);
-    const auto air = takeKnown(sheet, inputs.airDensity, u"ρ", u"kg/m³", 0, 5);
-    const auto rotating = takeKnown(sheet, inputs.rotating, u"λ", u"", 1, 3);
+    const auto mass = taken(sheet, inputs.mass, u"m", u"kg", 1, 1e5);
+    const auto rolling = taken(sheet, inputs.rollingCoefficient, u"µ", u"", 0, 1);
+    const auto drag = taken(sheet, inputs.dragCoefficient, u"Cd", u"", 0, 3);
+    const auto area = taken(sheet, inputs.frontalArea, u"A", u"m²", 0, 50);
+    const auto air = taken(sheet, inputs.airDensity, u"ρ", u"kg/m³", 0, 5);
+    const auto rotating = taken(sheet, inputs.rotating, u"λ", u"", 1, 3);
     if (mass && rolling && drag && area && air && rotating)
         known.load = roadLoadOf({*mass, *rolling, *drag, *area, *air, *rotating});
 
-    const auto efficiency = takeKnown(sheet, inputs.efficiency, u"η", u"%", 0.01, 1);
-    const auto auxiliaries = takeKnown(sheet, inputs.auxiliaries, u"P_aux", u"W", 0, 1e6);
-    known.usable = takeKnown(sheet, inputs.usableEnergy, u"E", u"kWh", 0, 1e12);
-    known.packLimit = takeKnown(sheet, inputs.packLimit, u"P_max", u"kW", 0, 1e9);
+    const auto efficiency = taken(sheet, inputs.efficiency, u"η", u"%", 0.01, 1);
+    const auto auxiliaries = taken(sheet, inputs.auxiliaries, u"P_aux", u"W", 0, 1e6);
+    known.usable = taken(sheet, inputs.usableEnergy, u"E", u"kWh", 0, 1e12);
+    known.packLimit = taken(sheet, inputs.packLimit, u"P_max", u"kW", 0, 1e9);
     std::optional<Regeneration> regeneration = Regeneration();
     if (inputs.regeneration)
         regeneration = takeRegeneration(sheet, inputs, known.waiting);
     if (efficiency && auxiliaries && regeneration)
         known.pack = PackSide{*efficiency, *auxiliaries, *regeneration};
     if (inputs.topSpeed) {
-        known.topSpeed = takeKnown(sheet, *inputs.topSpeed, u"v_max", u"km/h", 1, 150);
+        known.topSpeed = taken(sheet, *inputs.topSpeed, u"v_max", u"km/h", 1, 150);
         known.capKnown = known.topSpeed.has_value();
     }
     return known;
@@ -135,7 +135,7 @@ void judgeCycles(Worksheet &sheet, const RangeInputs &inputs, const Known &known
                          *known.packLimit, u"kW", inputs.packLimit.origin.name) != Verdict::Holds)
             sheet.turnedBy(tr("A pack that may give more, or accepting slower acceleration."));
         if (inputs.wantedRange && known.usable) {
-            const auto wanted = takeKnown(sheet, *inputs.wantedRange, u"s", u"km", 0, 1e8);
+            const auto wanted = taken(sheet, *inputs.wantedRange, u"s", u"km", 0, 1e8);
             if (wanted && sheet.atLeast(tr("range, %1").arg(cycle.name), reach.range, *wanted,
                                         u"km", inputs.wantedRange->origin.name) != Verdict::Holds)
                 sheet.turnedBy(tr("More usable energy, less mass or drag, lower speeds."));

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/checks/rotating_part.h"
 
-#include "core/checks/take_known.h"
+#include "core/checks/taken.h"
 
 #include <QCoreApplication>
 
@@ -45,7 +45,7 @@ QString wordOfShape(RotatingShape shape)
 void judgeBalance(Worksheet &sheet, const RotatingPartInputs &inputs, std::optional<Mass> mass,
                   std::optional<RotationSpeed> speed)
 {
-    const auto residual = takeKnown(sheet, inputs.residualUnbalance, u"U", u"g·mm", 0, 1);
+    const auto residual = taken(sheet, inputs.residualUnbalance, u"U", u"g·mm", 0, 1);
     if (!mass || !speed)
         return;
     const Speed grade = inputs.balanceGrade.inForce();
@@ -125,17 +125,17 @@ Check judgeRotatingPart(const RotatingPartInputs &inputs)
                               "Handbook, 1.2.7; Shigley and Mischke. Balance: ISO 21940-11");
 
     const bool bored = inputs.shape == RotatingShape::AnnularDisc;
-    const auto outer = takeKnown(sheet, inputs.outerRadius, u"ro", u"mm", 1e-3, 5);
+    const auto outer = taken(sheet, inputs.outerRadius, u"ro", u"mm", 1e-3, 5);
     const auto inner =
-        bored ? takeKnown(sheet, inputs.innerRadius, u"ri", u"mm", 0, 5) : std::optional(Length());
-    const auto mass = takeKnown(sheet, inputs.mass, u"m", u"kg", 1e-4, 1e4);
-    const auto density = takeKnown(sheet, inputs.density, u"ρ", u"kg/m³", 100, 25e3);
-    const auto poisson = takeKnown(sheet, inputs.poisson, u"ν", u"", 0, 0.5);
-    const auto yield = takeKnown(sheet, inputs.yieldStrength, u"σ_y", u"MPa", 1e3, 1e10);
-    const auto highest = takeKnown(sheet, inputs.highestSpeed, u"n", u"rpm", 1e-3, 1e5);
-    const auto factor = takeKnown(sheet, inputs.overspeed, u"k", u"", 1, 10);
+        bored ? taken(sheet, inputs.innerRadius, u"ri", u"mm", 0, 5) : std::optional(Length());
+    const auto mass = taken(sheet, inputs.mass, u"m", u"kg", 1e-4, 1e4);
+    const auto density = taken(sheet, inputs.density, u"ρ", u"kg/m³", 100, 25e3);
+    const auto poisson = taken(sheet, inputs.poisson, u"ν", u"", 0, 0.5);
+    const auto yield = taken(sheet, inputs.yieldStrength, u"σ_y", u"MPa", 1e3, 1e10);
+    const auto highest = taken(sheet, inputs.highestSpeed, u"n", u"rpm", 1e-3, 1e5);
+    const auto factor = taken(sheet, inputs.overspeed, u"k", u"", 1, 10);
     const auto concentration = inputs.concentration
-                                   ? takeKnown(sheet, *inputs.concentration, u"K", u"", 1, 10)
+                                   ? taken(sheet, *inputs.concentration, u"K", u"", 1, 10)
                                    : std::optional(1.0);
     judgeBalance(sheet, inputs, mass, highest);
 
@@ -145,7 +145,7 @@ Check judgeRotatingPart(const RotatingPartInputs &inputs)
         if (*factor < std::max(inputs.leastOverspeed.published, inputs.leastOverspeed.inForce()))
             sheet.within(tr("overspeed factor"), *factor, inputs.leastOverspeed, u"");
         if (inputs.spinTestedTo) {
-            const auto tested = takeKnown(sheet, *inputs.spinTestedTo, u"n_s", u"rpm", 0, 1e5);
+            const auto tested = taken(sheet, *inputs.spinTestedTo, u"n_s", u"rpm", 0, 1e5);
             if (tested) {
                 sheet.step(
                     tr("overspeed"), QStringLiteral("n·k"),
