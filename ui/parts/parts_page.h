@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The Parts page: the table of all parts, one of them in detail beside it, and the sheet to log a
-// part on, which takes the place of the detail while it is open.
+// part on, which takes the place of the detail while it is open. Behind the switches on top: types,
+// donors, sellers and circuits, each as a list with its cards.
 #pragma once
 
 #include "core/book/book.h"
 #include "ui/shell/message_strip.h"
 #include "ui/shell/outside.h"
 
+#include <QHash>
 #include <QWidget>
 
 class QShortcut;
@@ -15,9 +17,11 @@ class QStackedWidget;
 
 namespace ohmwright::ui {
 
+class ChipRow;
 class LogSheet;
 class PartDetail;
 class PartsList;
+class RecordsPanel;
 class Theme;
 
 class PartsPage : public QWidget
@@ -29,11 +33,19 @@ public:
 
     // Shows the part with that key, as after a hit in the find line. An unknown key does nothing.
     void showPart(const QString &key);
+    // Likewise a type, donor, seller, circuit or branch, by its table. False for any other.
+    bool showRecord(const QString &table, const QString &key);
     void openLogSheet();
     void closeLogSheet();
     // For a window that takes Ctrl+L itself, on every page: two shortcuts would block each other.
     void leaveLogKeyToWindow();
 
+    // Null until it was switched to.
+    [[nodiscard]] RecordsPanel *records(const QString &table) const
+    {
+        return m_panels.value(table);
+    }
+    [[nodiscard]] ChipRow &switches() { return *m_switches; }
     [[nodiscard]] PartsList &list() { return *m_list; }
     [[nodiscard]] PartDetail &detail() { return *m_detail; }
     [[nodiscard]] LogSheet &logSheet() { return *m_sheet; }
@@ -43,7 +55,16 @@ signals:
     void taskWanted(const QString &key);
 
 private:
+    void turnTo(const QString &table);
+    RecordsPanel &panel(const QString &table);
+    void count();
+
     Book &m_book;
+    const Theme &m_theme;
+    Outside &m_outside;
+    ChipRow *m_switches;
+    QStackedWidget *m_pages;
+    QHash<QString, RecordsPanel *> m_panels; // by table; made when first turned to
     QShortcut *m_logKey;
     QSplitter *m_splitter;
     QStackedWidget *m_side;
