@@ -8,7 +8,6 @@
 #include "ui/shell/message_strip.h"
 #include "ui/shell/outside.h"
 
-#include <QHash>
 #include <QWidget>
 
 class QShortcut;
@@ -17,11 +16,10 @@ class QStackedWidget;
 
 namespace ohmwright::ui {
 
-class ChipRow;
 class LogSheet;
 class PartDetail;
 class PartsList;
-class RecordsPanel;
+class RecordPages;
 class Theme;
 
 class PartsPage : public QWidget
@@ -40,12 +38,7 @@ public:
     // For a window that takes Ctrl+L itself, on every page: two shortcuts would block each other.
     void leaveLogKeyToWindow();
 
-    // Null until it was switched to.
-    [[nodiscard]] RecordsPanel *records(const QString &table) const
-    {
-        return m_panels.value(table);
-    }
-    [[nodiscard]] ChipRow &switches() { return *m_switches; }
+    [[nodiscard]] RecordPages &pages() { return *m_pages; }
     [[nodiscard]] PartsList &list() { return *m_list; }
     [[nodiscard]] PartDetail &detail() { return *m_detail; }
     [[nodiscard]] LogSheet &logSheet() { return *m_sheet; }
@@ -55,16 +48,8 @@ signals:
     void taskWanted(const QString &key);
 
 private:
-    void turnTo(const QString &table);
-    RecordsPanel &panel(const QString &table);
-    void count();
-
     Book &m_book;
-    const Theme &m_theme;
-    Outside &m_outside;
-    ChipRow *m_switches;
-    QStackedWidget *m_pages;
-    QHash<QString, RecordsPanel *> m_panels; // by table; made when first turned to
+    RecordPages *m_pages;
     QShortcut *m_logKey;
     QSplitter *m_splitter;
     QStackedWidget *m_side;
