@@ -114,7 +114,7 @@ constexpr std::array kBranch{
     FieldLabel{"fuse", L("Fuse"), L("the part, if it is in the book")},
     FieldLabel{.field = "conductor_size", .label = L("Cross-section"), .hint = L("e.g. 50 mm2, 1/0 AWG"), .listed = true, .group = L("Conductor")},
     FieldLabel{.field = "conductor_length", .label = L("Length"), .hint = L("one way, e.g. 3.2 m"), .listed = true},
-    FieldLabel{"conductor", L("Material and insulation"), L("copper, class 5, 125 °C")},
+    FieldLabel{"conductor", L("Material and insulation"), L("copper, class 5, 125 °C"), kFull},
     FieldLabel{"colour", L("Colour")},
     kAnything,
 };

@@ -19,13 +19,22 @@ namespace {
 
 const QString kFirst = QStringLiteral("first");
 
+// Takes what height there is: pages scroll inside, and a wish for more, passed on by the height
+// that the switches need for their width, would make the window scroll the whole of it.
+class Pages : public QStackedWidget
+{
+public:
+    Pages() { setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Ignored); }
+    [[nodiscard]] bool hasHeightForWidth() const override { return false; }
+};
+
 } // namespace
 
 RecordPages::RecordPages(Book &book, const Theme &theme, QWidget *first, const QString &firstName,
                          QStringList tables, QWidget *parent)
     : QWidget(parent), m_book(book), m_theme(theme), m_first(first), m_tables(std::move(tables)),
       m_switches(new ChipRow(theme, tr("What is shown"), ChipMode::One)),
-      m_pages(new QStackedWidget)
+      m_pages(new Pages)
 {
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);

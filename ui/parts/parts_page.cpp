@@ -1,16 +1,21 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/parts/parts_page.h"
 
+#include "ui/cards/record_card.h"
 #include "ui/cards/record_pages.h"
+#include "ui/cards/records_panel.h"
 #include "ui/parts/log_sheet.h"
 #include "ui/parts/part_detail.h"
 #include "ui/parts/parts_list.h"
+#include "ui/parts/ratings_editor.h"
+#include "ui/widgets/section_title.h"
 
 #include <QHBoxLayout>
 #include <QShortcut>
 #include <QSplitter>
 #include <QStackedWidget>
 #include <QTableView>
+#include <QVBoxLayout>
 
 namespace ohmwright::ui {
 
@@ -26,6 +31,19 @@ PartsPage::PartsPage(Book &book, const Theme &theme, Outside &outside, QWidget *
                                QStringLiteral("seller"), QStringLiteral("circuit")});
     row->addWidget(m_pages);
     connect(m_pages, &RecordPages::said, this, &PartsPage::said);
+    connect(m_pages, &RecordPages::madePanel, this, [this, &theme](RecordsPanel *panel) {
+        if (panel->kind().table() != "part_type")
+            return;
+        auto *section = new QWidget;
+        auto *inside = new QVBoxLayout(section);
+        inside->setContentsMargins(0, 0, 0, 0);
+        inside->addWidget(new SectionTitle(theme, tr("Ratings")));
+        auto *ratings = new RatingsEditor(m_book, theme);
+        inside->addWidget(ratings);
+        connect(ratings, &RatingsEditor::said, this, &PartsPage::said);
+        panel->card().addSection(
+            section, [ratings](std::int64_t id) { ratings->showType(Id<PartType>(id)); });
+    });
     m_side->addWidget(m_detail);
     m_side->addWidget(m_sheet);
     m_side->setMinimumWidth(380);

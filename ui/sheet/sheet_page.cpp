@@ -85,8 +85,9 @@ SheetPage::SheetPage(Book &book, const Theme &theme, Outside &outside, QWidget *
     split->setChildrenCollapsible(false);
     split->addWidget(m_side);
     split->addWidget(m_pages);
-    split->setStretchFactor(0, 1);
+    split->setStretchFactor(0, 0);
     split->setStretchFactor(1, 1);
+    split->setSizes({430, 400});
     body->addLayout(left);
     body->addWidget(split, 1);
     auto *column = new QVBoxLayout(this);
