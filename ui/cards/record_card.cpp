@@ -69,6 +69,8 @@ void RecordCard::addSection(QWidget *section, std::function<void(std::int64_t)> 
     m_column->addWidget(section);
     m_sections.push_back({section, std::move(read)});
     section->setVisible(m_record != 0);
+    if (m_record != 0)
+        m_sections.back().read(m_record);
 }
 
 void RecordCard::addButton(QPushButton *button)

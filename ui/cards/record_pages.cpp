@@ -33,8 +33,7 @@ public:
 RecordPages::RecordPages(Book &book, const Theme &theme, QWidget *first, const QString &firstName,
                          QStringList tables, QWidget *parent)
     : QWidget(parent), m_book(book), m_theme(theme), m_first(first), m_tables(std::move(tables)),
-      m_switches(new ChipRow(theme, tr("What is shown"), ChipMode::One)),
-      m_pages(new Pages)
+      m_switches(new ChipRow(theme, tr("What is shown"), ChipMode::One)), m_pages(new Pages)
 {
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);

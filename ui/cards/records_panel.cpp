@@ -48,7 +48,7 @@ void RecordsPanel::build()
     const CardLabels &labels = *cardLabels(m_kind.table());
     const bool nested = m_shape == Shape::Nested;
     m_title = new SectionTitle(m_theme, labelText(labels.many),
-                               nested ? TitleLevel::Section : TitleLevel::Page);
+                               m_shape == Shape::Page ? TitleLevel::Page : TitleLevel::Section);
     m_add = new QPushButton(labelText(labels.add));
     m_add->setToolTip(tr("Insert"));
     m_title->addAtEnd(m_add);
@@ -58,7 +58,8 @@ void RecordsPanel::build()
     m_find->setPlaceholderText(tr("Find in these"));
     m_find->setAccessibleName(tr("Find in %1").arg(labelText(labels.many)));
     m_find->setClearButtonEnabled(true);
-    m_find->setVisible(!nested);
+    if (nested)
+        m_find->hide(); // to show it would open a window of its own: it has no place yet
     m_find->installEventFilter(this);
     connect(m_find, &QLineEdit::textChanged, this, &RecordsPanel::refresh);
 
