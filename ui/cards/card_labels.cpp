@@ -195,10 +195,10 @@ constexpr std::array kAttachment{
 constexpr std::array kPurchase{
     kKey,
     FieldLabel{"seller", L("Seller"), L("a new name is added"), kFull},
-    FieldLabel{.field = "ordered_on", .label = L("Ordered on"), .listed = true},
+    FieldLabel{"ordered_on", L("Ordered on")},
     FieldLabel{.field = "reference", .label = L("Order or invoice number"), .listed = true},
     FieldLabel{"promised_on", L("Promised for")},
-    FieldLabel{"arrived_on", L("Arrived on")},
+    FieldLabel{.field = "arrived_on", .label = L("Arrived on"), .listed = true},
     FieldLabel{.field = "currency", .label = L("Currency"), .hint = L("ISO code; its items are in it too"), .group = L("Currency")},
     FieldLabel{"rate", L("Rate"), L("of that day; empty takes the newest known")},
     FieldLabel{"rate_source", L("Rate from"), L("who published it"), kFull},

@@ -72,6 +72,10 @@ void RecordList::read(const Records &records, const Which &which)
                         [&](const QString &word) { return known.contains(word); }))
             rows.push_back(std::move(row));
     }
+    if (m_kind.holders().empty()) // what is held has an order of its own
+        std::stable_sort(rows.begin(), rows.end(), [](const Row &a, const Row &b) {
+            return a.name.compare(b.name, Qt::CaseInsensitive) < 0;
+        });
     if (rows == m_rows)
         return;
     beginResetModel();
