@@ -5,6 +5,7 @@
 #include "ui/parts/detail_section.h"
 #include "ui/parts/rating_line.h"
 #include "ui/widgets/field.h"
+#include "ui/widgets/icons.h"
 #include "ui/widgets/state_mark.h"
 
 #include <QHBoxLayout>
@@ -174,7 +175,7 @@ QWidget *RatingsEditor::ratingRow(const Rating &rating, bool inForce, bool sever
                 [this, id] { tell(unsettleRating(m_book, id)); });
         row->addWidget(button);
     } else if (rating.value && several) {
-        auto *button = new QPushButton(tr("Settle on this"));
+        auto *button = new QPushButton(tr("Settle"));
         button->setAccessibleName(tr("Settle on %1").arg(what));
         connect(button, &QPushButton::clicked, this, [this, id] { beginSettling(id); });
         row->addWidget(button);
@@ -184,8 +185,9 @@ QWidget *RatingsEditor::ratingRow(const Rating &rating, bool inForce, bool sever
         change->setAccessibleName(tr("Change %1").arg(what));
         connect(change, &QPushButton::clicked, this, [this, id] { beginChange(id); });
         row->addWidget(change);
-        auto *button = new QPushButton(tr("Remove"));
+        auto *button = new QPushButton(themedIcon(m_theme, QStringLiteral("remove")), {});
         button->setAccessibleName(tr("Remove %1").arg(what));
+        button->setToolTip(tr("Remove"));
         connect(button, &QPushButton::clicked, this,
                 [this, id] { tell(removeRating(m_book, id)); });
         row->addWidget(button);

@@ -194,6 +194,9 @@ void PicturesSection::fill(const Part &part, bool another)
         auto *label = makeWords(theme(), words, Lettering::Small);
         label->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
         label->setAccessibleName(words);
+        // an address has no place to break, and must not widen the whole detail
+        label->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+        label->setToolTip(attachment.url);
         row->addWidget(label, 1);
         auto *remove = new QPushButton(tr("Remove"));
         remove->setAccessibleName(tr("Remove %1").arg(attachment.title));

@@ -185,6 +185,9 @@ void CircuitsSection::fillBranches()
         if (!circuit || branches.empty())
             continue;
         auto *choice = new QComboBox;
+        // a long name must not widen the whole detail
+        choice->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+        choice->setMinimumContentsLength(12);
         choice->addItem(tr("not said"));
         for (const Branch *branch : branches) {
             choice->addItem(branch->name);
