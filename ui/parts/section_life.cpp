@@ -21,7 +21,7 @@ LifeSection::LifeSection(const DetailGround &given) : DetailSection(given, tr("S
     auto *buttons = new QWidget;
     m_buttons = new QHBoxLayout(buttons);
     m_buttons->setContentsMargins(0, 0, 0, 0);
-    m_buttons->setSpacing(8);
+    m_buttons->setSpacing(4);
     column().addWidget(buttons);
     auto *row = new QHBoxLayout;
     row->setSpacing(12);
