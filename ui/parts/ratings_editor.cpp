@@ -117,6 +117,15 @@ void RatingsEditor::fill(bool another)
     if (figures.empty())
         m_list->addWidget(
             makeWords(m_theme, tr("Nothing is recorded yet."), Lettering::Small, true));
+    // rows are shown only once the event in hand is over; whoever measures before that, measures
+    // them as nothing and keeps it
+    for (QWidget *row : m_list->parentWidget()->findChildren<QWidget *>(Qt::FindDirectChildrenOnly))
+        if (m_list->parentWidget()->isVisibleTo(this) && row->testAttribute(Qt::WA_WState_Hidden) &&
+            !row->testAttribute(Qt::WA_WState_ExplicitShowHide))
+            row->show();
+    m_list->invalidate();
+    m_list->activate();
+    updateGeometry();
 }
 
 void RatingsEditor::showFigure(const Figure &figure)
