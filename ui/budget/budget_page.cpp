@@ -7,6 +7,7 @@
 #include "ui/budget/entries_model.h"
 #include "ui/budget/entry_panel.h"
 #include "ui/budget/lines_model.h"
+#include "ui/cards/record_pages.h"
 #include "ui/shell/theme.h"
 #include "ui/widgets/entry_form.h"
 #include "ui/widgets/money_bar.h"
@@ -175,12 +176,18 @@ Id<BudgetLine> BudgetPage::chosenLine() const
 
 void BudgetPage::showLine(const QString &key)
 {
+    m_pages->showFirst();
     if (m_stale)
         refresh();
     const BudgetLine *line = m_book.records().byKey<BudgetLine>(key);
     const int row = line ? m_lines->rowOf(line->id) : -1;
     if (row >= 0)
         m_linesView->setCurrentIndex(m_lines->index(row, LinesModel::Name));
+}
+
+bool BudgetPage::showRecord(const QString &table, const QString &key)
+{
+    return m_pages->showRecord(table, key);
 }
 
 void BudgetPage::fillLineForm()

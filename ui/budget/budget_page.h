@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The budget: what there is and what is left on top, the lines, what the chosen line is made of,
-// and beside them everything that can be recorded about it.
+// and beside them everything that can be recorded about it. Behind the switches on top: purchases
+// with their items and payments, money got back, day rates.
 #pragma once
 
 #include "core/book/book.h"
@@ -25,6 +26,7 @@ class EntriesModel;
 class EntryForm;
 class EntryPanel;
 class LinesModel;
+class RecordPages;
 class SectionTitle;
 class Theme;
 
@@ -37,6 +39,10 @@ public:
 
     // Turns to the line; an unknown key does nothing.
     void showLine(const QString &key);
+    // The card of a purchase, of one of its items, of money got back or of a day rate. False for
+    // any other.
+    bool showRecord(const QString &table, const QString &key);
+    [[nodiscard]] RecordPages &pages() { return *m_pages; }
 
 signals:
     void said(QString sentence, ohmwright::ui::Tone tone);
@@ -74,6 +80,7 @@ private:
     bool m_refreshing = false;
     std::optional<Id<BudgetLine>> m_shownLine;
 
+    RecordPages *m_pages;
     QStackedWidget *m_stack;
     EmptyPage *m_empty;
     Account *m_account;

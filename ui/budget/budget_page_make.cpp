@@ -5,6 +5,8 @@
 #include "ui/budget/entries_model.h"
 #include "ui/budget/entry_panel.h"
 #include "ui/budget/lines_model.h"
+#include "ui/cards/record_pages.h"
+#include "ui/cards/records_panel.h"
 #include "ui/shell/theme.h"
 #include "ui/widgets/drafted_table_delegate.h"
 #include "ui/widgets/empty_page.h"
@@ -90,7 +92,11 @@ BudgetPage::BudgetPage(Book &book, const Theme &theme, QWidget *parent)
 
     auto *all = new QVBoxLayout(this);
     all->setContentsMargins(0, 0, 0, 0);
-    all->addWidget(m_stack);
+    m_pages = new RecordPages(
+        book, theme, m_stack, tr("Lines"),
+        {QStringLiteral("purchase"), QStringLiteral("got_back"), QStringLiteral("day_rate")});
+    all->addWidget(m_pages);
+    connect(m_pages, &RecordPages::said, this, &BudgetPage::said);
     m_stack->addWidget(m_empty);
     m_stack->addWidget(page);
     connect(m_empty, &EmptyPage::started, this, &BudgetPage::beginLine);
@@ -229,6 +235,11 @@ QWidget *BudgetPage::makeSide()
     };
     connect(m_entryPanel, &EntryPanel::done, this, say);
     connect(m_entryPanel, &EntryPanel::partWanted, this, &BudgetPage::partWanted);
+    connect(m_entryPanel, &EntryPanel::recordWanted, this, &BudgetPage::showRecord);
+    auto *purchase = new QPushButton(tr("New purchase"));
+    m_entriesHeading->addAtEnd(purchase);
+    connect(purchase, &QPushButton::clicked, this,
+            [this] { m_pages->showPanel(QStringLiteral("purchase")).beginNew(); });
     return m_side;
 }
 

@@ -3,10 +3,13 @@
 
 #include "core/budget/budget_edits.h"
 #include "core/quantity/dates.h"
+#include "ui/cards/record_list.h"
 #include "ui/shell/theme.h"
 #include "ui/widgets/entry_form.h"
+#include "ui/widgets/pick_or_new.h"
 #include "ui/widgets/section_title.h"
 
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
@@ -33,7 +36,8 @@ EntryPanel::EntryPanel(Book &book, const Theme &theme, QWidget *parent)
     : QWidget(parent), m_book(book), m_heading(new SectionTitle(theme, tr("Entry"))),
       m_words(new QLabel), m_pay(new EntryForm(theme, tr("Add the &payment"))),
       m_core(new EntryForm(theme, tr("&Core charge came back"))),
-      m_received(new EntryForm(theme, tr("It was &received"))),
+      m_received(new EntryForm(theme, tr("It was &received"))), m_move(new EntryForm(theme, {})),
+      m_line(new PickOrNew(theme)), m_card(new QPushButton),
       m_part(new QPushButton(tr("&Go to the part")))
 {
     auto *column = new QVBoxLayout(this);
@@ -43,9 +47,19 @@ EntryPanel::EntryPanel(Book &book, const Theme &theme, QWidget *parent)
     m_words->setWordWrap(true);
     for (QWidget *widget : {static_cast<QWidget *>(m_heading), static_cast<QWidget *>(m_words),
                             static_cast<QWidget *>(m_pay), static_cast<QWidget *>(m_core),
-                            static_cast<QWidget *>(m_received)})
+                            static_cast<QWidget *>(m_received), static_cast<QWidget *>(m_move)})
         column->addWidget(widget);
-    column->addWidget(m_part, 0, Qt::AlignLeft);
+    auto *buttons = new QHBoxLayout;
+    buttons->setSpacing(8);
+    buttons->addWidget(m_card);
+    buttons->addWidget(m_part);
+    buttons->addStretch(1);
+    column->addLayout(buttons);
+    m_line->setKnownOnly(true);
+    m_move->addEditor(QStringLiteral("line"), tr("Budget line"), m_line);
+    m_move->setSavesItself(true);
+    m_move->setSave([this] { return move(); });
+    connect(m_card, &QPushButton::clicked, this, &EntryPanel::openCard);
     m_pay->addLine(kAmount, tr("Paid"), kHalf);
     m_pay->addLine(kOn, tr("On"), kHalf);
     m_pay->addLine(kNote, tr("Note"));
@@ -75,6 +89,10 @@ void EntryPanel::setEntry(const std::optional<LineEntry> &entry)
     m_core->setVisible(hasCore);
     m_received->setVisible(isBack);
     m_part->setVisible(entry && m_book.records().find(entry->part));
+    m_move->setVisible(standing().id != 0);
+    m_card->setVisible(isPurchase || isBack);
+    m_card->setText(isBack ? tr("Change it…") : tr("Change the purchase…"));
+    showMove();
     m_heading->setText(entry ? entry->name : tr("Entry"));
     m_words->setText(tr("Choose what the line is made of to pay it, or to record what came back."));
     if (!entry)
@@ -132,6 +150,67 @@ void EntryPanel::showPayments()
     m_pay->setHint(kAmount, tr("in %1").arg(purchase->currency.code()));
     auto *amount = qobject_cast<QLineEdit *>(m_pay->editor(kAmount));
     amount->setPlaceholderText(open ? printMoneyNumber(landed.total - landed.paid) : QString());
+}
+
+RecordRef EntryPanel::standing() const
+{
+    if (!m_entry)
+        return {};
+    switch (m_entry->kind) {
+    case EntryKind::Purchase:
+        return {};
+    case EntryKind::Item:
+        return {"purchase_item", m_entry->item.value(), m_entry->name};
+    case EntryKind::Wanted:
+        return {"part", m_entry->part.value(), m_entry->name};
+    case EntryKind::GotBack:
+        return {"got_back", m_entry->back.value(), m_entry->name};
+    }
+    return {};
+}
+
+void EntryPanel::showMove()
+{
+    const RecordRef what = standing();
+    if (what.id == 0)
+        return;
+    const auto texts = recordKind(what.table)->texts(m_book.records(), what.id);
+    m_line->setKnown(knownOf(m_book.records(), *recordKind("budget_line")));
+    m_move->clearProblems();
+    if (texts)
+        m_line->setKey(texts->at(QStringLiteral("line")));
+}
+
+Outcome EntryPanel::move()
+{
+    const RecordRef what = standing();
+    const QString key = m_line->name().isEmpty() ? QString() : m_line->keyNow();
+    // the table follows the edit and shows another entry before this returns
+    const QString to = m_line->name();
+    const auto moved = recordKind(what.table)
+                           ->save(m_book, what.id,
+                                  {{QStringLiteral("line"), key.isEmpty() ? m_line->name() : key}});
+    if (!moved)
+        return fail(moved.error());
+    emit done(to.isEmpty() ? tr("“%1” stands on no line now.").arg(what.name)
+                           : tr("“%1” stands on “%2” now.").arg(what.name, to));
+    return {};
+}
+
+void EntryPanel::openCard()
+{
+    const auto want = [this](const std::string &table, std::int64_t id) {
+        emit recordWanted(QString::fromStdString(table),
+                          recordKind(table)->key(m_book.records(), id));
+    };
+    if (!m_entry)
+        return;
+    if (m_entry->kind == EntryKind::GotBack)
+        want("got_back", m_entry->back.value());
+    else if (m_entry->kind == EntryKind::Item)
+        want("purchase_item", m_entry->item.value());
+    else if (m_entry->purchase.isSet())
+        want("purchase", m_entry->purchase.value());
 }
 
 void EntryPanel::act()

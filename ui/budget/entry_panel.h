@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The chosen entry of a budget line and what can be recorded about it: a payment, a core returned,
-// money received, or on to the part.
+// money received, another
+// budget line, or on to the part and to its card.
 #pragma once
 
 #include "core/book/book.h"
 #include "core/budget/line_contents.h"
+#include "core/cards/record_kind.h"
 
 #include <QWidget>
 
@@ -16,6 +18,7 @@ class QPushButton;
 namespace ohmwright::ui {
 
 class EntryForm;
+class PickOrNew;
 class SectionTitle;
 class Theme;
 
@@ -33,12 +36,18 @@ public:
 signals:
     void done(const QString &sentence);
     void partWanted(const QString &key);
+    void recordWanted(const QString &table, const QString &key); // its card
 
 private:
     void showPayments();
     Outcome pay();
     Outcome coreBack();
     Outcome received();
+    Outcome move();
+    void openCard();
+    void showMove();
+    // What the entry is, as a record that has a budget line: item, wanted part, money got back.
+    [[nodiscard]] RecordRef standing() const;
 
     Book &m_book;
     std::optional<LineEntry> m_entry;
@@ -47,6 +56,9 @@ private:
     EntryForm *m_pay;
     EntryForm *m_core;
     EntryForm *m_received;
+    EntryForm *m_move;
+    PickOrNew *m_line;
+    QPushButton *m_card;
     QPushButton *m_part;
 };
 

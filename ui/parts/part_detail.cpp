@@ -22,7 +22,7 @@ PartDetail::PartDetail(const DetailGround &ground, QWidget *parent)
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setFocusPolicy(Qt::NoFocus);
     auto *column = new QVBoxLayout(m_content);
-    column->setContentsMargins(16, 14, 20, 20);
+    column->setContentsMargins(14, 14, 10, 20);
     column->setSpacing(18);
 
     m_none = makeWords(ground.theme, tr("Choose a part in the table to see all of it here."),

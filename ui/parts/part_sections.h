@@ -2,6 +2,7 @@
 // The sections of the part detail that are more than lines to edit.
 #pragma once
 
+#include "core/parts/attachments.h"
 #include "core/parts/questions.h"
 #include "ui/parts/detail_section.h"
 
@@ -19,7 +20,8 @@ namespace ohmwright::ui {
 
 class ChipRow;
 class DropArea;
-class RatingLine;
+class EntryForm;
+class RatingsEditor;
 
 // Its state, the moves that may come next, and those it has made.
 class LifeSection : public DetailSection
@@ -69,25 +71,10 @@ protected:
     void fill(const Part &part, bool another) override;
 
 private:
-    void showFigure(const Figure &figure);
-    QWidget *ratingRow(const Rating &rating, bool inForce, bool several);
-    void beginSettling(Id<Rating> rating);
-    void settle();
-    void unsettle(Id<Rating> rating);
-    void removeRating(Id<Rating> rating);
-    void add();
-
-    QVBoxLayout *m_list;
-    Id<Rating> m_settling;
-    QWidget *m_settleForm;
-    QLabel *m_settleWords;
-    QLineEdit *m_reason;
-    Field *m_reasonField;
-    RatingLine *m_new;
-    QLineEdit *m_source;
+    RatingsEditor *m_editor;
 };
 
-// Circuits it is connected to.
+// Circuits it is connected to, and which branch of each it sits in.
 class CircuitsSection : public DetailSection
 {
     Q_OBJECT
@@ -100,7 +87,10 @@ protected:
 
 private:
     void connectTo(const QStringList &keys);
+    void fillBranches();
+    void sitIn(Id<Connection> connection, Id<Branch> branch);
 
+    QVBoxLayout *m_branches;
     ChipRow *m_chips = nullptr;
     QStringList m_offered;
     QLabel *m_none;
@@ -197,19 +187,17 @@ protected:
     void fill(const Part &part, bool another) override;
 
 private:
-    struct Coming
-    {
-        QByteArray bytes;
-        QString fileName, mediaType;
-    };
-
     void takeFiles(const QStringList &paths);
     void takePicture(const QImage &picture);
-    void keep(const std::vector<Coming> &coming);
+    void keep(const std::vector<NewFile> &files);
     void open(Id<Attachment> attachment);
     [[nodiscard]] QImage thumbnail(const Attachment &attachment);
 
+    Outcome addLinkTyped();
+
     QGridLayout *m_grid;
+    QVBoxLayout *m_links;
+    EntryForm *m_link;
     DropArea *m_drop;
     QHash<QString, QImage> m_thumbnails;     // by SHA-256
     std::unique_ptr<QTemporaryDir> m_folder; // what was opened outside lies here

@@ -1,15 +1,21 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/parts/parts_page.h"
 
+#include "ui/cards/record_card.h"
+#include "ui/cards/record_pages.h"
+#include "ui/cards/records_panel.h"
 #include "ui/parts/log_sheet.h"
 #include "ui/parts/part_detail.h"
 #include "ui/parts/parts_list.h"
+#include "ui/parts/ratings_editor.h"
+#include "ui/widgets/section_title.h"
 
 #include <QHBoxLayout>
 #include <QShortcut>
 #include <QSplitter>
 #include <QStackedWidget>
 #include <QTableView>
+#include <QVBoxLayout>
 
 #include <utility>
 
@@ -22,7 +28,24 @@ PartsPage::PartsPage(Book &book, const Theme &theme, Outside &outside, QWidget *
 {
     auto *row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
-    row->addWidget(m_splitter);
+    m_pages = new RecordPages(book, theme, m_splitter, tr("Parts"),
+                              {QStringLiteral("part_type"), QStringLiteral("donor"),
+                               QStringLiteral("seller"), QStringLiteral("circuit")});
+    row->addWidget(m_pages);
+    connect(m_pages, &RecordPages::said, this, &PartsPage::said);
+    connect(m_pages, &RecordPages::madePanel, this, [this, &theme](RecordsPanel *panel) {
+        if (panel->kind().table() != "part_type")
+            return;
+        auto *section = new QWidget;
+        auto *inside = new QVBoxLayout(section);
+        inside->setContentsMargins(0, 0, 0, 0);
+        inside->addWidget(new SectionTitle(theme, tr("Ratings")));
+        auto *ratings = new RatingsEditor(m_book, theme);
+        inside->addWidget(ratings);
+        connect(ratings, &RatingsEditor::said, this, &PartsPage::said);
+        panel->card().addSection(
+            section, [ratings](std::int64_t id) { ratings->showType(Id<PartType>(id)); });
+    });
     m_side->addWidget(m_detail);
     m_side->addWidget(m_sheet);
     m_side->setMinimumWidth(380);
@@ -32,8 +55,8 @@ PartsPage::PartsPage(Book &book, const Theme &theme, Outside &outside, QWidget *
     m_splitter->setStretchFactor(0, 3);
     m_splitter->setStretchFactor(1, 2);
     // five moves side by side, or a rating with its button: less would cut them off
-    m_side->setMinimumWidth(510);
-    m_splitter->setSizes({600, 515});
+    m_side->setMinimumWidth(546);
+    m_splitter->setSizes({565, 550});
 
     m_logKey = new QShortcut(QKeySequence(Qt::CTRL | Qt::Key_L), this);
     m_logKey->setContext(Qt::WidgetWithChildrenShortcut);
@@ -77,6 +100,11 @@ void PartsPage::catchUp()
     m_detail->bookChanged();
 }
 
+bool PartsPage::showRecord(const QString &table, const QString &key)
+{
+    return m_pages->showRecord(table, key);
+}
+
 void PartsPage::leaveLogKeyToWindow()
 {
     m_logKey->setEnabled(false);
@@ -88,12 +116,14 @@ void PartsPage::showPart(const QString &key)
     if (!part)
         return;
     catchUp();
+    m_pages->showFirst();
     closeLogSheet();
     m_list->choose(part->id);
 }
 
 void PartsPage::openLogSheet()
 {
+    m_pages->showFirst();
     m_side->setCurrentWidget(m_sheet);
     m_sheet->begin();
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The Parts page: the table of all parts, one of them in detail beside it, and the sheet to log a
-// part on, which takes the place of the detail while it is open.
+// part on, which takes the place of the detail while it is open. Behind the switches on top: types,
+// donors, sellers and circuits, each as a list with its cards.
 #pragma once
 
 #include "core/book/book.h"
@@ -18,6 +19,7 @@ namespace ohmwright::ui {
 class LogSheet;
 class PartDetail;
 class PartsList;
+class RecordPages;
 class Theme;
 
 class PartsPage : public QWidget
@@ -29,11 +31,14 @@ public:
 
     // Shows the part with that key, as after a hit in the find line. An unknown key does nothing.
     void showPart(const QString &key);
+    // Likewise a type, donor, seller, circuit or branch, by its table. False for any other.
+    bool showRecord(const QString &table, const QString &key);
     void openLogSheet();
     void closeLogSheet();
     // For a window that takes Ctrl+L itself, on every page: two shortcuts would block each other.
     void leaveLogKeyToWindow();
 
+    [[nodiscard]] RecordPages &pages() { return *m_pages; }
     [[nodiscard]] PartsList &list() { return *m_list; }
     [[nodiscard]] PartDetail &detail() { return *m_detail; }
     [[nodiscard]] LogSheet &logSheet() { return *m_sheet; }
@@ -51,6 +56,7 @@ private:
     Book &m_book;
     Change m_missed; // while the page was not to be seen
     bool m_behind = false;
+    RecordPages *m_pages;
     QShortcut *m_logKey;
     QSplitter *m_splitter;
     QStackedWidget *m_side;

@@ -86,6 +86,18 @@ void RatingLine::build(const Theme &theme)
     grid->addWidget(evidence, row, 1, Qt::AlignTop);
     grid->setColumnStretch(0, 1);
     grid->setColumnStretch(1, 1);
+    if (!m_given) {
+        ++row;
+        m_on = new QLineEdit;
+        m_onField = new Field(theme, tr("Read or measured on"), m_on);
+        m_on->setPlaceholderText(tr("today"));
+        m_duration = new QLineEdit;
+        m_durationField = new Field(theme, tr("For how long"), m_duration);
+        m_durationField->setHint(tr("a peak lasts, e.g. 30 s"));
+        grid->addWidget(m_onField, row, 0, Qt::AlignTop);
+        grid->addWidget(m_durationField, row, 1, Qt::AlignTop);
+        connect(m_sort, &QComboBox::currentIndexChanged, this, [this] { showHint(); });
+    }
     connect(m_value, &QLineEdit::textEdited, this, [this] { m_valueField->setProblem({}); });
     showHint();
 }
@@ -93,6 +105,8 @@ void RatingLine::build(const Theme &theme)
 void RatingLine::showHint()
 {
     const FigureName name = figure();
+    if (m_durationField)
+        m_durationField->setVisible(name.basis == RatingBasis::Peak);
     if (m_given)
         m_valueField->setHint(tr("%1; empty stays an open question").arg(example(name.quantity)));
     else if (hasCurrentKind(name.quantity))
@@ -144,6 +158,59 @@ Result<std::optional<Amount>> RatingLine::value()
     return std::optional(*read);
 }
 
+Outcome RatingLine::read(Rating &rating, QDate today)
+{
+    m_onField->setProblem({});
+    m_durationField->setProblem({});
+    const Result<std::optional<Amount>> typed = value();
+    if (!typed)
+        return fail(typed.error());
+    const FigureName name = figure();
+    rating.quantity = name.quantity;
+    rating.kind = name.kind;
+    rating.basis = name.basis;
+    rating.current = name.current;
+    rating.value = *typed;
+    rating.evidence = evidence();
+    rating.duration.reset();
+    const auto refuse = [](Field &field, const Problem &problem) {
+        field.setProblem(sentenceOf(problem));
+        field.editor()->setFocus();
+        return fail(problem);
+    };
+    if (const QString text = m_duration->text().trimmed();
+        !text.isEmpty() && name.basis == RatingBasis::Peak) {
+        const Result<Amount> duration = parseAmount(text, pageStyle(), Measure::Duration);
+        if (!duration)
+            return refuse(*m_durationField, duration.error());
+        rating.duration = *duration;
+    }
+    rating.on = today;
+    if (const QString text = m_on->text().trimmed(); !text.isEmpty()) {
+        const Result<QDate> on = parseDate(text, today);
+        if (!on)
+            return refuse(*m_onField, on.error());
+        rating.on = *on;
+    }
+    return {};
+}
+
+void RatingLine::showRating(const Rating &rating)
+{
+    m_quantity->setCurrentIndex(m_quantity->findData(static_cast<int>(rating.quantity)));
+    for (std::size_t i = 0; i < kSorts.size(); ++i)
+        if (kSorts.at(i).kind == rating.kind && kSorts.at(i).basis == rating.basis)
+            m_sort->setCurrentIndex(static_cast<int>(i));
+    QString text = rating.value ? printAmount(*rating.value) : QString();
+    if (rating.current && !text.isEmpty())
+        text += u' ' + wordOf(*rating.current);
+    m_value->setText(text);
+    m_evidence->setCurrentIndex(m_evidence->findData(static_cast<int>(rating.evidence)));
+    m_duration->setText(rating.duration ? printAmount(*rating.duration) : QString());
+    m_on->setText(rating.on ? showDate(*rating.on) : QString());
+    showHint();
+}
+
 Evidence RatingLine::evidence() const
 {
     return chosenWord<Evidence>(*m_evidence);
@@ -153,6 +220,12 @@ void RatingLine::clear()
 {
     m_value->clear();
     m_valueField->setProblem({});
+    if (m_on) {
+        m_on->clear();
+        m_onField->setProblem({});
+        m_duration->clear();
+        m_durationField->setProblem({});
+    }
 }
 
 } // namespace ohmwright::ui

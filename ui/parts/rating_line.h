@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // One rating to type in: what is rated, its value, where that is known from. The name of the figure
-// is either given (a question a circuit asks) or chosen.
+// is either given (a question a circuit asks) or chosen; a chosen one also has the day it was read
+// or measured, and a peak how long it may last.
 #pragma once
 
 #include "core/parts/figures.h"
 #include "core/quantity/result.h"
 
+#include <QDate>
 #include <QWidget>
 
 #include <optional>
@@ -32,6 +34,9 @@ public:
     [[nodiscard]] Result<std::optional<Amount>> value();
     [[nodiscard]] Evidence evidence() const;
     [[nodiscard]] Field &valueField() { return *m_valueField; }
+    // Of a chosen figure: everything typed, into `rating`. A Problem is also shown at its field.
+    Outcome read(Rating &rating, QDate today);
+    void showRating(const Rating &rating);
     void clear();
 
 private:
@@ -44,6 +49,10 @@ private:
     QLineEdit *m_value = nullptr;
     QComboBox *m_evidence = nullptr;
     Field *m_valueField = nullptr;
+    QLineEdit *m_duration = nullptr;
+    Field *m_durationField = nullptr;
+    QLineEdit *m_on = nullptr;
+    Field *m_onField = nullptr;
 };
 
 } // namespace ohmwright::ui

@@ -2,15 +2,15 @@
 // Parts within parts, what replaces it, and its pictures.
 #include "core/budget/budget.h"
 #include "core/parts/assembly.h"
-#include "core/parts/keys.h"
 #include "ui/parts/part_sections.h"
 #include "ui/widgets/drop_area.h"
+#include "ui/widgets/entry_form.h"
 #include "ui/widgets/section_title.h"
 
 #include <QBuffer>
 #include <QFile>
-#include <QFileInfo>
 #include <QGridLayout>
+#include <QHBoxLayout>
 #include <QImageReader>
 #include <QLabel>
 #include <QMimeDatabase>
@@ -107,6 +107,14 @@ PicturesSection::PicturesSection(const DetailGround &given)
     column().addWidget(holder);
     m_drop = new DropArea(theme());
     column().addWidget(m_drop);
+    m_links = addList(4);
+    m_link = new EntryForm(theme(), tr("Add link"));
+    m_link->addLine(QStringLiteral("url"), tr("Address of a page"));
+    m_link->addLine(QStringLiteral("title"), tr("What it shows"), EntryForm::Width::Half);
+    m_link->addLine(QStringLiteral("read_on"), tr("Read on"), EntryForm::Width::Half);
+    m_link->setHint(QStringLiteral("read_on"), tr("empty: today"));
+    m_link->setSave([this] { return addLinkTyped(); });
+    column().addWidget(m_link);
     connect(m_drop, &DropArea::filesCame, this, &PicturesSection::takeFiles);
     connect(m_drop, &DropArea::pictureCame, this, &PicturesSection::takePicture);
     connect(m_drop, &DropArea::refused, this,
@@ -139,7 +147,7 @@ QImage PicturesSection::thumbnail(const Attachment &attachment)
     return small;
 }
 
-void PicturesSection::fill(const Part &part, bool)
+void PicturesSection::fill(const Part &part, bool another)
 {
     emptyLayout(*m_grid);
     int at = 0;
@@ -170,28 +178,71 @@ void PicturesSection::fill(const Part &part, bool)
         m_grid->addLayout(cell, at / kThumbsInRow, at % kThumbsInRow);
         ++at;
     }
+    emptyLayout(*m_links);
+    for (const Attachment &attachment : records().all<Attachment>()) {
+        if (attachment.part != part.id || attachment.kind != AttachmentKind::Link)
+            continue;
+        ++at;
+        auto *holder = new QWidget;
+        auto *row = new QHBoxLayout(holder);
+        row->setContentsMargins(0, 0, 0, 0);
+        QString words = attachment.title == attachment.url
+                            ? attachment.url
+                            : tr("%1, %2").arg(attachment.title, attachment.url);
+        if (attachment.readOn)
+            words = tr("%1, read %2").arg(words, showDate(*attachment.readOn));
+        auto *label = makeWords(theme(), words, Lettering::Small);
+        label->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
+        label->setAccessibleName(words);
+        // an address has no place to break, and must not widen the whole detail
+        label->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+        label->setToolTip(attachment.url);
+        row->addWidget(label, 1);
+        auto *remove = new QPushButton(tr("Remove"));
+        remove->setAccessibleName(tr("Remove %1").arg(attachment.title));
+        const Id<Attachment> id = attachment.id;
+        connect(remove, &QPushButton::clicked, this, [this, id] {
+            tell(book().edit(tr("Remove a link"), [&]() -> Outcome { return book().remove(id); }));
+        });
+        row->addWidget(remove, 0, Qt::AlignTop);
+        m_links->addWidget(holder);
+    }
     title().setRemark(at == 0 ? QString() : QString::number(at));
+    if (another) {
+        m_link->clearProblems();
+        for (const char *name : {"url", "title", "read_on"})
+            m_link->setText(QString::fromLatin1(name), {});
+    }
+}
+
+Outcome PicturesSection::addLinkTyped()
+{
+    const QDate today = book().clock().today();
+    const auto on = m_link->date(QStringLiteral("read_on"), today);
+    if (!on)
+        return fail(on.error());
+    Attachment like;
+    like.part = part();
+    Outcome done = addLink(book(), m_link->text(QStringLiteral("url")),
+                           m_link->text(QStringLiteral("title")), on->value_or(today), like);
+    if (done)
+        for (const char *name : {"url", "title", "read_on"})
+            m_link->setText(QString::fromLatin1(name), {});
+    return done;
 }
 
 void PicturesSection::takeFiles(const QStringList &paths)
 {
-    std::vector<Coming> coming;
-    for (const QString &path : paths) {
-        QFile file(path);
-        if (!file.open(QIODevice::ReadOnly)) {
-            emit said(tr("%1 cannot be read: %2.").arg(path, file.errorString()), Tone::Problem);
-            return;
-        }
-        Coming one{file.readAll(), QFileInfo(path).fileName(), {}};
-        one.mediaType = QMimeDatabase().mimeTypeForFileNameAndData(path, one.bytes).name();
-        coming.push_back(std::move(one));
-    }
-    keep(coming);
+    const Result<std::vector<NewFile>> files = readFiles(paths);
+    if (!files)
+        emit said(sentenceOf(files.error()), Tone::Problem);
+    else
+        keep(*files);
 }
 
 void PicturesSection::takePicture(const QImage &picture)
 {
-    Coming one{{}, tr("pasted.png"), QStringLiteral("image/png")};
+    NewFile one{{}, tr("pasted.png"), QStringLiteral("image/png")};
     QBuffer buffer(&one.bytes);
     buffer.open(QIODevice::WriteOnly);
     if (!picture.save(&buffer, "PNG")) {
@@ -201,32 +252,15 @@ void PicturesSection::takePicture(const QImage &picture)
     keep({one});
 }
 
-void PicturesSection::keep(const std::vector<Coming> &coming)
+void PicturesSection::keep(const std::vector<NewFile> &files)
 {
     const Part *now = partNow();
-    if (coming.empty() || !now)
+    if (!now)
         return;
-    const QString name = now->name;
-    tell(book().edit(tr("Add photos of %1").arg(name), [&]() -> Outcome {
-        for (const Coming &one : coming) {
-            const Result<QString> sha = book().keepBlob(one.bytes);
-            if (!sha)
-                return fail(sha.error());
-            Attachment attachment;
-            attachment.title = name;
-            attachment.key = freshKey<Attachment>(records(), name + u' ' + tr("photo"));
-            attachment.fileName = one.fileName;
-            attachment.mediaType = one.mediaType;
-            attachment.kind = one.mediaType.startsWith(QLatin1String("image/"))
-                                  ? AttachmentKind::Photo
-                                  : AttachmentKind::Document;
-            attachment.sha256 = *sha;
-            attachment.part = part();
-            if (const auto made = book().insert(attachment); !made)
-                return fail(made.error());
-        }
-        return {};
-    }));
+    Attachment like;
+    like.part = part();
+    like.title = now->name;
+    tell(addFiles(book(), files, like));
 }
 
 void PicturesSection::open(Id<Attachment> id)

@@ -7,6 +7,7 @@
 #include "ui/widgets/section_title.h"
 #include "ui/widgets/state_mark.h"
 
+#include <QComboBox>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
@@ -20,7 +21,7 @@ LifeSection::LifeSection(const DetailGround &given) : DetailSection(given, tr("S
     auto *buttons = new QWidget;
     m_buttons = new QHBoxLayout(buttons);
     m_buttons->setContentsMargins(0, 0, 0, 0);
-    m_buttons->setSpacing(8);
+    m_buttons->setSpacing(4);
     column().addWidget(buttons);
     auto *row = new QHBoxLayout;
     row->setSpacing(12);
@@ -139,6 +140,7 @@ CircuitsSection::CircuitsSection(const DetailGround &given)
 {
     m_none = makeWords(theme(), tr("The book has no circuits yet."), Lettering::Small, true);
     column().addWidget(m_none);
+    m_branches = addList();
 }
 
 void CircuitsSection::fill(const Part &part, bool)
@@ -157,7 +159,7 @@ void CircuitsSection::fill(const Part &part, bool)
         m_chips = new ChipRow(theme(), tr("Circuits"));
         for (const Circuit &circuit : records().all<Circuit>())
             m_chips->addChip(circuit.key, circuit.name);
-        column().addWidget(m_chips);
+        column().insertWidget(column().count() - 1, m_chips); // above the branches
         connect(m_chips, &ChipRow::changed, this, &CircuitsSection::connectTo);
     }
     for (const Circuit &circuit : records().all<Circuit>()) {
@@ -168,6 +170,52 @@ void CircuitsSection::fill(const Part &part, bool)
             m_chips->setOn(circuit.key, on);
     }
     m_reading = false;
+    fillBranches();
+}
+
+void CircuitsSection::fillBranches()
+{
+    emptyLayout(*m_branches);
+    for (const Connection &connection : records().of<Connection>(part())) {
+        const Circuit *circuit = records().find(connection.circuit);
+        std::vector<const Branch *> branches;
+        for (const Branch &branch : records().all<Branch>())
+            if (branch.circuit == connection.circuit)
+                branches.push_back(&branch);
+        if (!circuit || branches.empty())
+            continue;
+        auto *choice = new QComboBox;
+        // a long name must not widen the whole detail
+        choice->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+        choice->setMinimumContentsLength(12);
+        choice->addItem(tr("not said"));
+        for (const Branch *branch : branches) {
+            choice->addItem(branch->name);
+            if (connection.branch == branch->id)
+                choice->setCurrentIndex(choice->count() - 1);
+        }
+        std::vector<Id<Branch>> ids{Id<Branch>()};
+        for (const Branch *branch : branches)
+            ids.push_back(branch->id);
+        const Id<Connection> id = connection.id;
+        connect(choice, &QComboBox::activated, this,
+                [this, id, ids](int index) { sitIn(id, ids.at(static_cast<std::size_t>(index))); });
+        m_branches->addWidget(new Field(theme(), tr("Branch of %1").arg(circuit->name), choice));
+    }
+}
+
+void CircuitsSection::sitIn(Id<Connection> id, Id<Branch> branch)
+{
+    const Connection *found = records().find(id);
+    const Part *now = partNow();
+    if (!found || !now)
+        return;
+    Connection connection = *found;
+    connection.branch = branch.isSet() ? std::optional(branch) : std::nullopt;
+    const Branch *named = records().find(connection.branch);
+    const QString what = named ? tr("%1 sits in %2").arg(now->name, named->name)
+                               : tr("%1 sits in no branch said").arg(now->name);
+    tell(book().edit(what, [&] { return book().update(connection); }));
 }
 
 void CircuitsSection::connectTo(const QStringList &keys)

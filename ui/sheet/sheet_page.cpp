@@ -1,9 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/sheet/sheet_page.h"
 
+#include "core/cards/record_kind.h"
+#include "core/parts/attachments.h"
 #include "core/sheet/build_sheet.h"
 #include "core/sheet/content_hash.h"
 #include "core/sheet/html_writer.h"
+#include "ui/cards/card_labels.h"
+#include "ui/cards/card_stack.h"
+#include "ui/cards/records_panel.h"
 #include "ui/sheet/paged_layout.h"
 #include "ui/sheet/pages_view.h"
 #include "ui/sheet/pdf_writer.h"
@@ -15,10 +20,14 @@
 #include <QFileInfo>
 #include <QHBoxLayout>
 #include <QHash>
+#include <QKeyEvent>
 #include <QListWidget>
 #include <QPushButton>
+#include <QSplitter>
 #include <QVBoxLayout>
 
+#include <algorithm>
+#include <array>
 #include <utility>
 #include <variant>
 
@@ -28,6 +37,10 @@ namespace {
 
 // A pause in the edits long enough that the pages are worth laying out anew.
 constexpr int kSettleMs = 250;
+constexpr int kListWidth = 224;
+
+constexpr std::array kTables{"build",  "vehicle",     "lost_function", "mass_entry",
+                             "letter", "test_record", "attachment"};
 
 // The bytes of all photos on the sheet, read here because the book belongs to this thread.
 std::shared_ptr<QHash<QString, QByteArray>> photosOf(const Book &book,
@@ -44,8 +57,10 @@ std::shared_ptr<QHash<QString, QByteArray>> photosOf(const Book &book,
 } // namespace
 
 SheetPage::SheetPage(Book &book, const Theme &theme, Outside &outside, QWidget *parent)
-    : QWidget(parent), m_book(book), m_outside(outside)
+    : QWidget(parent), m_book(book), m_outside(outside), m_made(new QListWidget),
+      m_side(new QWidget), m_cards(new CardStack(book, theme))
 {
+    makeList();
     m_title = new SectionTitle(theme, tr("Build sheet"), TitleLevel::Page);
     auto *pdf = new QPushButton(tr("Write &PDF…"));
     auto *html = new QPushButton(tr("Write &HTML…"));
@@ -53,15 +68,28 @@ SheetPage::SheetPage(Book &book, const Theme &theme, Outside &outside, QWidget *
     m_title->addAtEnd(html);
     m_contents = new QListWidget;
     m_contents->setAccessibleName(tr("Sections of the build sheet"));
-    m_contents->setFixedWidth(250);
     m_contents->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_contents->setTextElideMode(Qt::ElideRight);
     m_pages = new PagesView(theme);
 
     auto *body = new QHBoxLayout;
     body->setSpacing(16);
-    body->addWidget(m_contents);
-    body->addWidget(m_pages, 1);
+    auto *left = new QVBoxLayout;
+    left->setSpacing(8);
+    left->addWidget(new SectionTitle(theme, tr("Made of")));
+    left->addWidget(m_made);
+    left->addWidget(new SectionTitle(theme, tr("Sections")));
+    left->addWidget(m_contents, 1);
+    m_contents->setFixedWidth(kListWidth);
+    auto *split = new QSplitter(Qt::Horizontal);
+    split->setChildrenCollapsible(false);
+    split->addWidget(m_side);
+    split->addWidget(m_pages);
+    split->setStretchFactor(0, 0);
+    split->setStretchFactor(1, 1);
+    split->setSizes({430, 400});
+    body->addLayout(left);
+    body->addWidget(split, 1);
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(24, 16, 24, 16);
     column->setSpacing(12);
@@ -83,6 +111,7 @@ SheetPage::SheetPage(Book &book, const Theme &theme, Outside &outside, QWidget *
     m_soon.setInterval(kSettleMs);
     connect(&m_soon, &QTimer::timeout, this, &SheetPage::rebuild);
     connect(&m_book, &Book::changed, this, [this] {
+        fillList();
         m_stale = true;
         ++m_run;
         if (isVisible())
@@ -91,6 +120,116 @@ SheetPage::SheetPage(Book &book, const Theme &theme, Outside &outside, QWidget *
 }
 
 SheetPage::~SheetPage() = default;
+
+void SheetPage::makeList()
+{
+    m_made->setAccessibleName(tr("What the build sheet is made of"));
+    m_made->setFixedWidth(kListWidth);
+    m_made->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_made->installEventFilter(this);
+    for (const char *table : kTables) {
+        auto *item = new QListWidgetItem(m_made);
+        item->setData(Qt::UserRole, QString::fromLatin1(table));
+    }
+    fillList();
+    m_made->setFixedHeight(static_cast<int>(kTables.size()) * m_made->sizeHintForRow(0) +
+                           2 * m_made->frameWidth() + 2);
+    auto *column = new QVBoxLayout(m_side);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->addWidget(m_cards, 1);
+    auto *shut = new QPushButton(tr("Close"));
+    shut->setAccessibleName(tr("Close what is being filled in"));
+    column->addWidget(shut, 0, Qt::AlignLeft);
+    m_side->setMinimumWidth(430);
+    m_side->hide();
+    connect(shut, &QPushButton::clicked, this, &SheetPage::close);
+    connect(m_made, &QListWidget::currentRowChanged, this, &SheetPage::open);
+    connect(m_made, &QListWidget::itemClicked, this, [this] { open(m_made->currentRow()); });
+    connect(m_cards, &CardStack::said, this, &SheetPage::said);
+    connect(m_cards, &CardStack::left, this, [this] { m_made->setFocus(); });
+    connect(m_cards, &CardStack::madePanel, this, [this](RecordsPanel *panel) {
+        if (panel->kind().table() != "attachment")
+            return;
+        auto *files = new QPushButton(tr("Add files…"));
+        panel->addButton(files);
+        connect(files, &QPushButton::clicked, this, &SheetPage::addFiles);
+    });
+}
+
+void SheetPage::fillList()
+{
+    for (int row = 0; row < m_made->count(); ++row) {
+        QListWidgetItem *item = m_made->item(row);
+        const std::string table = item->data(Qt::UserRole).toString().toStdString();
+        const RecordKind &kind = *recordKind(table);
+        const QString name = labelText(cardLabels(table)->many);
+        item->setText(
+            kind.isSingle() ? name : tr("%1, %2").arg(name).arg(kind.ids(m_book.records()).size()));
+    }
+}
+
+void SheetPage::open(int row)
+{
+    if (row < 0)
+        return;
+    m_cards->turnTo(m_made->item(row)->data(Qt::UserRole).toString());
+    m_side->show();
+}
+
+void SheetPage::close()
+{
+    m_side->hide();
+    m_made->setFocus();
+    const QSignalBlocker quiet(m_made);
+    m_made->setCurrentRow(-1);
+}
+
+bool SheetPage::showRecord(const QString &table, const QString &key)
+{
+    for (int row = 0; row < m_made->count(); ++row)
+        if (m_made->item(row)->data(Qt::UserRole).toString() == table) {
+            m_made->setCurrentRow(row);
+            open(row);
+            return key.isEmpty() || m_cards->showKey(table, key);
+        }
+    return false;
+}
+
+void SheetPage::addFiles()
+{
+    const QStringList paths =
+        m_outside.chooseFiles(this, tr("Photos and papers of the vehicle as it came"),
+                              tr("Photos and papers (*.jpg *.jpeg *.png *.webp *.pdf)"));
+    if (paths.isEmpty())
+        return;
+    Attachment like;
+    like.ofVehicle = true;
+    like.onSheet = true;
+    const Result<std::vector<NewFile>> files = readFiles(paths);
+    const Outcome done = files ? ohmwright::addFiles(m_book, *files, like) : fail(files.error());
+    if (!done)
+        emit said(QString(done.error().sentence + u' ' + done.error().whatToDo).trimmed(),
+                  Tone::Problem);
+    else
+        emit said(tr("Added to the vehicle as it came, and to the sheet."), Tone::Told);
+}
+
+bool SheetPage::eventFilter(QObject *watched, QEvent *event)
+{
+    if (watched == m_made && event->type() == QEvent::KeyPress) {
+        const int key = static_cast<QKeyEvent *>(event)->key();
+        if (key == Qt::Key_Return || key == Qt::Key_Enter || key == Qt::Key_Right) {
+            open(std::max(0, m_made->currentRow()));
+            m_cards->focusCard();
+            return true;
+        }
+        if (key == Qt::Key_Escape && !m_side->isHidden()) {
+            close();
+            return true;
+        }
+    }
+    return QWidget::eventFilter(watched, event);
+}
 
 void SheetPage::showEvent(QShowEvent *event)
 {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The Build sheet page: the sheet as it will be printed, kept current, and written as PDF or HTML.
+// The Build sheet page: the sheet as it will be printed, kept current, and written as PDF or HTML;
+// beside it what it is made of, to fill in.
 #pragma once
 
 #include "core/book/book.h"
@@ -20,6 +21,7 @@ class PagedLayout;
 
 namespace ohmwright::ui {
 
+class CardStack;
 class Outside;
 class PagesView;
 class SectionTitle;
@@ -36,14 +38,25 @@ public:
     // To a path already chosen; what was written, or why not, is said.
     void writeTo(const QString &path);
     [[nodiscard]] PagesView &pages() { return *m_pages; }
+    // Opens the card of one of the records the sheet is made of. False for any other.
+    bool showRecord(const QString &table, const QString &key);
+    [[nodiscard]] QListWidget &made() { return *m_made; }
+    [[nodiscard]] CardStack &cards() { return *m_cards; }
 
 signals:
     void said(const QString &sentence, ohmwright::ui::Tone tone);
 
 protected:
     void showEvent(QShowEvent *event) override;
+    bool eventFilter(QObject *watched, QEvent *event) override;
 
 private:
+    void makeList();
+    void open(int row);
+    void close();
+    void fillList();
+    void addFiles();
+
     // Off the window's thread: a long sheet takes seconds to lay out.
     void rebuild();
     void take(std::shared_ptr<const sheet::PagedLayout> layout, int run);
@@ -52,6 +65,9 @@ private:
     Book &m_book;
     Outside &m_outside;
     SectionTitle *m_title;
+    QListWidget *m_made;
+    QWidget *m_side;
+    CardStack *m_cards;
     QListWidget *m_contents;
     PagesView *m_pages;
     std::shared_ptr<const sheet::PagedLayout> m_layout;

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/shell/book_find.h"
 
-#include "core/quantity/dates.h"
+#include "core/cards/record_kind.h"
+#include "ui/cards/card_labels.h"
+#include "ui/cards/record_list.h"
 
 #include <algorithm>
 
@@ -29,9 +31,10 @@ void BookFind::index()
     m_stale = false;
     m_entries.clear();
     const Records &records = m_book.records();
-    const auto add = [&](const QString &group, const QString &key, const QString &title, const QString &detail,
-                         const QString &icon, const QStringList &more) {
-        m_entries.push_back({{group, key, title, detail, icon}, (QStringList{title, detail} + more).join(u' ').toCaseFolded()});
+    const auto add = [&](const QString &group, const QString &key, const QString &title,
+                         const QString &detail, const QString &icon, const QStringList &more) {
+        m_entries.push_back({{group, key, title, detail, icon},
+                             (QStringList{title, detail} + more).join(u' ').toCaseFolded()});
     };
     for (const Part &p : records.all<Part>()) {
         const Donor *donor = records.find(p.donor);
@@ -44,21 +47,24 @@ void BookFind::index()
     for (const bool milestones : {false, true})
         for (const Task &t : records.all<Task>())
             if (t.milestone == milestones)
-                add(milestones ? tr("Milestones") : tr("Tasks"), QStringLiteral("task:") + t.key, t.title,
-            listed({t.area, wordOf(t.state)}), QStringLiteral("build_order"), {t.key, t.note});
-    for (const Purchase &p : records.all<Purchase>())
-        if (const Seller *seller = records.find(p.seller))
-            add(tr("Orders"), QStringLiteral("budget"), seller->name, tr("ordered %1").arg(showDate(p.orderedOn)),
-                QStringLiteral("budget"), {p.key, p.reference, p.note});
-    for (const Letter &l : records.all<Letter>())
-        add(tr("Letters"), QStringLiteral("build_order"), l.subject, listed({l.toWhom, wordOf(l.state)}),
-            QStringLiteral("note"), {l.key, l.reference, l.note});
-    for (const TestRecord &t : records.all<TestRecord>())
-        add(tr("Tests"), QStringLiteral("sheet"), t.name, wordOf(t.result), QStringLiteral("checks"), {t.key, t.note, t.instrument});
-    for (const Attachment &a : records.all<Attachment>()) {
-        const Part *part = records.find(a.part);
-        add(tr("Photos and papers"), part ? QStringLiteral("part:") + part->key : QStringLiteral("sheet"), a.title,
-            part ? part->name : wordOf(a.kind), QStringLiteral("photo"), {a.key, a.fileName, a.url, a.note});
+                add(milestones ? tr("Milestones") : tr("Tasks"), QStringLiteral("task:") + t.key,
+                    t.title, listed({t.area, wordOf(t.state)}), QStringLiteral("build_order"),
+                    {t.key, t.note});
+    for (const CardLabels *labels : allCardLabels()) {
+        const RecordKind &kind = *recordKind(labels->table);
+        if (kind.isSingle() || !kind.holders().empty())
+            continue;
+        const QString table = QString::fromStdString(kind.table());
+        for (const std::int64_t id : kind.ids(records)) {
+            QStringList more;
+            const FieldTexts texts = kind.texts(records, id).value_or(FieldTexts());
+            for (const auto &[field, text] : texts)
+                more << text;
+            const QString key = kind.key(records, id);
+            add(labelText(labels->many), QStringLiteral("record:") + table + u':' + key,
+                kind.name(records, id), detailOf(records, kind, id),
+                QString::fromLatin1(labels->icon), more);
+        }
     }
 }
 
@@ -77,7 +83,8 @@ std::vector<FindHit> BookFind::find(const QString &text)
         std::size_t i = first;
         for (; i < m_entries.size() && m_entries[i].hit.group == group; ++i) {
             const Entry &entry = m_entries[i];
-            if (!std::all_of(words.begin(), words.end(), [&](const QString &w) { return entry.haystack.contains(w); }))
+            if (!std::all_of(words.begin(), words.end(),
+                             [&](const QString &w) { return entry.haystack.contains(w); }))
                 continue;
             (entry.haystack.startsWith(whole) ? leading : others).push_back(&entry);
         }

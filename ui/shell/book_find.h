@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The find line's answers: parts, tasks, sellers, donors, orders, letters, tests, papers of a book.
+// The find line's answers: parts, tasks, and every record that has a card.
 #pragma once
 
 #include "core/book/book.h"
@@ -17,14 +17,15 @@ public:
     explicit BookFind(const Book &book);
 
     // Every word must occur somewhere in what is known of a thing; those whose title starts with
-    // the text come first. Keys are "part:KEY", "task:KEY", or the page to turn to.
+    // the text come first. Keys are "part:KEY", "task:KEY",
+    // or "record:TABLE:KEY".
     [[nodiscard]] std::vector<FindHit> find(const QString &text) override;
 
 private:
     struct Entry
     {
         FindHit hit;
-        QString haystack;  // folded
+        QString haystack; // folded
     };
     void index();
 

@@ -187,6 +187,8 @@ void BookWindow::follow(const FindHit &hit)
         showPart(hit.key.mid(5));
     else if (hit.key.startsWith(QLatin1String("task:")))
         showTask(hit.key.mid(5));
+    else if (hit.key.startsWith(QLatin1String("record:")))
+        showRecord(hit.key.section(u':', 1, 1), hit.key.section(u':', 2));
     else
         m_shell->showPage(hit.key);
 }
@@ -195,6 +197,17 @@ void BookWindow::showPart(const QString &key)
 {
     m_shell->showPage(QStringLiteral("parts"));
     m_parts->showPart(key);
+}
+
+// Whichever page has its card.
+void BookWindow::showRecord(const QString &table, const QString &key)
+{
+    if (m_parts->showRecord(table, key))
+        m_shell->showPage(QStringLiteral("parts"));
+    else if (m_sheet->showRecord(table, key))
+        m_shell->showPage(QStringLiteral("sheet"));
+    else if (m_budget->showRecord(table, key))
+        m_shell->showPage(QStringLiteral("budget"));
 }
 
 void BookWindow::showTask(const QString &key)

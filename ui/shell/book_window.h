@@ -29,7 +29,8 @@ class BookWindow : public QObject
     Q_OBJECT
 
 public:
-    BookWindow(std::unique_ptr<Book> book, Theme &theme, Outside &outside, QObject *parent = nullptr);
+    BookWindow(std::unique_ptr<Book> book, Theme &theme, Outside &outside,
+               QObject *parent = nullptr);
     ~BookWindow() override;
 
     [[nodiscard]] ShellWindow &shell() { return *m_shell; }
@@ -50,6 +51,7 @@ private:
     void follow(const FindHit &hit);
     void showPart(const QString &key);
     void showTask(const QString &key);
+    void showRecord(const QString &table, const QString &key);
     void lookForOthersEdits();
 
     std::unique_ptr<Book> m_book;

@@ -9,8 +9,12 @@
 #include <QCheckBox>
 #include <QComboBox>
 #include <QGridLayout>
+#include <QKeyEvent>
+#include <QLabel>
 #include <QLineEdit>
+#include <QPlainTextEdit>
 #include <QPushButton>
+#include <QTextDocument>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -47,7 +51,7 @@ void EntryForm::place(Entry entry)
 {
     m_entries.push_back(std::move(entry));
     layOut();
-    if (m_button)
+    if (m_button && m_entries.back().editor)
         setTabOrder(m_entries.back().editor, m_button);
 }
 
@@ -131,6 +135,40 @@ QCheckBox *EntryForm::addCheck(const QString &name, const QString &text, Width w
     return check;
 }
 
+QPlainTextEdit *EntryForm::addNote(const QString &name, const QString &label)
+{
+    constexpr int kLines = 4;
+    auto *note = new QPlainTextEdit;
+    note->setTabChangesFocus(true);
+    note->setFixedHeight(kLines * note->fontMetrics().lineSpacing() + 16);
+    note->installEventFilter(this);
+    addEditor(name, label, note);
+    return note;
+}
+
+void EntryForm::addHeading(const QString &text)
+{
+    auto *words = new QLabel(text, this);
+    words->setTextFormat(Qt::PlainText);
+    words->setFont(m_theme.font(Lettering::Strong));
+    words->setContentsMargins(0, m_entries.empty() ? 0 : 8, 0, 0);
+    place({{}, nullptr, nullptr, words, Width::Full, true});
+}
+
+// A longer text keeps Enter for itself; with Ctrl it saves as in a line.
+bool EntryForm::eventFilter(QObject *watched, QEvent *event)
+{
+    if (event->type() == QEvent::KeyPress) {
+        const auto *key = static_cast<QKeyEvent *>(event);
+        if ((key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter) &&
+            key->modifiers().testFlag(Qt::ControlModifier)) {
+            save();
+            return true;
+        }
+    }
+    return QWidget::eventFilter(watched, event);
+}
+
 void EntryForm::setSave(std::function<Outcome()> save)
 {
     m_save = std::move(save);
@@ -181,14 +219,24 @@ Field *EntryForm::field(const QString &name) const
 
 QString EntryForm::text(const QString &name) const
 {
+    if (const auto *note = qobject_cast<QPlainTextEdit *>(editor(name)))
+        return note->toPlainText().trimmed();
     return qobject_cast<QLineEdit *>(editor(name))->text().trimmed();
 }
 
 void EntryForm::setText(const QString &name, const QString &text)
 {
+    if (auto *note = qobject_cast<QPlainTextEdit *>(editor(name))) {
+        if (note->toPlainText() != text)
+            note->setPlainText(text);
+        note->document()->setModified(false);
+        return;
+    }
     auto *line = qobject_cast<QLineEdit *>(editor(name));
-    if (line->text() != text)
+    if (line->text() != text) {
         line->setText(text);
+        line->setCursorPosition(0);
+    }
     line->setModified(false);
 }
 
@@ -277,6 +325,8 @@ QString EntryForm::problem() const
 bool EntryForm::isTouched() const
 {
     return std::any_of(m_entries.begin(), m_entries.end(), [](const Entry &entry) {
+        if (const auto *note = qobject_cast<QPlainTextEdit *>(entry.editor))
+            return note->document()->isModified();
         const auto *line = qobject_cast<QLineEdit *>(entry.editor);
         return line && line->isModified();
     });
@@ -284,15 +334,18 @@ bool EntryForm::isTouched() const
 
 void EntryForm::forgetTouched()
 {
-    for (const Entry &entry : m_entries)
-        if (auto *line = qobject_cast<QLineEdit *>(entry.editor))
+    for (const Entry &entry : m_entries) {
+        if (auto *note = qobject_cast<QPlainTextEdit *>(entry.editor))
+            note->document()->setModified(false);
+        else if (auto *line = qobject_cast<QLineEdit *>(entry.editor))
             line->setModified(false);
+    }
 }
 
 void EntryForm::focusFirst()
 {
     for (const Entry &entry : m_entries) {
-        if (!entry.offered)
+        if (!entry.offered || !entry.editor)
             continue;
         entry.editor->setFocus();
         return;

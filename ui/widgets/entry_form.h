@@ -6,8 +6,9 @@
 //     form->addLine("amount", tr("Am&ount"), Width::Half);
 //     form->setSave([=] { return addPayment(book, …form->text("amount")…); });
 //
-// Enter in a line, or the button, saves. A Problem whose `where` is the name of a field is shown
-// there, any other below them all; what was typed stays until it could be taken.
+// Enter in a line (Ctrl+Enter in a longer text), or the button, saves. A Problem whose `where` is
+// the name of a field is shown there, any other below them all; what was typed stays until it could
+// be taken.
 #pragma once
 
 #include "core/quantity/dates.h"
@@ -23,6 +24,7 @@ class QCheckBox;
 class QComboBox;
 class QGridLayout;
 class QLineEdit;
+class QPlainTextEdit;
 class QPushButton;
 
 namespace ohmwright::ui {
@@ -46,6 +48,10 @@ public:
                          const std::vector<std::pair<int, QString>> &entries,
                          Width width = Width::Full);
     QCheckBox *addCheck(const QString &name, const QString &text, Width width = Width::Full);
+    // A text of several lines; Tab leaves it.
+    QPlainTextEdit *addNote(const QString &name, const QString &label);
+    // Words over the fields that follow, for as long as one of them is shown.
+    void addHeading(const QString &text);
     // The form owns `editor`. Lines among such editors save on Enter too.
     void addEditor(const QString &name, const QString &label, QWidget *editor,
                    Width width = Width::Full);
@@ -56,6 +62,7 @@ public:
     // False, with the problem shown, if it could not be saved.
     bool save();
 
+    // Of a line or a longer text.
     [[nodiscard]] QString text(const QString &name) const; // trimmed
     void setText(const QString &name, const QString &text);
     [[nodiscard]] int choice(const QString &name) const;
@@ -76,13 +83,16 @@ public:
     void clearProblems();
     // What is shown as wrong, wherever it stands; empty when nothing is.
     [[nodiscard]] QString problem() const;
-    // True while a line holds something typed that was not saved.
+    // True while a line or a longer text holds something typed that was not saved.
     [[nodiscard]] bool isTouched() const;
     void forgetTouched();
     void focusFirst();
 
 signals:
     void saved();
+
+protected:
+    bool eventFilter(QObject *watched, QEvent *event) override;
 
 private:
     struct Entry

@@ -44,7 +44,8 @@ PickOrNew::PickOrNew(const Theme &theme, QWidget *parent)
     connect(m_list, &OverlayList::picked, this, &PickOrNew::take);
     connect(m_list, &OverlayList::highlighted, this, &PickOrNew::describe);
     connect(this, &QLineEdit::textChanged, this, [this] {
-        const int room = isNew() ? fontMetrics().horizontalAdvance(tr("new")) + 10 : 0;
+        const int room =
+            isNew() && !m_knownOnly ? fontMetrics().horizontalAdvance(tr("new")) + 10 : 0;
         setTextMargins(0, 0, room, 0);
     });
 }
@@ -85,6 +86,14 @@ const KnownName *PickOrNew::knownAs(const QString &name) const
     return found == m_known.end() ? nullptr : &*found;
 }
 
+QString PickOrNew::keyNow() const
+{
+    if (!m_key.isEmpty() && folded(text()) == folded(m_settledName))
+        return m_key;
+    const KnownName *known = name().isEmpty() ? nullptr : knownAs(text());
+    return known ? known->key : QString();
+}
+
 bool PickOrNew::isNew() const
 {
     return !name().isEmpty() && !knownAs(text());
@@ -111,7 +120,7 @@ void PickOrNew::offer(bool whatever)
         rows.push_back({known.name, known.detail, {}, false, false});
         m_offeredKeys.push_back(known.key);
     }
-    if (isNew()) {
+    if (isNew() && !m_knownOnly) {
         rows.push_back({tr("new: %1").arg(name()), {}, QStringLiteral("add"), false, false});
         m_offeredKeys.emplace_back();
         if (best < 0)
@@ -220,7 +229,7 @@ void PickOrNew::focusOutEvent(QFocusEvent *event)
 void PickOrNew::paintEvent(QPaintEvent *event)
 {
     QLineEdit::paintEvent(event);
-    if (!isNew())
+    if (!isNew() || m_knownOnly)
         return;
     QPainter painter(this);
     painter.setFont(m_theme.font(Lettering::Small));

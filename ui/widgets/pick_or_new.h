@@ -35,12 +35,16 @@ public:
 
     // In the order to offer them: the last used first.
     void setKnown(std::vector<KnownName> known);
+    // Offers nothing new: a name that is not known stays as typed, for the reader to refuse.
+    void setKnownOnly(bool only) { m_knownOnly = only; }
     // Shows a known name; an unknown key empties the line. Emits nothing.
     void setKey(const QString &key);
     // Shows a new name. Emits nothing.
     void setNewName(const QString &name);
 
     [[nodiscard]] QString key() const { return m_key; } // empty when new or empty
+    // What the text stands for at this moment, also before the line is left.
+    [[nodiscard]] QString keyNow() const;
     // True when the text stands for something that does not exist yet.
     [[nodiscard]] bool isNew() const;
     [[nodiscard]] QString name() const { return text().trimmed(); }
@@ -71,6 +75,7 @@ private:
     std::vector<QString> m_offeredKeys; // by row of the list; empty key for "new: …"
     QString m_key;
     QString m_settledName;
+    bool m_knownOnly = false;
 };
 
 } // namespace ohmwright::ui

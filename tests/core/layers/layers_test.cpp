@@ -30,6 +30,7 @@ QMap<QString, QStringList> allowed()
         {QStringLiteral("core/budget"), list("core/budget core/parts core/book core/records core/quantity")},
         {QStringLiteral("core/sheet"), list("core/sheet core/plan core/budget core/parts core/records core/quantity")},
         {QStringLiteral("core/interchange"), list("core/interchange core/parts core/book core/records core/quantity")},
+        {QStringLiteral("core/cards"), list("core/cards core/interchange core/parts core/book core/records core/quantity")},
     };
 }
 

@@ -1,0 +1,203 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Where the cards stand in the window: the switches of a page, the sheet's list, the find line's
+// hits, the budget's entries.
+#include "tests/support/test_book.h"
+#include "tests/ui/driving.h"
+#include "ui/budget/budget_page.h"
+#include "ui/cards/card_form.h"
+#include "ui/cards/card_stack.h"
+#include "ui/cards/record_card.h"
+#include "ui/cards/record_pages.h"
+#include "ui/cards/records_panel.h"
+#include "ui/parts/parts_page.h"
+#include "ui/sheet/sheet_page.h"
+#include "ui/shell/book_find.h"
+#include "ui/shell/outside.h"
+#include "ui/widgets/entry_form.h"
+
+#include <QLineEdit>
+#include <QListWidget>
+#include <QPushButton>
+#include <QTableView>
+
+namespace ohmwright::ui {
+namespace {
+
+using driving::press;
+using driving::spoken;
+using driving::type;
+
+QString u(const char *text)
+{
+    return QString::fromUtf8(text);
+}
+
+class NoOutside : public Outside
+{
+public:
+    QStringList chooseFiles(QWidget *, const QString &, const QString &) override { return {}; }
+    QString chooseSaveFile(QWidget *, const QString &, const QString &, const QString &) override
+    {
+        return {};
+    }
+    void openFile(const QString &) override {}
+};
+
+template <class W>
+W *named(QWidget &in, const char *name)
+{
+    QApplication::processEvents();
+    for (W *widget : in.findChildren<W *>())
+        if (widget->isVisible() && spoken(widget) == u(name))
+            return widget;
+    ADD_FAILURE() << "nothing called " << name;
+    return nullptr;
+}
+
+class CardPlaces : public testing::Test
+{
+protected:
+    driving::Themed themed;
+    TestBook book;
+    NoOutside outside;
+};
+
+TEST_F(CardPlaces, ATypesRatingsAreAddedAndChangedOnItsCard)
+{
+    PartType row;
+    row.name = u("Contactor");
+    const Id<PartType> id = book.add(row);
+    PartsPage page(*book, themed.theme, outside);
+    page.resize(1180, 760);
+    driving::showActive(page);
+    ASSERT_TRUE(page.showRecord(u("part_type"), book.records().find(id)->key));
+    auto *value = named<QLineEdit>(page, "Value");
+    ASSERT_NE(value, nullptr);
+    value->setFocus();
+    type(u("450 V DC"));
+    press(Qt::Key_Return);
+    ASSERT_EQ(book.records().of<Rating>(id).size(), 1U);
+    EXPECT_EQ(book.records().of<Rating>(id).front().on, book.clock.today());
+    named<QPushButton>(page, "Change DC voltage limit 450\u00a0V")->click();
+    auto *on = named<QLineEdit>(page, "Read or measured on");
+    on->setFocus();
+    QTest::keyClick(on, Qt::Key_A, Qt::ControlModifier);
+    type(u("-3d"));
+    press(Qt::Key_Return);
+    ASSERT_EQ(book.records().of<Rating>(id).size(), 1U);
+    EXPECT_EQ(book.records().of<Rating>(id).front().on, book.clock.today().addDays(-3));
+}
+
+TEST_F(CardPlaces, TheSheetsListOpensTheVehicleByKeysAndEscapeGoesBack)
+{
+    SheetPage page(*book, themed.theme, outside);
+    page.resize(1100, 740);
+    driving::showActive(page);
+    page.made().setFocus();
+    page.made().setCurrentRow(0);
+    press(Qt::Key_Down);
+    press(Qt::Key_Return);
+    type(u("Tarrow"));
+    press(Qt::Key_Return);
+    EXPECT_EQ(book.records().vehicle().make, u("Tarrow"));
+    EXPECT_EQ(book->undoText(), u("Change the vehicle"));
+    press(Qt::Key_Escape);
+    EXPECT_TRUE(page.made().hasFocus());
+    press(Qt::Key_Escape);
+    EXPECT_FALSE(page.cards().isVisible());
+}
+
+TEST_F(CardPlaces, TheBooksCurrencyIsShownOnTheSheetsListButNotChanged)
+{
+    SheetPage page(*book, themed.theme, outside);
+    page.resize(1100, 740);
+    driving::showActive(page);
+    ASSERT_TRUE(page.showRecord(u("build"), {}));
+    auto *currency = named<QLineEdit>(page, "Currency");
+    ASSERT_NE(currency, nullptr);
+    EXPECT_TRUE(currency->isReadOnly());
+    EXPECT_EQ(currency->text(), u("EUR"));
+}
+
+TEST_F(CardPlaces, APurchaseIsAddedPaidAndItsPaymentRemovedWithoutLoggingAPart)
+{
+    BudgetPage page(*book, themed.theme);
+    page.resize(1100, 740);
+    driving::showActive(page);
+    RecordsPanel &purchases = page.pages().showPanel(u("purchase"));
+    purchases.beginNew();
+    type(u("Harbour Breakers"));
+    press(Qt::Key_Return); // the new name
+    press(Qt::Key_Return);
+    ASSERT_EQ(book.records().all<Purchase>().size(), 1U);
+    RecordsPanel *payments = nullptr;
+    for (RecordsPanel *inner : purchases.card().findChildren<RecordsPanel *>())
+        if (inner->kind().table() == "payment")
+            payments = inner;
+    ASSERT_NE(payments, nullptr);
+    payments->beginNew();
+    type(u("120"));
+    press(Qt::Key_Return);
+    ASSERT_EQ(book.records().all<Payment>().size(), 1U);
+    EXPECT_EQ(book.records().all<Payment>().rows().front().amount, euros(12000));
+    press(Qt::Key_Escape);
+    press(Qt::Key_Delete);
+    EXPECT_EQ(book.records().all<Payment>().size(), 0U);
+}
+
+TEST_F(CardPlaces, AnItemMovesToAnotherBudgetLineWhereItStands)
+{
+    BudgetLine line;
+    line.allowance = euros(100000);
+    line.name = u("Battery");
+    const Id<BudgetLine> battery = book.add(line);
+    line.name = u("Motor");
+    line.key = u("motor");
+    line.position = 1;
+    const Id<BudgetLine> motor = book.add(line);
+    Seller seller;
+    seller.name = u("Yard");
+    Purchase purchase;
+    purchase.seller = book.add(seller);
+    purchase.orderedOn = book.clock.today();
+    purchase.currency = euro();
+    PurchaseItem item;
+    item.purchase = book.add(purchase);
+    item.name = u("Modules");
+    item.unitPrice = euros(90000);
+    item.line = battery;
+    const Id<PurchaseItem> id = book.add(item);
+    BudgetPage page(*book, themed.theme);
+    page.resize(1100, 740);
+    driving::showActive(page);
+    auto *entries = named<QTableView>(page, "What the line is made of");
+    ASSERT_NE(entries, nullptr);
+    entries->selectRow(1);
+    auto *to = named<QLineEdit>(page, "Budget line");
+    ASSERT_NE(to, nullptr);
+    to->setFocus();
+    QTest::keyClick(to, Qt::Key_A, Qt::ControlModifier);
+    type(u("mot"));
+    press(Qt::Key_Return);
+    EXPECT_EQ(book.records().find(id)->line, motor);
+}
+
+TEST_F(CardPlaces, TheFindLineKnowsEveryRecordWithACard)
+{
+    Donor donor;
+    donor.make = u("Sample");
+    donor.vin = u("0TESTVIN");
+    donor.key = u("sample");
+    book.add(donor);
+    BookFind find(*book);
+    const auto hits = find.find(u("0testvin"));
+    ASSERT_EQ(hits.size(), 1U);
+    EXPECT_EQ(hits.front().key, u("record:donor:sample"));
+    EXPECT_EQ(hits.front().group, u("Donors"));
+    PartsPage page(*book, themed.theme, outside);
+    EXPECT_TRUE(page.showRecord(u("donor"), u("sample")));
+    EXPECT_FALSE(page.showRecord(u("letter"), u("any")));
+}
+
+} // namespace
+} // namespace ohmwright::ui

@@ -1,0 +1,302 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Over 400 lines because it is a table: one line for each field of each card.
+#include "ui/cards/card_labels.h"
+
+#include <QCoreApplication>
+
+#include <array>
+
+namespace ohmwright::ui {
+
+namespace {
+
+constexpr auto kFull = FieldPlace::Full;
+
+constexpr auto kNote = FieldPlace::Note;
+constexpr auto kFixed = FieldPlace::Fixed;
+constexpr auto kHidden = FieldPlace::Hidden;
+
+#define L(text) QT_TRANSLATE_NOOP("CardLabels", text)
+
+// clang-format off
+constexpr FieldLabel kKey{"key", L("Key"), "", kHidden};
+constexpr FieldLabel kAnything{"note", L("Note"), "", kNote};
+
+constexpr std::array kBuild{
+    FieldLabel{"title", L("Title"), "", kFull},
+    FieldLabel{"place", L("Place"), L("country or state: whose rules, whose inspector")},
+    FieldLabel{"currency", L("Currency"), L("set when the book was made"), kFixed},
+    FieldLabel{"hours_per_week", L("Hours a week"), L("of work in a usual week, 1 to 168")},
+    FieldLabel{"contingency_percent", L("Contingency"), L("percent of the allowances, 0 to 100")},
+    kAnything,
+};
+
+constexpr std::array kVehicle{
+    FieldLabel{.field = "make", .label = L("Make"), .group = L("The vehicle")},
+    FieldLabel{"model", L("Model")},
+    FieldLabel{"body", L("Body"), L("van, estate, pick-up")},
+    FieldLabel{"year", L("Model year")},
+    FieldLabel{"vin", L("Identification number"), L("as stamped")},
+    FieldLabel{"registration", L("Registration mark")},
+    FieldLabel{"first_registered", L("First registered")},
+    FieldLabel{"odometer", L("Distance on the clock"), L("e.g. 182 000 km")},
+    FieldLabel{.field = "engine", .label = L("Engine"), .group = L("What drove it")},
+    FieldLabel{"fuel", L("Fuel")},
+    FieldLabel{"gearbox", L("Gearbox")},
+    FieldLabel{"brakes", L("Brakes"), L("with what boosts them")},
+    FieldLabel{"tyre_size", L("Tyre size"), L("as on the plate")},
+    FieldLabel{"wheelbase", L("Wheelbase"), L("e.g. 2700 mm")},
+    FieldLabel{.field = "kerb_mass", .label = L("Kerb mass"), .hint = L("from the papers, e.g. 1180 kg"), .group = L("Masses from papers and plate")},
+    FieldLabel{"gross_mass_plate", L("Greatest laden mass"), L("from the plate")},
+    FieldLabel{"front_axle_plate", L("Greatest front axle load"), L("from the plate")},
+    FieldLabel{"rear_axle_plate", L("Greatest rear axle load"), L("from the plate")},
+    FieldLabel{.field = "front_left", .label = L("Front left"), .hint = L("e.g. 312 kg"), .group = L("Weighed before anything came off")},
+    FieldLabel{"front_right", L("Front right"), L("e.g. 308 kg")},
+    FieldLabel{"rear_left", L("Rear left"), L("e.g. 268 kg")},
+    FieldLabel{"rear_right", L("Rear right"), L("e.g. 271 kg")},
+    FieldLabel{"weighed_on", L("Weighed on")},
+    FieldLabel{"weighed_with", L("Weighed with"), L("fuel level, load, who sat in it, which scales")},
+    FieldLabel{.field = "structure", .label = L("Structure as found"), .hint = L("rust, repairs, mounting points"), .place = kNote, .group = L("As it stood")},
+    kAnything,
+};
+
+constexpr std::array kSeller{
+    kKey,
+    FieldLabel{"name", L("Name"), "", kFull},
+    FieldLabel{.field = "kind", .label = L("Kind"), .listed = true},
+    FieldLabel{.field = "place", .label = L("Place"), .listed = true},
+    FieldLabel{"contact", L("Contact"), L("telephone, mail, who to ask for"), kFull},
+    kAnything,
+};
+
+constexpr std::array kDonor{
+    kKey,
+    FieldLabel{"make", L("Make")},
+    FieldLabel{"model", L("Model")},
+    FieldLabel{"year", L("Model year")},
+    FieldLabel{.field = "distance", .label = L("Distance it had run"), .hint = L("e.g. 48 000 km"), .listed = true},
+    FieldLabel{"vin", L("Identification number"), L("as stamped")},
+    FieldLabel{.field = "seller", .label = L("Seller"), .hint = L("who broke it; a new name is added"), .listed = true},
+    FieldLabel{"damage", L("What happened to it"), L("rear hit, flood, fire"), kFull},
+    FieldLabel{"proof_of_ownership", L("Proof of ownership"), L("what shows that its parts may be sold"), kFull},
+    kAnything,
+};
+
+constexpr std::array kType{
+    kKey,
+    FieldLabel{"name", L("Name"), L("what it is"), kFull},
+    FieldLabel{.field = "make", .label = L("Make"), .listed = true},
+    FieldLabel{.field = "part_number", .label = L("Part number"), .hint = L("with its suffix"), .listed = true},
+    FieldLabel{"kind", L("Kind")},
+    kAnything,
+};
+
+constexpr std::array kCircuit{
+    kKey,
+    FieldLabel{"name", L("Name"), L("as on the diagram"), kFull},
+    FieldLabel{.field = "kind", .label = L("Kind"), .listed = true},
+    FieldLabel{.field = "current", .label = L("Current"), .listed = true},
+    FieldLabel{"nominal_voltage", L("Nominal voltage"), L("e.g. 400 V")},
+    FieldLabel{.field = "worst_voltage", .label = L("Greatest voltage"), .hint = L("that can ever be on it, e.g. 454 V"), .listed = true},
+    FieldLabel{"worst_voltage_from", L("What makes that voltage"), L("pack at full charge, 108 × 4.2 V"), kFull},
+    kAnything,
+};
+
+constexpr std::array kBranch{
+    kKey,
+    FieldLabel{"name", L("Name"), L("as on the diagram"), kFull},
+    FieldLabel{"circuit", L("Circuit"), "", kFull},
+    FieldLabel{"from_end", L("From"), L("where the conductor starts")},
+    FieldLabel{"to_end", L("To"), L("where it ends")},
+    FieldLabel{.field = "continuous_current", .label = L("Continuous current"), .hint = L("for hours, e.g. 180 A"), .group = L("Current and fuse")},
+    FieldLabel{"peak_current", L("Peak current"), L("for moments, e.g. 350 A")},
+    FieldLabel{.field = "fuse_rating", .label = L("Fuse rating"), .hint = L("e.g. 250 A"), .listed = true},
+    FieldLabel{"fuse", L("Fuse"), L("the part, if it is in the book")},
+    FieldLabel{.field = "conductor_size", .label = L("Cross-section"), .hint = L("e.g. 50 mm2, 1/0 AWG"), .listed = true, .group = L("Conductor")},
+    FieldLabel{.field = "conductor_length", .label = L("Length"), .hint = L("one way, e.g. 3.2 m"), .listed = true},
+    FieldLabel{"conductor", L("Material and insulation"), L("copper, class 5, 125 °C"), kFull},
+    FieldLabel{"colour", L("Colour")},
+    kAnything,
+};
+
+constexpr std::array kLostFunction{
+    kKey,
+    FieldLabel{"name", L("What goes with the engine"), L("brake vacuum, demist, speedometer drive"), kFull},
+    FieldLabel{.field = "replaced_by", .label = L("What does it instead"), .place = kFull, .listed = true},
+    FieldLabel{"part", L("Part that does it"), L("if it is in the book"), kFull},
+    FieldLabel{"settled", L("The replacement is settled"), "", kFull},
+    kAnything,
+};
+
+constexpr std::array kLetter{
+    kKey,
+    FieldLabel{"subject", L("Subject"), L("what is asked"), kFull},
+    FieldLabel{.field = "to_whom", .label = L("To whom"), .listed = true},
+    FieldLabel{"kind", L("Kind")},
+    FieldLabel{.field = "state", .label = L("State"), .listed = true},
+    FieldLabel{"reference", L("Reference"), L("theirs, to quote")},
+    FieldLabel{.field = "asked_on", .label = L("Asked on"), .group = L("Days")},
+    FieldLabel{"ask_again_on", L("Ask again on")},
+    FieldLabel{"answered_on", L("Answered on")},
+    FieldLabel{"valid_until", L("Valid until")},
+    FieldLabel{"answer_days", L("Days to an answer"), L("how long it usually takes")},
+    kAnything,
+};
+
+constexpr std::array kTest{
+    kKey,
+    FieldLabel{"name", L("What is tested"), "", kFull},
+    FieldLabel{.field = "kind", .label = L("Kind"), .listed = true},
+    FieldLabel{"part", L("Part"), L("if it is one part that is tested")},
+    FieldLabel{"method", L("Method"), "", kFull},
+    FieldLabel{.field = "limit_text", .label = L("Limit in words"), .hint = L("with its source"), .place = kFull, .group = L("Limit and what was found")},
+    FieldLabel{"limit_value", L("Limit"), L("e.g. 500 ohm, 0.1 ohm, 120 Nm")},
+    FieldLabel{"value", L("Found"), L("the same quantity as the limit")},
+    FieldLabel{.field = "result", .label = L("Result"), .listed = true},
+    FieldLabel{.field = "done_on", .label = L("Done on"), .listed = true},
+    FieldLabel{"instrument", L("Instrument"), L("make, number, calibrated until")},
+    FieldLabel{"done_by", L("Done by")},
+    kAnything,
+};
+
+constexpr std::array kMass{
+    kKey,
+    FieldLabel{"name", L("What went out or came in"), "", kFull},
+    FieldLabel{.field = "direction", .label = L("Direction"), .listed = true},
+    FieldLabel{.field = "mass", .label = L("Mass"), .hint = L("e.g. 46 kg"), .listed = true},
+    FieldLabel{"behind_front_axle", L("Behind the front axle"), L("its centre, e.g. 850 mm; ahead: -200 mm")},
+    FieldLabel{.field = "evidence", .label = L("Evidence"), .listed = true},
+    FieldLabel{"part", L("Part"), L("if it is in the book"), kFull},
+    kAnything,
+};
+
+constexpr std::array kAttachment{
+    kKey,
+    FieldLabel{"title", L("Title"), L("what it shows"), kFull},
+    FieldLabel{.field = "kind", .label = L("Kind"), .listed = true},
+    FieldLabel{"on_sheet", L("On the build sheet")},
+    FieldLabel{"url", L("Address"), L("of a link, or where it was got"), kFull},
+    FieldLabel{.field = "read_on", .label = L("Read on"), .listed = true},
+    FieldLabel{.field = "taken_on", .label = L("Taken on"), .listed = true},
+    FieldLabel{"file_name", L("File"), L("as it came"), kFixed},
+    FieldLabel{"media_type", L("Media type"), "", kHidden},
+    FieldLabel{"sha256", L("SHA-256"), "", kHidden},
+    FieldLabel{.field = "of_vehicle", .label = L("The vehicle as it came"), .place = kFull, .group = L("Belongs to one of these, or to the build")},
+    FieldLabel{.field = "part", .label = L("Part"), .listed = true},
+    FieldLabel{"type", L("Type")},
+    FieldLabel{"donor", L("Donor")},
+    FieldLabel{"purchase", L("Purchase")},
+    FieldLabel{"task", L("Task")},
+    FieldLabel{"test", L("Test")},
+    FieldLabel{"letter", L("Letter")},
+    kAnything,
+};
+
+constexpr std::array kPurchase{
+    kKey,
+    FieldLabel{"seller", L("Seller"), L("a new name is added"), kFull},
+    FieldLabel{"ordered_on", L("Ordered on")},
+    FieldLabel{.field = "reference", .label = L("Order or invoice number"), .listed = true},
+    FieldLabel{"promised_on", L("Promised for")},
+    FieldLabel{.field = "arrived_on", .label = L("Arrived on"), .listed = true},
+    FieldLabel{.field = "currency", .label = L("Currency"), .hint = L("ISO code; its items are in it too"), .group = L("Currency")},
+    FieldLabel{"rate", L("Rate"), L("of that day; empty takes the newest known")},
+    FieldLabel{"rate_source", L("Rate from"), L("who published it"), kFull},
+    FieldLabel{.field = "freight", .label = L("Freight"), .group = L("Costs its items share")},
+    FieldLabel{"duty", L("Duty")},
+    FieldLabel{"tax", L("Tax")},
+    FieldLabel{"share_by", L("Shared out by")},
+    kAnything,
+};
+
+constexpr std::array kItem{
+    kKey,
+    FieldLabel{"name", L("What was bought"), "", kFull},
+    FieldLabel{.field = "count", .label = L("How many"), .listed = true},
+    FieldLabel{.field = "unit_price", .label = L("Price of one"), .hint = L("before shared costs"), .listed = true},
+    FieldLabel{"core_charge", L("Core charge"), L("deposit on the old unit")},
+    FieldLabel{"core_returned_on", L("Core charge back on")},
+    FieldLabel{.field = "line", .label = L("Budget line"), .place = kFull, .listed = true},
+};
+
+constexpr std::array kPayment{
+    FieldLabel{"amount", L("Paid")},
+    FieldLabel{"paid_on", L("On")},
+    FieldLabel{.field = "note", .label = L("Note"), .place = kFull, .listed = true},
+};
+
+constexpr std::array kGotBack{
+    kKey,
+    FieldLabel{"name", L("What for"), L("the old engine sold, a part returned"), kFull},
+    FieldLabel{.field = "amount", .label = L("Sum"), .listed = true},
+    FieldLabel{"rate", L("Rate"), L("empty takes the newest known")},
+    FieldLabel{"expected_on", L("Expected on")},
+    FieldLabel{.field = "received_on", .label = L("Received on"), .listed = true},
+    FieldLabel{"part", L("Part")},
+    FieldLabel{"line", L("Budget line")},
+    kAnything,
+};
+
+constexpr std::array kDayRate{
+    kKey,
+    FieldLabel{"currency", L("Currency"), L("ISO code, e.g. SEK")},
+    FieldLabel{"dated", L("Day it held")},
+    FieldLabel{.field = "rate", .label = L("Rate"), .hint = L("book currency for one unit"), .listed = true},
+    FieldLabel{.field = "source", .label = L("Source"), .hint = L("who published it"), .listed = true},
+};
+
+constexpr std::array kCards{
+    CardLabels{"build", L("Build"), "", "book", "", kBuild},
+    CardLabels{"vehicle", L("Vehicle as it came"), "", "sheet", "", kVehicle},
+    CardLabels{"seller", L("Sellers"), L("New seller"), "parts", L("Who sold or may sell you something: dismantler, auction, dealer, workshop. They are remembered when a part is logged."), kSeller},
+    CardLabels{"donor", L("Donors"), L("New donor"), "parts", L("The vehicles your parts came out of, with what they had run, what happened to them, and what shows that their parts may be sold."), kDonor},
+    CardLabels{"part_type", L("Types"), L("New type"), "parts", L("A make and part number with ratings known before you own one. Parts of that type take their ratings from here until they have their own."), kType},
+    CardLabels{"circuit", L("Circuits"), L("New circuit"), "parts", L("What shares a voltage: traction, motor phases, charge inlet, 12 V. A part on a circuit is asked for the ratings that circuit needs; its branches are the conductor and fuse schedule."), kCircuit},
+    CardLabels{"branch", L("Branches"), L("New branch"), "parts", L("What shares a current and the fuse within it. Each is a row of the conductor and fuse schedule."), kBranch, "circuit"},
+    CardLabels{"lost_function", L("What goes with the engine"), L("New function"), "sheet", L("What the engine did beside driving: brake vacuum, demist, power steering, speedometer. Each needs something that does it instead."), kLostFunction},
+    CardLabels{"letter", L("Letters"), L("New letter"), "note", L("Questions to an authority, insurer or engineer, and their answers, kept as evidence."), kLetter},
+    CardLabels{"test_record", L("Test records"), L("New test"), "checks", L("Isolation, bonding, torque, brakes: the limit with its source, what was found, with which instrument, by whom."), kTest},
+    CardLabels{"mass_entry", L("Masses"), L("New mass"), "sheet", L("What goes out of the vehicle and what comes in, with where its weight sits. Weigh what comes out before it leaves."), kMass},
+    CardLabels{"attachment", L("Photos and papers"), L("New link"), "photo", L("Photos and papers kept in the book, and links with the day they were read. Those marked for it go on the build sheet."), kAttachment},
+    CardLabels{"purchase", L("Purchases"), L("New purchase"), "budget", L("One order: its items, and the freight, duty and tax they share."), kPurchase},
+    CardLabels{"purchase_item", L("Items"), L("New item"), "budget", L("What was bought with this order."), kItem},
+    CardLabels{"payment", L("Payments"), L("New payment"), "budget", L("Nothing is paid yet."), kPayment},
+    CardLabels{"got_back", L("Money got back"), L("New sum"), "budget", L("Money that comes back: the old engine sold, a part returned, a part sold on."), kGotBack},
+    CardLabels{"day_rate", L("Day rates"), L("New rate"), "budget", L("What a foreign currency cost on a day. The newest is offered for a new purchase."), kDayRate},
+};
+// clang-format on
+
+#undef L
+
+} // namespace
+
+const CardLabels *cardLabels(std::string_view table)
+{
+    for (const CardLabels &labels : kCards)
+        if (labels.table == table)
+            return &labels;
+    return nullptr;
+}
+
+std::vector<const CardLabels *> allCardLabels()
+{
+    std::vector<const CardLabels *> all;
+    for (const CardLabels &labels : kCards)
+        all.push_back(&labels);
+    return all;
+}
+
+const FieldLabel *fieldLabel(const CardLabels &labels, const QString &field)
+{
+    for (const FieldLabel &label : labels.fields)
+        if (field == QLatin1String(label.field.data(), static_cast<qsizetype>(label.field.size())))
+            return &label;
+    return nullptr;
+}
+
+QString labelText(const char *text)
+{
+    return QCoreApplication::translate("CardLabels", text);
+}
+
+} // namespace ohmwright::ui
