@@ -187,7 +187,7 @@ TEST_F(PdfWriterTest, ATableRepeatsItsHeaderAndSplitsNoRow)
             runTool("pdftotext", {"-layout", "-f", number, "-l", number, path, "-"}).output;
         EXPECT_TRUE(text.contains(QRegularExpression("Wire +Route +Length +Colour"))) << page;
         const QRegularExpression row(
-            "W(\\d+) +cavity (\\d+) to cavity \\d+ +[0-9.]+ m +\\w+\n?( +traced on)?");
+            "W(\\d+) +cavity (\\d+) to cavity \\d+ +[0-9.]+ m +\\w+\n( +traced on)?");
         auto matches = row.globalMatch(text);
         while (matches.hasNext()) {
             const auto match = matches.next();
