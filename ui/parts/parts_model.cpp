@@ -92,7 +92,7 @@ QVariant deadline(const Part &, const PartFacts &facts, int role)
         return showDate(facts.deadline->lastDay);
     case SecondLineRole:
         return facts.deadline->state == DeadlineState::EndingSoon
-                   ? PartsModel::tr("%1, %2 days")
+                   ? PartsModel::tr("%2 days, %1")
                          .arg(deadlineName(facts.deadline->kind))
                          .arg(facts.deadline->daysLeft)
                    : deadlineName(facts.deadline->kind);

@@ -265,6 +265,8 @@ void ShellWindow::enterPage()
     const Page &page = m_pages[static_cast<std::size_t>(index)];
     if (page.lastFocus && page.lastFocus->isVisible() && page.lastFocus->isEnabled())
         page.lastFocus->setFocus(Qt::ShortcutFocusReason);
+    else if (QWidget *own = page.widget->focusProxy(); own && own->isVisible() && own->isEnabled())
+        own->setFocus(Qt::TabFocusReason); // where the page itself would have it
     else if (QWidget *first = firstStop(page.widget))
         first->setFocus(Qt::TabFocusReason);
     else
