@@ -241,4 +241,35 @@ std::vector<Figure> figuresOf(const Records &records, const Part &part)
     return figures;
 }
 
+std::optional<CurrentKind> currentKindOf(const Records &records, const Part &part)
+{
+    std::optional<CurrentKind> kind;
+    for (const Connection &connection : records.of<Connection>(part.id)) {
+        const Circuit *circuit = records.find(connection.circuit);
+        if (!circuit)
+            continue;
+        if (kind && *kind != circuit->current)
+            return std::nullopt;
+        kind = circuit->current;
+    }
+    return kind;
+}
+
+bool answersNeed(const Records &records, const Part &part, const TaskNeed &need)
+{
+    const std::optional<CurrentKind> told = currentKindOf(records, part);
+    const bool mustSay =
+        need.quantity == RatedQuantity::Voltage || need.quantity == RatedQuantity::Current;
+    const std::vector<Figure> figures = figuresOf(records, part);
+    return std::any_of(figures.begin(), figures.end(), [&](const Figure &f) {
+        if (!f.inForce || f.name.quantity != need.quantity ||
+            (need.basis && f.name.basis != *need.basis))
+            return false;
+        if (!told)
+            return true;
+        return f.name.current ? *f.name.current == *told
+                              : !mustSay || f.name.kind == RatingKind::Actual;
+    });
+}
+
 } // namespace ohmwright
