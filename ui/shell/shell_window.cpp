@@ -253,7 +253,10 @@ void ShellWindow::turnTo(int index)
 {
     if (index < 0)
         return;
+    // the stack hands the focus to some control of the new page; nobody has been there
+    m_turning = true;
     m_stack->setCurrentIndex(index);
+    m_turning = false;
     emit pageShown(currentPage());
 }
 
@@ -275,6 +278,8 @@ void ShellWindow::enterPage()
 
 void ShellWindow::rememberFocus(QWidget *now)
 {
+    if (m_turning)
+        return;
     for (Page &page : m_pages) {
         if (holds(page.widget, now))
             page.lastFocus = now;
