@@ -58,12 +58,14 @@ struct Budget
     Money contingency;           // the build's percentage of the allowances
     Money shop;                  // bought for the shop, not counted to the build
     QStringList gaps;            // what could not be counted, one sentence each
+    // What there is to spend: allowances, contingency, and what came back.
+    [[nodiscard]] Money whole() const { return total.allowance + contingency + total.gotBack; }
     // Of allowances and contingency, after everything spent, committed and to come.
     [[nodiscard]] Money left() const { return total.left() + contingency; }
 };
 
-// A task's need of money is a condition, not a cost: what it pays for is counted with its purchase or
-// estimate. `today` decides which day rate an estimate in a foreign currency is turned with.
+// A task's need of money is a condition, not a cost: what it pays for is counted with its purchase
+// or estimate. `today` decides which day rate an estimate in a foreign currency is turned with.
 Budget budgetOf(const Records &records, QDate today);
 
 } // namespace ohmwright

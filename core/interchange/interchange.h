@@ -42,6 +42,9 @@ using IdSource = std::function<std::int64_t()>;
 // that they cannot meet the ids which a book gives from `now` on. Good for four million.
 IdSource idsBefore(const QDateTime &now);
 
+// Works for every book that opens, also for one whose records do not go together (a fault, or an
+// older program's leniency): it is the way to rescue it. Such a document is not read back as it is:
+// parse names the record at fault, and it can be corrected there.
 // UTF-8, indented, ends with a newline; the same records give the same bytes. References must be
 // whole, as a book keeps them (asserted).
 QByteArray dump(const Records &records);

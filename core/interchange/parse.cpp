@@ -333,7 +333,10 @@ private:
 
     Problem problemOf(const Inconsistency &found, const Records &records)
     {
-        Problem problem{ProblemCode::NotAllowed, found.sentence, {}, {}};
+        Problem problem{ProblemCode::NotAllowed,
+                        found.sentence,
+                        tr("Correct the document there, or the book it came from, and load again."),
+                        {}};
         forEachKind([&]<class R>() {
             if (found.table != RecordTraits<R>::table)
                 return;
@@ -342,9 +345,31 @@ private:
                 problem.where = where;
                 if (memberOf(*record, found.field.c_str()))
                     problem.where += pointerStep(found.field);
+                if (const QString name = nameOf(*row, records); !name.isEmpty())
+                    problem.sentence = tr("%1: %2").arg(name, found.sentence);
             }
         });
         return problem;
+    }
+
+    // What a person knows the record by: "part “inverter”", "move 2 of part “inverter”".
+    template <class R>
+    QString nameOf(const R &row, const Records &records)
+    {
+        const QString kind = QString::fromLatin1(RecordTraits<R>::table).replace(u'_', u' ');
+        QString name;
+        if constexpr (KeyedRecord<R>) {
+            name = tr("%1 “%2”").arg(kind, row.key);
+        } else if constexpr (OwnedRecord<R>) {
+            forEachOwner<R>([&](const auto &o) {
+                if (const auto *owner = records.find(row.*o.member))
+                    name = tr("%1 %2 of %3")
+                               .arg(kind)
+                               .arg(row.position + 1)
+                               .arg(nameOf(*owner, records));
+            });
+        }
+        return name;
     }
 
     template <class R>

@@ -69,6 +69,14 @@ bool betterActual(const Rating &a, const Rating &b)
     return a.on.value_or(QDate(1, 1, 1)) > b.on.value_or(QDate(1, 1, 1));
 }
 
+QString whySettled(const Rating &rating)
+{
+    QString reason = rating.note.isEmpty() ? wordOf(rating.evidence) : rating.note.trimmed();
+    if (reason.endsWith(u'.'))
+        reason.chop(1);
+    return tr("Settled: %1.").arg(reason);
+}
+
 void chooseLimit(Figure &figure, const std::vector<const Rating *> &known)
 {
     const auto safest = *std::min_element(known.begin(), known.end(), [&](auto *a, auto *b) {
@@ -86,9 +94,7 @@ void chooseLimit(Figure &figure, const std::vector<const Rating *> &known)
                             saferLimit(figure.name.basis, *paper, **settled);
         if (!raises) {
             figure.inForce = *settled;
-            figure.why = tr("Settled: %1.")
-                             .arg((*settled)->note.isEmpty() ? wordOf((*settled)->evidence)
-                                                             : (*settled)->note);
+            figure.why = whySettled(**settled);
             return;
         }
         figure.why = tr("What was settled is not from papers or plate, and only those can raise a "
@@ -115,9 +121,7 @@ void chooseActual(Figure &figure, const std::vector<const Rating *> &known)
         std::find_if(known.begin(), known.end(), [](auto *r) { return r->settled; });
     if (settled != known.end()) {
         figure.inForce = *settled;
-        figure.why =
-            tr("Settled: %1.")
-                .arg((*settled)->note.isEmpty() ? wordOf((*settled)->evidence) : (*settled)->note);
+        figure.why = whySettled(**settled);
         return;
     }
     figure.inForce = *std::min_element(known.begin(), known.end(),
@@ -235,6 +239,37 @@ std::vector<Figure> figuresOf(const Records &records, const Part &part)
     for (const FigureName &name : names)
         figures.push_back(figureFor(records, part, name));
     return figures;
+}
+
+std::optional<CurrentKind> currentKindOf(const Records &records, const Part &part)
+{
+    std::optional<CurrentKind> kind;
+    for (const Connection &connection : records.of<Connection>(part.id)) {
+        const Circuit *circuit = records.find(connection.circuit);
+        if (!circuit)
+            continue;
+        if (kind && *kind != circuit->current)
+            return std::nullopt;
+        kind = circuit->current;
+    }
+    return kind;
+}
+
+bool answersNeed(const Records &records, const Part &part, const TaskNeed &need)
+{
+    const std::optional<CurrentKind> told = currentKindOf(records, part);
+    const bool mustSay =
+        need.quantity == RatedQuantity::Voltage || need.quantity == RatedQuantity::Current;
+    const std::vector<Figure> figures = figuresOf(records, part);
+    return std::any_of(figures.begin(), figures.end(), [&](const Figure &f) {
+        if (!f.inForce || f.name.quantity != need.quantity ||
+            (need.basis && f.name.basis != *need.basis))
+            return false;
+        if (!told)
+            return true;
+        return f.name.current ? *f.name.current == *told
+                              : !mustSay || f.name.kind == RatingKind::Actual;
+    });
 }
 
 } // namespace ohmwright

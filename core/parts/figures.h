@@ -55,4 +55,12 @@ Figure figureFor(const Records &records, const PartType &type, const FigureName 
 // Every figure anything is recorded for, in order of the enum.
 std::vector<Figure> figuresOf(const Records &records, const Part &part);
 
+// The current kind that all circuits the part is connected to share; nothing when they differ or
+// there are none.
+std::optional<CurrentKind> currentKindOf(const Records &records, const Part &part);
+// Whether the figure that a task needs of the part is known. A need says quantity and, if it
+// matters, basis; a limit or an actual value answers it. On a part of DC circuits alone no AC
+// voltage or current does, nor a limit that does not say which it is; likewise the other way.
+bool answersNeed(const Records &records, const Part &part, const TaskNeed &need);
+
 } // namespace ohmwright

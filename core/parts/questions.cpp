@@ -53,7 +53,7 @@ void askFromCircuits(const Records &records, const Part &part, AsksOfPart &asks)
             << tr("the build sheet");
 }
 
-FigureName figureNeeded(const TaskNeed &need)
+FigureName figureNeeded(const Records &records, const Part &part, const TaskNeed &need)
 {
     const bool actual =
         need.basis == RatingBasis::Nominal || (!need.basis && need.quantity >= RatedQuantity::Mass);
@@ -61,26 +61,18 @@ FigureName figureNeeded(const TaskNeed &need)
     name.quantity = *need.quantity;
     name.kind = actual ? RatingKind::Actual : RatingKind::Limit;
     name.basis = need.basis.value_or(actual ? RatingBasis::Nominal : RatingBasis::Continuous);
+    if (name.quantity == RatedQuantity::Voltage || name.quantity == RatedQuantity::Current)
+        name.current = currentKindOf(records, part);
     return name;
-}
-
-// A need says quantity and basis; any current kind, and a limit or an actual value, answers it.
-bool needIsKnown(const Records &records, const Part &part, const TaskNeed &need)
-{
-    const std::vector<Figure> figures = figuresOf(records, part);
-    return std::any_of(figures.begin(), figures.end(), [&](const Figure &f) {
-        return f.name.quantity == need.quantity && (!need.basis || f.name.basis == *need.basis) &&
-               f.inForce;
-    });
 }
 
 void askFromTask(const Records &records, const Part &part, const TaskNeed &need, AsksOfPart &asks)
 {
     const Task *task = records.find(need.task);
     if (need.kind != NeedKind::Figure || !task || task->state == TaskState::Done ||
-        needIsKnown(records, part, need))
+        answersNeed(records, part, need))
         return;
-    Asked &asked = asks[figureNeeded(need)];
+    Asked &asked = asks[figureNeeded(records, part, need)];
     asked.by << tr("task %1").arg(task->title);
     asked.tasks.push_back(task->id);
 }

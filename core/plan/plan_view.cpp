@@ -127,15 +127,6 @@ bool letterHolds(const Letter &letter, QDate today)
            (!letter.validUntil || *letter.validUntil >= today);
 }
 
-bool figureKnown(const Records &records, const Part &part, const TaskNeed &need)
-{
-    const std::vector<Figure> figures = figuresOf(records, part);
-    return std::any_of(figures.begin(), figures.end(), [&](const Figure &f) {
-        return f.name.quantity == need.quantity && (!need.basis || f.name.basis == *need.basis) &&
-               f.inForce;
-    });
-}
-
 void judgeConsumable(const Records &records, const Part &part, const Amount &amount, QDate today,
                      LeafNeed &leaf)
 {
@@ -201,7 +192,7 @@ LeafNeed judge(const Records &records, const TaskNeed &need, QDate today)
         break;
     case Kind::Figure:
         leaf.kind = NeedKind::Figure;
-        leaf.met = part && figureKnown(records, *part, need);
+        leaf.met = part && answersNeed(records, *part, need);
         if (part) {
             leaf.subject += u':' + wordOf(*need.quantity) +
                             (need.basis ? u':' + wordOf(*need.basis) : QString());

@@ -85,9 +85,10 @@ Outcome ownRule(const Build &b)
 
 Outcome ownRule(const Vehicle &v)
 {
-    Outcome result = firstOf(within("year", v.year, 1880, 2199),
-                             ofMeasure("odometer", v.odometer, Measure::Length),
-                             ofMeasure("wheelbase", v.wheelbase, Measure::Length));
+    Outcome result = firstOf(
+        within("year", v.year, 1880, 2199), ofMeasure("odometer", v.odometer, Measure::Length),
+        ofMeasure("wheelbase", v.wheelbase, Measure::Length), notNegative("odometer", v.odometer),
+        notNegative("wheelbase", v.wheelbase));
     const std::array masses{std::pair("kerb_mass", &v.kerbMass),
                             std::pair("gross_mass_plate", &v.grossMassPlate),
                             std::pair("front_axle_plate", &v.frontAxlePlate),
@@ -335,6 +336,10 @@ Outcome checkField(const Field<R, T> &f, const R &row)
                                    .arg(kLongestText));
         if (value.contains(QChar(0)))
             return bad(f.name, tr("%1 contains a null character.").arg(QLatin1String(f.name)));
+        // half of a character: UTF-8, and so the file, has no form for it
+        if (!value.isValidUtf16())
+            return bad(f.name, tr("%1 contains half a character. Delete it and type it again.")
+                                   .arg(QLatin1String(f.name)));
     } else if constexpr (requires { value.isSet(); }) {
         if (!value.isSet())
             return bad(f.name, tr("%1 is missing.").arg(QLatin1String(f.name)));

@@ -1,13 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Tests, approvals, photos, papers, open points, cautions, signatures.
-#include "core/sheet/sheet_sections.h"
-
 #include "core/parts/cautions.h"
 #include "core/parts/life.h"
 #include "core/parts/questions.h"
 #include "core/quantity/dates.h"
+#include "core/sheet/sheet_sections.h"
 
 #include <QCoreApplication>
+#include <QStringList>
+
+#include <algorithm>
+#include <optional>
+#include <vector>
 
 namespace ohmwright::sections {
 
@@ -67,7 +71,8 @@ QString subjectOf(const Records &records, const Attachment &a)
     if (const Letter *letter = records.find(a.letter))
         return letter->subject;
     if (const Purchase *purchase = records.find(a.purchase))
-        return tr("order %1").arg(purchase->reference.isEmpty() ? purchase->key : purchase->reference);
+        return tr("order %1")
+            .arg(purchase->reference.isEmpty() ? purchase->key : purchase->reference);
     return tr("the build");
 }
 
@@ -79,14 +84,57 @@ void addList(Blocks &to, const QString &heading, std::vector<ListItem> items)
     to.push_back(List{ListKind::TickBoxes, std::move(items)});
 }
 
+// Points of one part that are open for the same reason stand together.
+class Gathered
+{
+public:
+    void add(const QString &part, const QString &point, const QString &why,
+             const std::optional<Mark> &mark = {})
+    {
+        const auto same = std::find_if(m_points.begin(), m_points.end(), [&](const Points &p) {
+            return p.part == part && p.why == why &&
+                   (mark ? mark->word : QString()) == (p.mark ? p.mark->word : QString());
+        });
+        if (same != m_points.end())
+            same->points << point;
+        else
+            m_points.push_back({part, {point}, why, mark});
+    }
+
+    [[nodiscard]] std::vector<ListItem> items() const
+    {
+        std::vector<ListItem> items;
+        for (const Points &p : m_points) {
+            ListItem item{tr("%1: %2").arg(p.part, p.points.join(tr(", "))), p.why, {}};
+            if (p.mark)
+                item.marks.push_back(*p.mark);
+            items.push_back(std::move(item));
+        }
+        return items;
+    }
+
+private:
+    struct Points
+    {
+        QString part;
+        QStringList points;
+        QString why;
+        std::optional<Mark> mark;
+    };
+    std::vector<Points> m_points;
+};
+
 } // namespace
 
 void addTests(const Sources &from, Blocks &to)
 {
     to.push_back(Heading{1, tr("Test records"), QStringLiteral("tests")});
     sheet::Table table;
-    table.columns = {{tr("test"), Align::Left, 5}, {tr("limit"), Align::Left, 4}, {tr("value"), Align::Right, 3},
-                     {tr("instrument, by whom, when"), Align::Left, 5}, {tr("result"), Align::Left, 2}};
+    table.columns = {{tr("test"), Align::Left, 4},
+                     {tr("limit"), Align::Left, 5},
+                     {tr("value"), Align::Right},
+                     {tr("instrument, by whom, when"), Align::Left, 6},
+                     {tr("result")}};
     for (const TestRecord &t : from.records.all<TestRecord>()) {
         QStringList how;
         for (const QString &word : {t.instrument, t.doneBy, textOf(t.doneOn)})
@@ -94,12 +142,18 @@ void addTests(const Sources &from, Blocks &to)
                 how << word;
         const Part *part = from.records.find(t.part);
         QString limit = t.limit ? textOf(t.limit) : QString();
-        table.rows.push_back({{Cell{t.name, QStringList{wordOf(t.kind), part ? part->name : QString()}.join(part ? tr(", ") : QString()), {}},
-                               Cell{limit.isEmpty() ? t.limitText : limit, limit.isEmpty() ? QString() : t.limitText, {}},
-                               Cell{t.value ? textOf(t.value) : QString(), {}, {}},
-                               Cell{how.join(tr(", ")), QStringList{t.method, t.note}.join(u' ').trimmed(), {}},
-                               Cell{{}, {}, {markOfTest(t.result)}}},
-                              RowKind::Plain});
+        table.rows.push_back(
+            {{Cell{t.name,
+                   QStringList{wordOf(t.kind), part ? part->name : QString()}.join(
+                       part ? tr(", ") : QString()),
+                   {}},
+              Cell{limit.isEmpty() ? t.limitText : limit,
+                   limit.isEmpty() ? QString() : t.limitText,
+                   {}},
+              Cell{t.value ? textOf(t.value) : QString(), {}, {}},
+              Cell{how.join(tr(", ")), QStringList{t.method, t.note}.join(u' ').trimmed(), {}},
+              Cell{{}, {}, {markOfTest(t.result)}}},
+             RowKind::Plain});
     }
     to.push_back(std::move(table));
 }
@@ -108,14 +162,20 @@ void addApprovals(const Sources &from, Blocks &to)
 {
     to.push_back(Heading{1, tr("Approvals and letters"), QStringLiteral("approvals")});
     sheet::Table table;
-    table.columns = {{tr("subject"), Align::Left, 5}, {tr("to whom"), Align::Left, 4}, {tr("asked"), Align::Left, 2},
-                     {tr("answered"), Align::Left, 2}, {tr("reference"), Align::Left, 3}, {tr("state"), Align::Left, 2}};
+    table.columns = {{tr("subject"), Align::Left, 6},
+                     {tr("to whom"), Align::Left, 4},
+                     {tr("asked")},
+                     {tr("answered")},
+                     {tr("reference")},
+                     {tr("state")}};
     for (const Letter &l : from.records.all<Letter>()) {
-        const QString until = l.validUntil ? tr("valid to %1").arg(showDate(*l.validUntil)) : QString();
-        table.rows.push_back({{Cell{l.subject, l.note, {}}, Cell{l.toWhom, wordOf(l.kind), {}}, Cell{textOf(l.askedOn), {}, {}},
-                               Cell{textOf(l.answeredOn), until, {}}, Cell{l.reference, {}, {}},
-                               Cell{{}, {}, {markOfLetter(l, from.today)}}},
-                              RowKind::Plain});
+        const QString until =
+            l.validUntil ? tr("valid to %1").arg(showDate(*l.validUntil)) : QString();
+        table.rows.push_back(
+            {{Cell{l.subject, l.note, {}}, Cell{l.toWhom, wordOf(l.kind), {}},
+              Cell{textOf(l.askedOn), {}, {}}, Cell{textOf(l.answeredOn), until, {}},
+              Cell{l.reference, {}, {}}, Cell{{}, {}, {markOfLetter(l, from.today)}}},
+             RowKind::Plain});
     }
     to.push_back(std::move(table));
 }
@@ -134,27 +194,34 @@ void addPhotos(const Sources &from, Blocks &to)
         row.figures.push_back(std::move(figure));
     }
     to.push_back(Heading{1, tr("Photographs"), QStringLiteral("photographs")});
-    if (row.figures.empty())
+    if (row.figures.empty()) {
         to.push_back(Paragraph{{{tr("None chosen for the sheet."), Emphasis::Muted, {}}}});
-    else
+    } else {
+        // two beside each other are seen best; of many, three keep them to a page or two
+        constexpr std::size_t kMostInTwos = 6;
+        row.columns = row.figures.size() > kMostInTwos ? 3 : 2;
         to.push_back(std::move(row));
+    }
 }
 
 void addDocuments(const Sources &from, Blocks &to)
 {
     to.push_back(Heading{1, tr("Papers and links kept in the book"), QStringLiteral("papers")});
     sheet::Table table;
-    table.columns = {{tr("title"), Align::Left, 5}, {tr("of"), Align::Left, 4}, {tr("kind"), Align::Left, 2},
+    table.columns = {{tr("title"), Align::Left, 5},
+                     {tr("of"), Align::Left, 4},
+                     {tr("kind"), Align::Left, 2},
                      {tr("file or address"), Align::Left, 5}};
     for (const Attachment &a : from.records.all<Attachment>()) {
         if (a.kind == AttachmentKind::Photo)
             continue;
         const QString where = a.kind == AttachmentKind::Link ? a.url : a.fileName;
-        const QString detail = a.kind == AttachmentKind::Link
-                                   ? (a.readOn ? tr("read %1").arg(showDate(*a.readOn)) : tr("day read not recorded"))
-                                   : tr("SHA-256 %1…").arg(a.sha256.left(16));
-        table.rows.push_back({{Cell{a.title, a.note, {}}, Cell{subjectOf(from.records, a), {}, {}}, Cell{wordOf(a.kind), {}, {}},
-                               Cell{where, detail, {}}},
+        const QString detail =
+            a.kind == AttachmentKind::Link
+                ? (a.readOn ? tr("read %1").arg(showDate(*a.readOn)) : tr("day read not recorded"))
+                : tr("SHA-256 %1…").arg(a.sha256.left(16));
+        table.rows.push_back({{Cell{a.title, a.note, {}}, Cell{subjectOf(from.records, a), {}, {}},
+                               Cell{wordOf(a.kind), {}, {}}, Cell{where, detail, {}}},
                               RowKind::Plain});
     }
     to.push_back(std::move(table));
@@ -164,16 +231,20 @@ void addOpenPoints(const Sources &from, Blocks &to)
 {
     const Records &records = from.records;
     to.push_back(Heading{1, tr("Open points"), QStringLiteral("open-points")});
-    to.push_back(Paragraph{{{tr("What is not known, not settled or not done on the day of printing."), Emphasis::Muted, {}}}});
+    to.push_back(
+        Paragraph{{{tr("What is not known, not settled or not done on the day of printing."),
+                    Emphasis::Muted,
+                    {}}}});
     const std::size_t before = to.size();
 
-    std::vector<ListItem> unknown;
+    Gathered unknown;
     for (const Question &q : openQuestions(records))
-        unknown.push_back({tr("%1: %2").arg(from.tree.path(q.part).join(tr(" › ")), describe(q.figure)),
-                           tr("asked by %1").arg(q.askedBy.join(tr(", "))) + (q.note.isEmpty() ? QString() : tr("; %1").arg(q.note)), {}});
-    addList(to, tr("Figures asked for and not known"), std::move(unknown));
+        unknown.add(from.tree.path(q.part).join(tr(" › ")), describe(q.figure),
+                    tr("asked by %1").arg(q.askedBy.join(tr(", "))) +
+                        (q.note.isEmpty() ? QString() : tr("; %1").arg(q.note)));
+    addList(to, tr("Figures asked for and not known"), unknown.items());
 
-    std::vector<ListItem> weak;
+    Gathered weak;
     std::vector<ListItem> quarantined;
     for (const Part &part : records.all<Part>()) {
         if (part.state == PartState::Quarantined)
@@ -183,11 +254,12 @@ void addOpenPoints(const Sources &from, Blocks &to)
         for (const ohmwright::Figure &figure : figuresOf(records, part)) {
             const Mark mark = markOf(figure);
             if (figure.inForce && mark.kind != MarkKind::Holds)
-                weak.push_back({tr("%1: %2 %3").arg(from.tree.path(part.id).join(tr(" › ")), describe(figure.name), textOf(figure.value())),
-                                figure.why, {mark}});
+                weak.add(from.tree.path(part.id).join(tr(" › ")),
+                         tr("%1 %2").arg(describe(figure.name), textOf(figure.value())), figure.why,
+                         mark);
         }
     }
-    addList(to, tr("Figures that clash, are stale or rest on hearsay"), std::move(weak));
+    addList(to, tr("Figures that clash, are stale or rest on hearsay"), weak.items());
 
     std::vector<ListItem> tests;
     for (const TestRecord &t : records.all<TestRecord>())
@@ -214,7 +286,8 @@ void addOpenPoints(const Sources &from, Blocks &to)
         if (task.state == TaskState::Done)
             continue;
         if (task.milestone)
-            milestones.push_back({task.title, textOf(task.fixedOn ? task.fixedOn : task.targetOn), {}});
+            milestones.push_back(
+                {task.title, textOf(task.fixedOn ? task.fixedOn : task.targetOn), {}});
         else
             ++open;
     }
@@ -239,10 +312,14 @@ void addSignatures(Blocks &to)
 {
     to.push_back(Heading{1, tr("Signatures"), QStringLiteral("signatures")});
     Signatures signatures;
-    signatures.lines.push_back({tr("Builder"),
-                                tr("What stands here is what I recorded; what I do not know I have left open."), {}});
-    signatures.lines.push_back({tr("Second person at the tests"), tr("I was present at the tests marked as such."), {}});
-    signatures.lines.push_back({tr("Inspector or engineer"), tr("Seen on the day and to the extent noted beside."), {}});
+    signatures.lines.push_back(
+        {tr("Builder"),
+         tr("What stands here is what I recorded; what I do not know I have left open."),
+         {}});
+    signatures.lines.push_back(
+        {tr("Second person at the tests"), tr("I was present at the tests marked as such."), {}});
+    signatures.lines.push_back(
+        {tr("Inspector or engineer"), tr("Seen on the day and to the extent noted beside."), {}});
     to.push_back(std::move(signatures));
 }
 

@@ -36,15 +36,14 @@ void addOpenPoints(const Sources &from, Blocks &to);
 void addCautions(Blocks &to);
 void addSignatures(Blocks &to);
 
-// Shared words -------------------------------------------------------------------------------------
+// Shared words
+// -------------------------------------------------------------------------------------
 
 // "not known" when there is none.
 QString textOf(const std::optional<Amount> &amount);
 QString textOf(const std::optional<QDate> &date);
 // "nameplate, photo 3, read 2 Mar 2026".
 QString evidenceText(const Rating &rating);
-// Voltage class B, ISO 6469-3: above 60 V DC or 30 V AC; unknown counts as above.
-bool isHighVoltage(const Circuit &circuit);
 // What is in the vehicle or meant for it: not gone, not a tool, consumable or service, at hand.
 bool isComponent(const Part &part);
 sheet::Mark markOf(const Figure &figure);

@@ -37,21 +37,12 @@ QString evidenceText(const Rating &rating)
     return words.join(tr(", "));
 }
 
-bool isHighVoltage(const Circuit &circuit)
-{
-    if (circuit.kind == CircuitKind::LowVoltage)
-        return false;
-    const std::optional<Amount> voltage = circuit.worstVoltage ? circuit.worstVoltage : circuit.nominalVoltage;
-    if (!voltage)
-        return true;
-    return voltage->si() > (circuit.current == CurrentKind::Dc ? 60.0 : 30.0);
-}
-
 bool isComponent(const Part &part)
 {
-    const bool kind = part.kind == PartKind::Unit || part.kind == PartKind::Module || part.kind == PartKind::Hardware;
-    const bool here = part.state == PartState::InHand || part.state == PartState::Tested
-                      || part.state == PartState::Fitted || part.state == PartState::Quarantined;
+    const bool kind = part.kind == PartKind::Unit || part.kind == PartKind::Module ||
+                      part.kind == PartKind::Hardware;
+    const bool here = part.state == PartState::InHand || part.state == PartState::Tested ||
+                      part.state == PartState::Fitted || part.state == PartState::Quarantined;
     return kind && here;
 }
 
@@ -64,8 +55,9 @@ sheet::Mark markOf(const Figure &figure)
         return {MarkKind::Tight, tr("clash")};
     if (figure.stale)
         return {MarkKind::Tight, tr("stale")};
-    if (figure.inForce->evidence == Evidence::Seller || figure.inForce->evidence == Evidence::Community
-        || figure.inForce->evidence == Evidence::Assumed)
+    if (figure.inForce->evidence == Evidence::Seller ||
+        figure.inForce->evidence == Evidence::Community ||
+        figure.inForce->evidence == Evidence::Assumed)
         return {MarkKind::Unknown, tr("unproven")};
     return {MarkKind::Holds, tr("evidence")};
 }

@@ -62,7 +62,7 @@ struct ListItem
     {}
 
     QString text;
-    QString note; // a muted line below
+    QString note; // muted, below or where the line has room behind it
     std::vector<Mark> marks;
 };
 

@@ -205,7 +205,7 @@ void BenchPage::rebuild()
     figureRow->addStretch(1);
     right->addLayout(figureRow);
     auto *bar = new MoneyBar(m_theme);
-    const Money whole = budget.total.allowance + budget.contingency + budget.total.gotBack;
+    const Money whole = budget.whole();
     const auto show = [](Money money) {
         return showMoney(money, NumberStyle::pointDecimal());
     };

@@ -105,6 +105,8 @@ BuildOrderPage::BuildOrderPage(Book &book, const Theme &theme, QWidget *parent)
     connect(&book, &Book::changed, this, &BuildOrderPage::bookChanged);
     connect(&theme, &Theme::changed, this, [this] { m_loom->setColours(coloursOf(m_theme)); });
     m_loom->setColours(coloursOf(theme));
+    // whoever turns to this page comes for the chart, not to choose another milestone
+    setFocusProxy(m_loom);
 }
 
 QWidget *BuildOrderPage::makeHeader()

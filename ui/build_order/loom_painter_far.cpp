@@ -135,7 +135,7 @@ void LoomPainter::paintSleeve(Canvas &canvas, const plan::LoomBranch &branch,
 }
 
 // How much a name at `place` would hide: other names above all, then what sticks out of the
-// picture, housings, and the wires that drive the date.
+// picture, housings, the wires that drive the date, and any other wire.
 int LoomPainter::hidden(const Canvas &canvas, const QRectF &place, const std::vector<QRectF> &names)
 {
     int sum = canvas.loom.bounds.contains(place) ? 0 : 30;
@@ -144,15 +144,17 @@ int LoomPainter::hidden(const Canvas &canvas, const QRectF &place, const std::ve
     for (const LoomTask &other : canvas.loom.tasks)
         sum += other.body.intersects(place) ? 10 : 0;
     for (const LoomWire &wire : canvas.loom.wires)
-        sum += wire.driving && crosses(wire, place) ? 5 : 0;
+        sum += !crosses(wire, place) ? 0 : wire.driving ? 5 : 1;
     return sum;
 }
 
-// Names of milestones in letters that stay legible however far away, where they hide least.
+// Names of milestones in letters that stay legible however far away, where they hide least, on
+// a ground of their own: among so many wires there is no place without any.
 void LoomPainter::paintFarMilestones(Canvas &canvas) const
 {
     QPainter &painter = canvas.painter;
     const double unit = 1 / canvas.scale; // one pixel
+    constexpr double kSide = 4; // pixels beside the letters
     std::vector<QRectF> taken;
     for (const plan::LoomBranch &branch : canvas.loom.branches)
         taken.push_back(sleeveBox(branch, canvas.scale));
@@ -169,9 +171,9 @@ void LoomPainter::paintFarMilestones(Canvas &canvas) const
         int least = std::numeric_limits<int>::max();
         // On one line or as laid out; beside, above or below.
         for (const QStringList &written : {QStringList{own.title}, task.title.lines}) {
-            double width = 4 * unit;
+            double width = 0;
             for (const QString &line : written)
-                width = std::max(width, metrics.horizontalAdvance(line) + 4 * unit);
+                width = std::max(width, metrics.horizontalAdvance(line) + 2 * kSide * unit);
             const double height = metrics.height() * static_cast<double>(written.size());
             for (const QPointF &at :
                  {QPointF(task.body.right() + 3 * unit, centre.y() - height / 2),
@@ -189,16 +191,16 @@ void LoomPainter::paintFarMilestones(Canvas &canvas) const
         }
         taken.push_back(best);
         painter.setOpacity(canvas.lit(task.task) ? 1 : 0.4);
-        QPainterPath text;
+        painter.setPen(canvas.pen(mixed(m_colours.mute, m_colours.panel, 0.5), 0, 0.8));
+        painter.setBrush(m_colours.panel);
+        painter.drawRoundedRect(best, 2 * unit, 2 * unit);
         double baseline = best.top() + metrics.ascent();
         for (const QString &line : lines) {
-            text.addText(QPointF(best.left() + 2 * unit, baseline), letters, line);
+            QPainterPath text;
+            text.addText(QPointF(best.left() + kSide * unit, baseline), letters, line);
+            painter.fillPath(text, m_colours.ink);
             baseline += metrics.height();
         }
-        QPen air = canvas.pen(m_colours.paper, 0, 4);
-        air.setJoinStyle(Qt::RoundJoin);
-        painter.strokePath(text, air);
-        painter.fillPath(text, m_colours.ink);
     }
     painter.setOpacity(1);
 }

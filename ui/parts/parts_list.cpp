@@ -21,6 +21,10 @@
 #include <QTableView>
 #include <QVBoxLayout>
 
+#include <algorithm>
+#include <array>
+#include <utility>
+
 namespace ohmwright::ui {
 
 namespace {
@@ -121,22 +125,61 @@ void PartsList::buildTable()
     m_table->setSelectionMode(QAbstractItemView::SingleSelection);
     m_delegate->dress(*m_table, true);
     const Currency own = m_book.records().build().currency;
-    m_delegate->setFigureColumn(static_cast<int>(PartColumn::Cost), own.digits(), own.code());
+    m_delegate->setFigureColumn(static_cast<int>(PartColumn::Cost), own.digits());
     QHeaderView *header = m_table->horizontalHeader();
     header->setSectionsClickable(true);
     header->setSortIndicatorShown(true);
     header->setSortIndicator(static_cast<int>(PartColumn::Name), Qt::AscendingOrder);
-    const QFontMetrics metrics(m_theme.font(Lettering::Body));
-    const auto chars = [&](int count) {
-        return metrics.averageCharWidth() * count + 24;
-    };
-    const std::array<int, kPartColumns> widths{chars(28), chars(14), chars(16), chars(5),
-                                               chars(17), chars(6),  chars(15), chars(12)};
-    for (int i = 0; i < kPartColumns; ++i)
-        m_table->setColumnWidth(i, widths.at(static_cast<std::size_t>(i)));
+    header->setStretchLastSection(false);
+    header->setSectionResizeMode(QHeaderView::Interactive);
+    header->setSectionResizeMode(static_cast<int>(PartColumn::Name), QHeaderView::Stretch);
+    m_table->viewport()->installEventFilter(this);
     connect(header, &QHeaderView::sectionClicked, this, &PartsList::sortBy);
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             &PartsList::rowMoved);
+}
+
+// The name takes what the others leave. Beside the detail there is no room for all columns: then
+// the model tells assembly and place in second lines. Widths a person has set stay until the
+// table changes over.
+void PartsList::shareOutWidth()
+{
+    const QFontMetrics metrics(m_theme.font(Lettering::Body));
+    const auto roomFor = [&](const QString &text) {
+        constexpr int kSides = 24;
+        return metrics.horizontalAdvance(text) + kSides;
+    };
+    constexpr int kRoomForAll = 112; // characters
+    const bool narrow = m_table->viewport()->width() < metrics.averageCharWidth() * kRoomForAll;
+    if (m_narrow == narrow)
+        return;
+    m_narrow = narrow;
+    constexpr int kMark = 23;
+    const QFontMetrics heads(m_table->horizontalHeader()->font());
+    const auto headOf = [&](PartColumn column) {
+        constexpr int kSides = 22;
+        return heads.horizontalAdvance(
+                   m_model->headerData(static_cast<int>(column), Qt::Horizontal, Qt::DisplayRole)
+                       .toString()) +
+               kSides;
+    };
+    const QString sum = QStringLiteral("12 345.00");
+    const QString day = QStringLiteral("28 May 2026");
+    const int air = narrow ? 0 : 40;
+    const std::array<std::pair<PartColumn, int>, kPartColumns - 1> widths{
+        {{PartColumn::State, roomFor(wordOf(PartState::Quarantined)) + kMark + air / 4},
+         {PartColumn::Assembly, metrics.averageCharWidth() * 19},
+         {PartColumn::HighVoltage, headOf(PartColumn::HighVoltage) + air / 4},
+         {PartColumn::Cost, std::max(roomFor(sum), headOf(PartColumn::Cost)) + air / 2},
+         {PartColumn::Questions, headOf(PartColumn::Questions) + air / 4},
+         {PartColumn::Deadline, roomFor(day) + air},
+         {PartColumn::Place, metrics.averageCharWidth() * 19}}};
+    for (const auto &[column, width] : widths)
+        m_table->setColumnWidth(static_cast<int>(column), width);
+    for (const PartColumn column :
+         {PartColumn::Assembly, PartColumn::HighVoltage, PartColumn::Place})
+        m_table->setColumnHidden(static_cast<int>(column), narrow);
+    m_model->setNarrow(narrow);
 }
 
 // Down from the filter goes to the table, as the eye does.
@@ -161,6 +204,8 @@ bool PartsList::eventFilter(QObject *watched, QEvent *event)
             return true;
         }
     }
+    if (m_table && watched == m_table->viewport() && event->type() == QEvent::Resize)
+        shareOutWidth();
     return QWidget::eventFilter(watched, event);
 }
 

@@ -8,6 +8,8 @@
 
 #include <QWidget>
 
+#include <optional>
+
 class QComboBox;
 class QLineEdit;
 class QPushButton;
@@ -47,6 +49,7 @@ protected:
 private:
     void build();
     void buildTable();
+    void shareOutWidth();
     void readFilter();
     void arrange();
     void spanHeadings();
@@ -59,6 +62,7 @@ private:
     PartFilter m_filter;
     Id<Part> m_chosen;
     bool m_arranging = false;
+    std::optional<bool> m_narrow; // not set: no width shared out yet
 
     SectionTitle *m_title = nullptr;
     QLineEdit *m_text = nullptr;

@@ -60,8 +60,14 @@ QVariant highVoltage(const Part &, const PartFacts &facts, int role)
 
 QVariant cost(const Part &, const PartFacts &facts, int role)
 {
-    if ((role == FigureRole || role == Qt::AccessibleTextRole) && facts.cost)
+    if (role == Qt::AccessibleTextRole && facts.cost)
         return showMoney(*facts.cost, pageStyle());
+    // the currency is the book's for every row and stands in the header
+    if (role == FigureRole && facts.cost) {
+        QString text = showMoney(*facts.cost, pageStyle());
+        text.chop(facts.cost->currency().code().size());
+        return text.trimmed();
+    }
     if (role == Qt::TextAlignmentRole)
         return QVariant(Qt::AlignRight | Qt::AlignVCenter);
     return {};
@@ -86,7 +92,7 @@ QVariant deadline(const Part &, const PartFacts &facts, int role)
         return showDate(facts.deadline->lastDay);
     case SecondLineRole:
         return facts.deadline->state == DeadlineState::EndingSoon
-                   ? PartsModel::tr("%1, days left: %2")
+                   ? PartsModel::tr("%2 days, %1")
                          .arg(deadlineName(facts.deadline->kind))
                          .arg(facts.deadline->daysLeft)
                    : deadlineName(facts.deadline->kind);
@@ -118,7 +124,8 @@ constexpr std::array<Column, kPartColumns> kColumns{{
     {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Assembly"), "", assembly},
     {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "HV"),
      QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "High voltage"), highVoltage},
-    {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Landed cost"), "", cost, true},
+    {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Cost, %1"),
+     QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Landed cost"), cost, true},
     {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Open"),
      QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Open questions"), questions, true},
     {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Ends"),
@@ -169,6 +176,34 @@ void PartsModel::contentChanged()
         emit dataChanged(index(0, 0), index(rowCount() - 1, kPartColumns - 1));
 }
 
+void PartsModel::setNarrow(bool narrow)
+{
+    if (m_narrow == narrow)
+        return;
+    m_narrow = narrow;
+    contentChanged();
+}
+
+QVariant PartsModel::narrowData(const Part &part, PartColumn column, int role) const
+{
+    const PartFacts &facts = m_index.of(part.id);
+    if (column == PartColumn::State && role == SecondLineRole)
+        return part.place;
+    if (column == PartColumn::State && role == Qt::ToolTipRole && !part.place.isEmpty())
+        return part.place;
+    if (column != PartColumn::Name)
+        return {};
+    if (role == HighVoltageRole)
+        return facts.highVoltage;
+    if (role == SecondLineRole && part.partOf)
+        return facts.secondLine.isEmpty() ? tr("in %1").arg(facts.assembly)
+                                          : tr("in %1, %2").arg(facts.assembly, facts.secondLine);
+    if (role == Qt::ToolTipRole)
+        return QString(part.name + u'\n' + narrowData(part, column, SecondLineRole).toString())
+            .trimmed();
+    return {};
+}
+
 Id<Part> PartsModel::partAt(int row) const
 {
     return row >= 0 && row < rowCount() ? m_rows[static_cast<std::size_t>(row)].part : Id<Part>();
@@ -214,6 +249,11 @@ QVariant PartsModel::data(const QModelIndex &index, int role) const
     const Part *part = m_records.find(row.part);
     if (!part)
         return {};
+    if (m_narrow) {
+        QVariant told = narrowData(*part, static_cast<PartColumn>(index.column()), role);
+        if (told.isValid())
+            return told;
+    }
     return kColumns[static_cast<std::size_t>(index.column())].get(*part, m_index.of(row.part),
                                                                   role);
 }
@@ -223,8 +263,12 @@ QVariant PartsModel::headerData(int section, Qt::Orientation orientation, int ro
     if (orientation != Qt::Horizontal || section < 0 || section >= kPartColumns)
         return {};
     const Column &column = kColumns[static_cast<std::size_t>(section)];
-    if (role == Qt::DisplayRole)
-        return tr(column.header);
+    if (role == Qt::DisplayRole) {
+        const QString header = tr(column.header);
+        return section == static_cast<int>(PartColumn::Cost)
+                   ? header.arg(m_records.build().currency.code())
+                   : header;
+    }
     if (role == Qt::AccessibleTextRole || role == Qt::ToolTipRole)
         return tr(*column.spoken ? column.spoken : column.header);
     if (role == Qt::TextAlignmentRole && column.figure)

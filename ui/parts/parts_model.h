@@ -24,6 +24,10 @@ public:
     // What the rows say may have changed, which rows there are has not.
     void contentChanged();
 
+    // Where there is no room for columns of their own, assembly and place stand in the second lines
+    // of part and state, the HV tag behind the name.
+    void setNarrow(bool narrow);
+
     [[nodiscard]] Id<Part> partAt(int row) const; // not set for a heading or no row
     [[nodiscard]] int rowOf(Id<Part> part) const; // -1 when it is not shown
     [[nodiscard]] bool isHeading(int row) const;
@@ -36,10 +40,13 @@ public:
     [[nodiscard]] Qt::ItemFlags flags(const QModelIndex &index) const override;
 
 private:
+    [[nodiscard]] QVariant narrowData(const Part &part, PartColumn column, int role) const;
+
     const Records &m_records;
     const PartsIndex &m_index;
     const Theme &m_theme;
     std::vector<PartRow> m_rows;
+    bool m_narrow = false;
 };
 
 } // namespace ohmwright::ui

@@ -20,10 +20,10 @@ namespace {
 
 // The paper's own margins; head and foot stand within the upper and lower one.
 constexpr double kSideMargin = mm(18);
-constexpr double kTopMargin = mm(21);
-constexpr double kBottomMargin = mm(22);
-constexpr double kHeadAt = mm(11);
-constexpr double kFootAt = mm(15); // from the lower edge
+constexpr double kTopMargin = mm(19);
+constexpr double kBottomMargin = mm(20);
+constexpr double kHeadAt = mm(10);
+constexpr double kFootAt = mm(14); // from the lower edge
 
 QSizeF sizeInUnits(QPageSize::PageSizeId id)
 {

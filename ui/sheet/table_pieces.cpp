@@ -16,7 +16,7 @@ namespace ohmwright::sheet {
 namespace {
 
 constexpr double kGap = pt(11);
-constexpr double kCellPadding = pt(3.2);
+constexpr double kCellPadding = pt(1.8);
 
 void rule(QPainter &painter, const QRectF &visible, double y, double thickness,
           const QColor &colour = ink::kInk)
@@ -243,8 +243,13 @@ private:
         auto halves = halvesOf(row, c);
         if (!halves) {
             TextBlock text;
-            text.add(cell.marks, cell.text, styleOf(row, cell));
-            text.add(cell.evidence, m_style.note);
+            if (m_table.columns[c].align == Align::Left) {
+                text.addWithNote(cell.marks, cell.text, styleOf(row, cell), cell.evidence,
+                                 m_style.note, m_widths[c]);
+            } else {
+                text.add(cell.marks, cell.text, styleOf(row, cell));
+                text.add(cell.evidence, m_style.note);
+            }
             text.layOut(m_widths[c], alignmentOf(c));
             piece.add(std::move(text), QPointF(m_left[c], kCellPadding));
             return;
@@ -268,10 +273,10 @@ private:
         TextBlock text;
         if (!row.cells.empty()) {
             const Cell &cell = row.cells.front();
-            text.add(cell.marks, again ? cell.text + QStringLiteral(", continued") : cell.text,
-                     m_style.cellStrong);
-            if (!again)
-                text.add(cell.evidence, m_style.note);
+            text.addWithNote(cell.marks,
+                             again ? cell.text + QStringLiteral(", continued") : cell.text,
+                             m_style.cellStrong, again ? QString() : cell.evidence, m_style.note,
+                             m_width - pt(10));
         }
         text.layOut(m_width - pt(10));
         piece->add(std::move(text), QPointF(pt(5), kCellPadding));

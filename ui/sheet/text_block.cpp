@@ -72,6 +72,31 @@ void TextBlock::add(const std::vector<Mark> &marks, const QString &text, const T
     add(runs, spaceBefore);
 }
 
+void TextBlock::addWithNote(const std::vector<Mark> &marks, const QString &text,
+                            const TextStyle &style, const QString &note, const TextStyle &noteStyle,
+                            double width)
+{
+    const QString gap = QStringLiteral("   ");
+    if (!text.isEmpty() && !note.isEmpty() && !text.contains(u'\n') && !note.contains(u'\n')) {
+        std::vector<StyledRun> runs;
+        for (const Mark &mark : marks)
+            runs.push_back({QString(), style, mark});
+        if (runs.empty())
+            runs.push_back({text, style, std::nullopt});
+        else
+            runs.back().text = text;
+        runs.push_back({gap + note, noteStyle, std::nullopt});
+        TextBlock oneLine;
+        oneLine.add(runs);
+        if (oneLine.naturalWidth() <= width) {
+            add(runs);
+            return;
+        }
+    }
+    add(marks, text, style);
+    add(note, noteStyle);
+}
+
 void TextBlock::appendMark(const Mark &mark, const TextStyle &beside, QString &text,
                            QList<QTextLayout::FormatRange> &formats, Paragraph &paragraph)
 {

@@ -40,6 +40,9 @@ public:
     void add(const QString &text, const TextStyle &style, double spaceBefore = 0);
     void add(const std::vector<Mark> &marks, const QString &text, const TextStyle &style,
              double spaceBefore = 0);
+    // A note behind the text where a line of that width has room for both, else below it.
+    void addWithNote(const std::vector<Mark> &marks, const QString &text, const TextStyle &style,
+                     const QString &note, const TextStyle &noteStyle, double width);
 
     [[nodiscard]] bool isEmpty() const { return m_paragraphs.empty(); }
     // Width without any line break but those in the text; width of the longest word or mark.

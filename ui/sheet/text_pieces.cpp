@@ -163,9 +163,13 @@ void TextPieceMaker::add(const Paragraph &paragraph)
     if (text.isEmpty())
         return;
     text.layOut(measure);
+    // A few words under a heading lead to what follows: at the foot of a page they say nothing.
+    constexpr double kLeadLines = 3;
+    const bool leads = !m_pieces.empty() && m_pieces.back()->flow.heading >= 0 &&
+                       text.height() <= kLeadLines * m_style.body.leading;
     const auto piece = append();
     piece->add(std::move(text), QPointF(0, 0));
-    piece->flow = {pt(5), pt(5), false, false, true, -1, -1};
+    piece->flow = {pt(5), pt(5), leads, false, true, -1, -1};
 }
 
 void TextPieceMaker::add(const List &list)
@@ -194,9 +198,9 @@ void TextPieceMaker::add(const List &list)
             piece->add(std::move(label), QPointF(0, 0));
         }
         TextBlock text;
-        text.add(item.marks, item.text, m_style.body);
-        text.add(item.note, m_style.note);
-        text.layOut(std::min(m_width, pt(430)) - indent);
+        text.addWithNote(item.marks, item.text, m_style.body, item.note, m_style.note,
+                         m_width - indent);
+        text.layOut(m_width - indent);
         piece->add(std::move(text), QPointF(indent, 0));
         piece->setMinimumHeight(m_style.body.leading);
         piece->flow.spaceBefore = pt(3);
@@ -217,8 +221,8 @@ void TextPieceMaker::add(const KeyValues &keyValues)
         // the smaller label stands on the value's baseline
         piece->add(std::move(label), QPointF(0, pt(3.5) + pt(1.6)));
         TextBlock value;
-        value.add(row.marks, row.value, bodyStyle(m_style, row.emphasis));
-        value.add(row.note, m_style.note);
+        value.addWithNote(row.marks, row.value, bodyStyle(m_style, row.emphasis), row.note,
+                          m_style.note, m_width - valueAt);
         value.layOut(m_width - valueAt);
         piece->add(std::move(value), QPointF(valueAt, pt(3.5)));
         piece->setSpaceBelow(pt(3.5));
@@ -264,8 +268,8 @@ void TextPieceMaker::add(const Caution &caution)
                                  QRectF(box.x() + pt(13), box.y() + pt(7), pt(kSign), pt(kSign)));
             }
         });
-    piece->flow.spaceBefore = pt(8);
-    piece->flow.spaceAfter = pt(9);
+    piece->flow.spaceBefore = pt(4);
+    piece->flow.spaceAfter = pt(5);
 }
 
 void TextPieceMaker::add(const Signatures &signatures)

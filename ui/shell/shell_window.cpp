@@ -253,7 +253,10 @@ void ShellWindow::turnTo(int index)
 {
     if (index < 0)
         return;
+    // the stack hands the focus to some control of the new page; nobody has been there
+    m_turning = true;
     m_stack->setCurrentIndex(index);
+    m_turning = false;
     emit pageShown(currentPage());
 }
 
@@ -265,6 +268,8 @@ void ShellWindow::enterPage()
     const Page &page = m_pages[static_cast<std::size_t>(index)];
     if (page.lastFocus && page.lastFocus->isVisible() && page.lastFocus->isEnabled())
         page.lastFocus->setFocus(Qt::ShortcutFocusReason);
+    else if (QWidget *own = page.widget->focusProxy(); own && own->isVisible() && own->isEnabled())
+        own->setFocus(Qt::TabFocusReason); // where the page itself would have it
     else if (QWidget *first = firstStop(page.widget))
         first->setFocus(Qt::TabFocusReason);
     else
@@ -273,6 +278,8 @@ void ShellWindow::enterPage()
 
 void ShellWindow::rememberFocus(QWidget *now)
 {
+    if (m_turning)
+        return;
     for (Page &page : m_pages) {
         if (holds(page.widget, now))
             page.lastFocus = now;

@@ -101,6 +101,7 @@ private:
     MessageStrip *m_messages;
     QWidget *m_topLine;
     std::vector<Page> m_pages;
+    bool m_turning = false; // to another page
 };
 
 } // namespace ohmwright::ui

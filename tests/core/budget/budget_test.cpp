@@ -141,6 +141,7 @@ TEST_F(BudgetTest, LinesTellSpentCommittedToComeAndLeft)
     EXPECT_EQ(sums.left(), euros(368000));
     EXPECT_EQ(budget.contingency, euros(50000));
     EXPECT_EQ(budget.left(), euros(418000));
+    EXPECT_EQ(budget.whole(), euros(580000));
 }
 
 TEST_F(BudgetTest, SaysWhatItCouldNotCount)

@@ -165,6 +165,15 @@ const Refusal kWrongValues[] = {
     {"commaDecimal", withPart(R"("stock": "5,5 kg")"), kBad, "/parts/0/stock", "“5,5 kg”"},
     {"grouped", withPart(R"("stock": "1,250 kg")"), kBad, "/parts/0/stock", "“1,250 kg”"},
     {"amountAsNumber", withPart(R"("stock": 5)"), kBad, "/parts/0/stock", "a number where text"},
+    {"negativeOdometer", "{" + QByteArray(kHead) + ", " + kBuild +
+        R"(, "vehicle": {"odometer": "-5 km"}})", kBad, "/vehicle/odometer", "negative"},
+    {"negativeWheelbase", "{" + QByteArray(kHead) + ", " + kBuild +
+        R"(, "vehicle": {"wheelbase": "-2.5 m"}})", kBad, "/vehicle/wheelbase", "negative"},
+    {"negativeCornerWeight", "{" + QByteArray(kHead) + ", " + kBuild +
+        R"(, "vehicle": {"rear_left": "-250 kg"}})", kBad, "/vehicle/rear_left", "negative"},
+    {"negativeMass", with(R"("masses": [{"key": "a", "name": "b", "direction": "in", "evidence":
+        "measured", "mass": "-5 kg"}])"),
+     kBad, "/masses/0/mass", "negative"},
     {"negativeStock", withPart(R"("stock": "-5 kg")"), kBad, "/parts/0/stock", "negative"},
     {"colderThanAbsoluteZero", withPart(R"("stock": "-300 °C")"), kBad, "/parts/0/stock", "colder"},
     {"moneyWithoutCurrency", withPart(R"("estimate": "5.00")"), kBad, "/parts/0/estimate",
@@ -212,12 +221,13 @@ const Refusal kNotTogether[] = {
     {"lifeThatEndsElsewhere", with(R"("parts": [{"key": "a", "name": "A", "kind": "unit", "state":
         "tested", "counted_to": "build", "moves": [{"to_state": "in hand", "moved_on":
         "2026-01-01"}]}])"),
-     ProblemCode::NotAllowed, "/parts/0/state", "last move"},
+     ProblemCode::NotAllowed, "/parts/0/state", "part “a”: "},
     {"moveThatStartsElsewhere", with(R"("parts": [{"key": "a", "name": "A", "kind": "unit", "state":
         "tested", "counted_to": "build", "moves": [
         {"to_state": "in hand", "moved_on": "2026-01-01"},
         {"from_state": "ordered", "to_state": "tested", "moved_on": "2026-01-02"}]}])"),
-     ProblemCode::NotAllowed, "/parts/0/moves/1/from_state", "does not start where"},
+     ProblemCode::NotAllowed, "/parts/0/moves/1/from_state",
+     "move 2 of part “a”: This move does not start where"},
     {"partsInALoop", with(R"("parts": [
         {"key": "a", "name": "A", "kind": "unit", "state": "in hand", "counted_to": "build",
          "part_of": "b", "moves": [{"to_state": "in hand", "moved_on": "2026-01-01"}]},

@@ -7,6 +7,8 @@
 #include <QAbstractItemModelTester>
 #include <QElapsedTimer>
 #include <QHeaderView>
+#include <QScrollBar>
+#include <QTest>
 
 using namespace ohmwright;
 using namespace ohmwright::ui;
@@ -209,4 +211,33 @@ TEST_F(APartsPage, teachesWhatGoesHereWhileTheBookIsEmpty)
     ASSERT_NE(button, nullptr);
     button->click();
     EXPECT_TRUE(page->logSheet().isVisible());
+}
+
+TEST_F(ThePartsTable, showsAllOfARowBesideTheDetailWithoutScrolling)
+{
+    page->resize(1172, 700); // a window of 1280 without its thumb index
+    QTest::qWait(20);
+    QTableView &table = page->list().table();
+    EXPECT_EQ(table.horizontalScrollBar()->maximum(), 0);
+    for (const PartColumn column : {PartColumn::Name, PartColumn::State, PartColumn::Cost,
+                                    PartColumn::Questions, PartColumn::Deadline})
+        EXPECT_FALSE(table.isColumnHidden(static_cast<int>(column)));
+    EXPECT_GT(table.columnWidth(0), 150);
+    // what has no column of its own stands in the second lines
+    EXPECT_EQ(cell("Gate board", PartColumn::Name, SecondLineRole), "in Inverter, module");
+    EXPECT_EQ(cell("Inverter", PartColumn::State, SecondLineRole), "Shelf 3");
+    EXPECT_TRUE(cell("Inverter", PartColumn::Name, HighVoltageRole).toBool());
+}
+
+TEST_F(ThePartsTable, givesAssemblyAndPlaceColumnsOfTheirOwnWhereThereIsRoom)
+{
+    page->resize(2200, 700);
+    QTest::qWait(20);
+    QTableView &table = page->list().table();
+    EXPECT_EQ(table.horizontalScrollBar()->maximum(), 0);
+    for (int column = 0; column < kPartColumns; ++column)
+        EXPECT_FALSE(table.isColumnHidden(column)) << column;
+    EXPECT_EQ(cell("Gate board", PartColumn::Assembly), "Inverter");
+    EXPECT_EQ(cell("Inverter", PartColumn::State, SecondLineRole), QVariant());
+    EXPECT_FALSE(cell("Inverter", PartColumn::Name, HighVoltageRole).toBool());
 }

@@ -177,12 +177,13 @@ Table longTable(int rows)
             table.rows.push_back(
                 {{{QStringLiteral("Loom branch %1").arg(i / 40 + 1)}}, RowKind::Group});
         Row row;
-        row.cells = {
-            {QStringLiteral("W%1").arg(i)},
-            {QStringLiteral("cavity %1 to cavity %2").arg(i).arg(i * 3 % 97),
-             i % 5 == 0 ? QStringLiteral("traced on %1 Mar 2026").arg(i % 28 + 1) : QString()},
-            {QStringLiteral("%1.%2 m").arg(i * 7 % 23).arg(i % 10)},
-            {i % 3 == 0 ? QStringLiteral("orange") : QStringLiteral("black")}};
+        row.cells = {{QStringLiteral("W%1").arg(i)},
+                     {QStringLiteral("cavity %1 to cavity %2").arg(i).arg(i * 3 % 97),
+                      i % 5 == 0
+                          ? QStringLiteral("traced on %1 Mar 2026\nfrom both ends").arg(i % 28 + 1)
+                          : QString()},
+                     {QStringLiteral("%1.%2 m").arg(i * 7 % 23).arg(i % 10)},
+                     {i % 3 == 0 ? QStringLiteral("orange") : QStringLiteral("black")}};
         table.rows.push_back(row);
     }
     return table;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The whole window on a book, by keyboard: pages, logging from anywhere, find, undo, two windows.
 #include "tests/support/test_book.h"
+#include "ui/build_order/loom_view.h"
 #include "ui/parts/log_sheet.h"
 #include "ui/parts/parts_page.h"
 #include "ui/shell/book_window.h"
@@ -10,6 +11,7 @@
 
 #include <QAccessible>
 #include <QApplication>
+#include <QTableView>
 #include <QTemporaryDir>
 #include <QTest>
 
@@ -71,6 +73,15 @@ TEST_F(BookWindowTest, OpensOnTheBenchAndTurnsPagesByKey)
         press(static_cast<Qt::Key>(Qt::Key_1 + i), Qt::ControlModifier);
         EXPECT_EQ(window->shell().currentPage(), keys[i]);
     }
+}
+
+TEST_F(BookWindowTest, GoesToTheLoomAndTheTableWhenTheirPagesAreTurnedTo)
+{
+    press(Qt::Key_3, Qt::ControlModifier);
+    EXPECT_NE(qobject_cast<LoomView *>(QApplication::focusWidget()), nullptr);
+    press(Qt::Key_2, Qt::ControlModifier);
+    ASSERT_NE(QApplication::focusWidget(), nullptr);
+    EXPECT_STREQ(QApplication::focusWidget()->metaObject()->className(), "QTableView");
 }
 
 TEST_F(BookWindowTest, LogsAPartFromEveryPage)

@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Books of each released schema still open, and say what they said when they were made. Made with
+// the program of that schema: `ohmwright load` of a part of the demo build, `ohmwright dump`, and
+// pages of 1024 bytes to keep the file small.
+#include "core/interchange/interchange.h"
+#include "core/parts/consistency.h"
+#include "tests/support/test_book.h"
+
+#include <QFile>
+#include <QTemporaryDir>
+
+namespace ohmwright {
+namespace {
+
+class SampleBook : public testing::TestWithParam<const char *>
+{
+protected:
+    static QString kept(const char *ending)
+    {
+        return QStringLiteral(OHMWRIGHT_SOURCE_DIR "/tests/core/book/samples/") +
+               QLatin1String(GetParam()) + QLatin1String(ending);
+    }
+};
+
+TEST_P(SampleBook, OpensVerifiesCleanAndSaysWhatItSaid)
+{
+    QTemporaryDir folder;
+    const QString path = folder.filePath(QStringLiteral("sample.ohmwright"));
+    ASSERT_TRUE(QFile::copy(kept(".ohmwright"), path));
+    ASSERT_TRUE(QFile::setPermissions(path, QFile::ReadOwner | QFile::WriteOwner));
+    const FixedClock clock;
+    const auto book = Book::open(path, clock);
+    OHMWRIGHT_ASSERT_OK(book);
+    const Result<QStringList> wrong = (*book)->checkFile();
+    OHMWRIGHT_ASSERT_OK(wrong);
+    EXPECT_TRUE(wrong->isEmpty()) << wrong->join(u'\n').toStdString();
+    EXPECT_TRUE(findInconsistencies((*book)->records()).empty());
+    QFile json(kept(".json"));
+    ASSERT_TRUE(json.open(QIODevice::ReadOnly));
+    EXPECT_EQ(dump((*book)->records()), json.readAll());
+    // and its last step can still be taken back
+    OHMWRIGHT_ASSERT_OK((*book)->undo());
+    EXPECT_TRUE((*book)->records().all<Part>().size() == 0);
+}
+
+INSTANTIATE_TEST_SUITE_P(OfSchema, SampleBook, testing::Values("schema-0001"));
+
+TEST(FaultyBook, isDumpedButNotLoadedAndTheRefusalNamesTheRecord)
+{
+    TestBook book;
+    Part part = namedPart(QStringLiteral("Inverter"));
+    part.key = QStringLiteral("inverter");
+    // a part without its first move: what findInconsistencies faults
+    OHMWRIGHT_ASSERT_OK(book->edit(QStringLiteral("Add"), [&]() -> Outcome {
+        const auto id = book->insert(part);
+        return id ? Outcome() : fail(id.error());
+    }));
+    ASSERT_FALSE(findInconsistencies(book.records()).empty());
+    const QByteArray rescued = dump(book.records());
+    EXPECT_TRUE(rescued.contains("\"Inverter\""));
+    const Result<Records> read = parse(rescued, idsBefore(book.clock.nowUtc()));
+    ASSERT_FALSE(read);
+    EXPECT_EQ(read.error().code, ProblemCode::NotAllowed);
+    EXPECT_EQ(read.error().where, QStringLiteral("/parts/0"));
+    EXPECT_TRUE(read.error().sentence.contains(QString::fromUtf8("part “inverter”")))
+        << read.error().sentence.toStdString();
+    EXPECT_FALSE(read.error().whatToDo.isEmpty());
+}
+
+} // namespace
+} // namespace ohmwright
