@@ -23,10 +23,12 @@ void printHelp(const Commands &commands, QTextStream &out)
         << tr("ohmwright BOOK         opens the window on a book") << "\n\n";
     std::vector<QStringList> rows;
     for (const auto &command : commands)
-        rows.push_back({QStringLiteral("ohmwright %1 %2").arg(command->name(), command->arguments()),
-                        command->summary()});
+        rows.push_back(
+            {QStringLiteral("ohmwright %1 %2").arg(command->name(), command->arguments()),
+             command->summary()});
     out << columns(rows) << '\n'
-        << tr("Each command prints plain text, or JSON with --json. Exit code 0: done; 1: done, and "
+        << tr("Each command prints plain text, or JSON with --json. Exit code 0: done; 1: done, "
+              "and "
               "the answer is bad news; 2: bad use or bad input, the book untouched.")
         << '\n';
 }
@@ -66,13 +68,15 @@ QString columns(const std::vector<QStringList> &rows, const std::vector<int> &ri
     for (const QStringList &row : rows) {
         widths.resize(std::max(widths.size(), static_cast<std::size_t>(row.size())));
         for (qsizetype i = 0; i < row.size(); ++i)
-            widths[static_cast<std::size_t>(i)] = std::max(widths[static_cast<std::size_t>(i)], row[i].size());
+            widths[static_cast<std::size_t>(i)] =
+                std::max(widths[static_cast<std::size_t>(i)], row[i].size());
     }
     QString text;
     for (const QStringList &row : rows) {
         QString line;
         for (qsizetype i = 0; i < row.size(); ++i) {
-            const bool flushRight = std::find(right.begin(), right.end(), static_cast<int>(i)) != right.end();
+            const bool flushRight =
+                std::find(right.begin(), right.end(), static_cast<int>(i)) != right.end();
             const qsizetype width = widths[static_cast<std::size_t>(i)];
             if (i > 0)
                 line += QStringLiteral("  ");
@@ -88,7 +92,8 @@ QString columns(const std::vector<QStringList> &rows, const std::vector<int> &ri
 int runCommand(const Commands &commands, const QStringList &words, CommandIo io)
 {
     const QString name = words.value(0);
-    if (name == QLatin1String("help") || name == QLatin1String("--help") || name == QLatin1String("-h")) {
+    if (name == QLatin1String("help") || name == QLatin1String("--help") ||
+        name == QLatin1String("-h")) {
         printHelp(commands, io.out);
         return kExitDone;
     }
@@ -96,7 +101,8 @@ int runCommand(const Commands &commands, const QStringList &words, CommandIo io)
         io.out << "ohmwright " << QCoreApplication::applicationVersion() << Qt::endl;
         return kExitDone;
     }
-    const auto it = std::find_if(commands.begin(), commands.end(), [&](const auto &c) { return c->name() == name; });
+    const auto it = std::find_if(commands.begin(), commands.end(),
+                                 [&](const auto &c) { return c->name() == name; });
     if (it == commands.end())
         return refuse(io, tr("There is no command “%1”. `ohmwright help` lists them.").arg(name));
     const Command &command = **it;
@@ -107,9 +113,11 @@ int runCommand(const Commands &commands, const QStringList &words, CommandIo io)
     command.describe(parser);
     // the parser takes the first word for the program's name, which here is the command's
     if (!parser.parse(words))
-        return refuse(io, parser.errorText().trimmed() + tr(" See `ohmwright %1 --help`.").arg(name));
+        return refuse(io,
+                      parser.errorText().trimmed() + tr(" See `ohmwright %1 --help`.").arg(name));
     if (parser.isSet(QStringLiteral("help"))) {
-        io.out << tr("Usage: ohmwright %1 %2").arg(name, command.arguments()) << '\n' << command.summary() << "\n\n";
+        io.out << tr("Usage: ohmwright %1 %2").arg(name, command.arguments()) << '\n'
+               << command.summary() << "\n\n";
         std::vector<QStringList> rows;
         const QString help = parser.helpText();
         io.out << help.mid(help.indexOf(QLatin1String("Options:")));

@@ -41,11 +41,12 @@ public:
     [[nodiscard]] virtual QString summary() const = 0;
     // What stands after the name: "BOOK [FILE.json]".
     [[nodiscard]] virtual QString arguments() const = 0;
-    [[nodiscard]] virtual bool draws() const { return false; }  // needs fonts
+    [[nodiscard]] virtual bool draws() const { return false; } // needs fonts
     // Options beyond --json and --help.
     virtual void describe(QCommandLineParser &) const {}
     // `positional` are the words after the name.
-    virtual int run(const QCommandLineParser &options, const QStringList &positional, CommandIo io) const = 0;
+    virtual int run(const QCommandLineParser &options, const QStringList &positional,
+                    CommandIo io) const = 0;
 };
 
 using Commands = std::vector<std::unique_ptr<Command>>;
@@ -54,7 +55,8 @@ Commands allCommands();
 // `words`: the command's name and what follows it. Prints help on --help; 2 for an unknown command.
 int runCommand(const Commands &commands, const QStringList &words, CommandIo io);
 
-// Shared by the commands ---------------------------------------------------------------------------
+// Shared by the commands
+// ---------------------------------------------------------------------------
 
 // The Problem's sentence, and what to do, on err.
 int refuse(const CommandIo &io, const Problem &problem);

@@ -26,7 +26,8 @@ void toLog(QtMsgType type, const QMessageLogContext &context, const QString &mes
                        : type == QtInfoMsg    ? spdlog::level::info
                        : type == QtWarningMsg ? spdlog::level::warn
                                               : spdlog::level::err;
-    spdlog::log(level, "{}: {}", context.category ? context.category : "default", message.toStdString());
+    spdlog::log(level, "{}: {}", context.category ? context.category : "default",
+                message.toStdString());
 }
 
 } // namespace

@@ -4,12 +4,12 @@
 #include "app/log.h"
 #include "app/system_clock.h"
 #include "app/window.h"
-#include "resources/resources.h"
 
 #include <QApplication>
 #include <QCoreApplication>
 #include <QGuiApplication>
 
+#include "resources/resources.h"
 #include <algorithm>
 #include <cstdio>
 
@@ -35,8 +35,9 @@ int headless(const Commands &commands, const QStringList &words)
 // A command's name or an option that is answered in the terminal; anything else is a book to open.
 bool isHeadless(const Commands &commands, const QString &first)
 {
-    return first == QLatin1String("help") || first.startsWith(u'-')
-           || std::any_of(commands.begin(), commands.end(), [&](const auto &c) { return c->name() == first; });
+    return first == QLatin1String("help") || first.startsWith(u'-') ||
+           std::any_of(commands.begin(), commands.end(),
+                       [&](const auto &c) { return c->name() == first; });
 }
 
 } // namespace
@@ -50,8 +51,9 @@ int main(int argc, char **argv)
         words << QString::fromLocal8Bit(argv[i]);
     const Commands commands = allCommands();
     if (!words.isEmpty() && isHeadless(commands, words.front())) {
-        const auto command = std::find_if(commands.begin(), commands.end(),
-                                          [&](const auto &c) { return c->name() == words.front(); });
+        const auto command = std::find_if(commands.begin(), commands.end(), [&](const auto &c) {
+            return c->name() == words.front();
+        });
         if (command != commands.end() && (*command)->draws()) {
             // without a display Qt would abort; drawing to a file needs none
             qputenv("QT_QPA_PLATFORM", "offscreen");
@@ -64,7 +66,8 @@ int main(int argc, char **argv)
         return headless(commands, words);
     }
     if (!hasDisplay()) {
-        std::fputs("ohmwright: There is no display to open the window on. `ohmwright help` lists what works without.\n",
+        std::fputs("ohmwright: There is no display to open the window on. `ohmwright help` lists "
+                   "what works without.\n",
                    stderr);
         return kExitBadUse;
     }

@@ -40,12 +40,16 @@ public:
     {
         return QFileDialog::getOpenFileNames(over, title, {}, filter);
     }
-    QString chooseSaveFile(QWidget *over, const QString &title, const QString &suggestion, const QString &filter) override
+    QString chooseSaveFile(QWidget *over, const QString &title, const QString &suggestion,
+                           const QString &filter) override
     {
         const QString folder = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
         return QFileDialog::getSaveFileName(over, title, folder + u'/' + suggestion, filter);
     }
-    void openFile(const QString &path) override { QDesktopServices::openUrl(QUrl::fromLocalFile(path)); }
+    void openFile(const QString &path) override
+    {
+        QDesktopServices::openUrl(QUrl::fromLocalFile(path));
+    }
 };
 
 // The open windows, and how a new one comes about.
@@ -54,7 +58,10 @@ class Session : public QObject
     Q_OBJECT
 
 public:
-    explicit Session(QApplication &app) : m_theme(Theme::shadeOf(QApplication::palette())) { m_theme.applyTo(app); }
+    explicit Session(QApplication &app) : m_theme(Theme::shadeOf(QApplication::palette()))
+    {
+        m_theme.applyTo(app);
+    }
 
     void start(const QString &path)
     {
@@ -72,7 +79,8 @@ private:
     {
         Result<std::unique_ptr<Book>> book = Book::open(path, m_clock);
         if (!book) {
-            showStart(QStringList{book.error().sentence, book.error().whatToDo}.join(u' ').trimmed());
+            showStart(
+                QStringList{book.error().sentence, book.error().whatToDo}.join(u' ').trimmed());
             return;
         }
         show(std::move(*book));
@@ -80,15 +88,17 @@ private:
 
     void create()
     {
-        QString path = m_outside.chooseSaveFile(QApplication::activeWindow(), tr("New book"), tr("build.ohmwright"),
-                                                tr("Books (*.ohmwright)"));
+        QString path = m_outside.chooseSaveFile(QApplication::activeWindow(), tr("New book"),
+                                                tr("build.ohmwright"), tr("Books (*.ohmwright)"));
         if (path.isEmpty())
             return;
         if (QFileInfo(path).suffix().isEmpty())
             path += QStringLiteral(".ohmwright");
-        Result<std::unique_ptr<Book>> book = Book::create(path, QFileInfo(path).completeBaseName(), Currency(), m_clock);
+        Result<std::unique_ptr<Book>> book =
+            Book::create(path, QFileInfo(path).completeBaseName(), Currency(), m_clock);
         if (!book) {
-            showStart(QStringList{book.error().sentence, book.error().whatToDo}.join(u' ').trimmed());
+            showStart(
+                QStringList{book.error().sentence, book.error().whatToDo}.join(u' ').trimmed());
             return;
         }
         show(std::move(*book));
@@ -96,7 +106,8 @@ private:
 
     void chooseAndOpen()
     {
-        const QStringList paths = m_outside.chooseFiles(QApplication::activeWindow(), tr("Open a book"), tr("Books (*.ohmwright)"));
+        const QStringList paths = m_outside.chooseFiles(
+            QApplication::activeWindow(), tr("Open a book"), tr("Books (*.ohmwright)"));
         if (!paths.isEmpty())
             open(paths.front());
     }
@@ -118,7 +129,8 @@ private:
         if (!m_start) {
             m_start = std::make_unique<ShellWindow>(m_theme);
             auto *page = new ui::EmptyPage(m_theme, QStringLiteral("book"), tr("No book is open"),
-                                           tr("A book is one file that holds a whole build: its parts, its work, its money and its "
+                                           tr("A book is one file that holds a whole build: its "
+                                              "parts, its work, its money and its "
                                               "proof. Make a new one, or open one with Ctrl+O."),
                                            tr("&New book…"));
             QObject::connect(page, &ui::EmptyPage::started, m_start.get(), [this] { create(); });
@@ -149,8 +161,8 @@ private:
 
 bool hasDisplay()
 {
-    return qEnvironmentVariableIsSet("DISPLAY") || qEnvironmentVariableIsSet("WAYLAND_DISPLAY")
-           || qEnvironmentVariableIsSet("QT_QPA_PLATFORM");
+    return qEnvironmentVariableIsSet("DISPLAY") || qEnvironmentVariableIsSet("WAYLAND_DISPLAY") ||
+           qEnvironmentVariableIsSet("QT_QPA_PLATFORM");
 }
 
 int openWindow(QApplication &app, const QString &bookPath)

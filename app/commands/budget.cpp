@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // ohmwright budget BOOK
+#include "core/budget/budget.h"
+
 #include "app/commands/commands.h"
 #include "core/book/book.h"
-#include "core/budget/budget.h"
 
 #include <QCoreApplication>
 #include <QJsonArray>
@@ -19,12 +20,14 @@ public:
     [[nodiscard]] QString name() const override { return QStringLiteral("budget"); }
     [[nodiscard]] QString summary() const override
     {
-        return tr("Spent, committed, to come, got back and left, by budget line. Exit 1 if the money does "
+        return tr("Spent, committed, to come, got back and left, by budget line. Exit 1 if the "
+                  "money does "
                   "not reach.");
     }
     [[nodiscard]] QString arguments() const override { return QStringLiteral("BOOK"); }
 
-    int run(const QCommandLineParser &options, const QStringList &positional, CommandIo io) const override
+    int run(const QCommandLineParser &options, const QStringList &positional,
+            CommandIo io) const override
     {
         if (positional.size() != 1)
             return refuse(io, tr("Say which book: ohmwright budget BOOK."));
@@ -42,22 +45,30 @@ public:
 private:
     static void printText(const Budget &budget, QTextStream &out)
     {
-        std::vector<QStringList> rows{{tr("line (%1)").arg(budget.currency.code()), tr("allowance"), tr("spent"),
-                                       tr("committed"), tr("to come"), tr("got back"), tr("left")}};
+        std::vector<QStringList> rows{{tr("line (%1)").arg(budget.currency.code()), tr("allowance"),
+                                       tr("spent"), tr("committed"), tr("to come"), tr("got back"),
+                                       tr("left")}};
         const auto add = [&](const LineSums &line) {
-            rows.push_back({line.name, printMoneyNumber(line.allowance), printMoneyNumber(line.spent),
-                            printMoneyNumber(line.committed), printMoneyNumber(line.toCome),
-                            printMoneyNumber(line.gotBack), printMoneyNumber(line.left())});
+            rows.push_back({line.name, printMoneyNumber(line.allowance),
+                            printMoneyNumber(line.spent), printMoneyNumber(line.committed),
+                            printMoneyNumber(line.toCome), printMoneyNumber(line.gotBack),
+                            printMoneyNumber(line.left())});
         };
         for (const LineSums &line : budget.lines)
             add(line);
         add(budget.total);
         out << columns(rows, {1, 2, 3, 4, 5, 6}) << '\n';
-        out << tr("Contingency %1, left with it %2.").arg(printMoney(budget.contingency), printMoney(budget.left())) << '\n';
+        out << tr("Contingency %1, left with it %2.")
+                   .arg(printMoney(budget.contingency), printMoney(budget.left()))
+            << '\n';
         if (!budget.total.expectedBack.isZero())
-            out << tr("Expected back, not counted yet: %1.").arg(printMoney(budget.total.expectedBack)) << '\n';
+            out << tr("Expected back, not counted yet: %1.")
+                       .arg(printMoney(budget.total.expectedBack))
+                << '\n';
         if (!budget.shop.isZero())
-            out << tr("Bought for the shop, not counted to the build: %1.").arg(printMoney(budget.shop)) << '\n';
+            out << tr("Bought for the shop, not counted to the build: %1.")
+                       .arg(printMoney(budget.shop))
+                << '\n';
         for (const QString &gap : budget.gaps)
             out << tr("Not counted: %1").arg(gap) << '\n';
         out.flush();

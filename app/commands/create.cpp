@@ -21,19 +21,24 @@ public:
 
     void describe(QCommandLineParser &parser) const override
     {
-        parser.addOption({QStringLiteral("title"), tr("The build's title; else the file's name."), tr("text")});
-        parser.addOption({QStringLiteral("currency"), tr("The book's currency, ISO 4217 code; else EUR."),
-                          tr("code"), QStringLiteral("EUR")});
+        parser.addOption(
+            {QStringLiteral("title"), tr("The build's title; else the file's name."), tr("text")});
+        parser.addOption({QStringLiteral("currency"),
+                          tr("The book's currency, ISO 4217 code; else EUR."), tr("code"),
+                          QStringLiteral("EUR")});
     }
 
-    int run(const QCommandLineParser &options, const QStringList &positional, CommandIo io) const override
+    int run(const QCommandLineParser &options, const QStringList &positional,
+            CommandIo io) const override
     {
         if (positional.size() != 1)
             return refuse(io, tr("Say which book to create: ohmwright create BOOK."));
         const QString path = positional.front();
-        const std::optional<Currency> currency = Currency::fromCode(options.value(QStringLiteral("currency")));
+        const std::optional<Currency> currency =
+            Currency::fromCode(options.value(QStringLiteral("currency")));
         if (!currency)
-            return refuse(io, tr("“%1” is not an ISO 4217 currency code.").arg(options.value(QStringLiteral("currency"))));
+            return refuse(io, tr("“%1” is not an ISO 4217 currency code.")
+                                  .arg(options.value(QStringLiteral("currency"))));
         QString title = options.value(QStringLiteral("title")).trimmed();
         if (title.isEmpty())
             title = QFileInfo(path).completeBaseName();

@@ -18,8 +18,9 @@ public:
     [[nodiscard]] QString name() const override { return QStringLiteral("dump"); }
     [[nodiscard]] QString summary() const override
     {
-        return tr("Writes the whole book as interchange JSON, attachments in a folder beside it; without "
-                  "a file, the JSON alone on standard output.");
+        return tr(
+            "Writes the whole book as interchange JSON, attachments in a folder beside it; without "
+            "a file, the JSON alone on standard output.");
     }
     [[nodiscard]] QString arguments() const override { return QStringLiteral("BOOK [FILE.json]"); }
 

@@ -20,12 +20,14 @@ public:
     [[nodiscard]] QString name() const override { return QStringLiteral("load"); }
     [[nodiscard]] QString summary() const override
     {
-        return tr("Fills a book from interchange JSON; makes the book if there is none. What it held is "
-                  "replaced, and undo brings it back.");
+        return tr(
+            "Fills a book from interchange JSON; makes the book if there is none. What it held is "
+            "replaced, and undo brings it back.");
     }
     [[nodiscard]] QString arguments() const override { return QStringLiteral("BOOK FILE.json"); }
 
-    int run(const QCommandLineParser &options, const QStringList &positional, CommandIo io) const override
+    int run(const QCommandLineParser &options, const QStringList &positional,
+            CommandIo io) const override
     {
         if (positional.size() != 2)
             return refuse(io, tr("Say which book and which file: ohmwright load BOOK FILE.json."));
@@ -43,7 +45,9 @@ public:
             return refuse(io, loaded.error());
         }
         const Records &records = (*book)->records();
-        const auto count = [](std::size_t n) { return static_cast<qint64>(n); };
+        const auto count = [](std::size_t n) {
+            return static_cast<qint64>(n);
+        };
         if (options.isSet(QStringLiteral("json"))) {
             printJson(io, {{QStringLiteral("book"), path},
                            {QStringLiteral("parts"), count(records.all<Part>().size())},

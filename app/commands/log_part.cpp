@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // ohmwright log-part BOOK --name NAME …
+#include "core/parts/log_part.h"
+
 #include "app/commands/commands.h"
 #include "core/book/book.h"
-#include "core/parts/log_part.h"
 #include "core/parts/questions.h"
 
 #include <QCoreApplication>
@@ -28,13 +29,20 @@ class Reader
     Q_DECLARE_TR_FUNCTIONS(LogPartCommand)
 
 public:
-    Reader(const QCommandLineParser &options, const Book &book) : m_options(options), m_book(book) {}
+    Reader(const QCommandLineParser &options, const Book &book) : m_options(options), m_book(book)
+    {}
 
     Outcome outcome;
 
     [[nodiscard]] bool has(const char *name) const { return m_options.isSet(QLatin1String(name)); }
-    [[nodiscard]] QString text(const char *name) const { return m_options.value(QLatin1String(name)).trimmed(); }
-    [[nodiscard]] QStringList texts(const char *name) const { return m_options.values(QLatin1String(name)); }
+    [[nodiscard]] QString text(const char *name) const
+    {
+        return m_options.value(QLatin1String(name)).trimmed();
+    }
+    [[nodiscard]] QStringList texts(const char *name) const
+    {
+        return m_options.values(QLatin1String(name));
+    }
 
     template <class T>
     std::optional<T> keep(const char *name, const Result<T> &result)
@@ -95,7 +103,8 @@ public:
     {
         if (const R *row = m_book.records().byKey<R>(key))
             return row->id;
-        refuse(name, tr("The book has no “%1” among its %2.").arg(key, QLatin1String(RecordTraits<R>::plural)));
+        refuse(name, tr("The book has no “%1” among its %2.")
+                         .arg(key, QLatin1String(RecordTraits<R>::plural)));
         return std::nullopt;
     }
 
@@ -107,11 +116,16 @@ private:
 // "voltage,limit,DC=450 V,nameplate,photo 3": what, then the value or ?, its evidence and source.
 Result<LogRating> parseRating(const QString &text)
 {
-    const auto tr = [](const char *t) { return QCoreApplication::translate("LogPartCommand", t); };
+    const auto tr = [](const char *t) {
+        return QCoreApplication::translate("LogPartCommand", t);
+    };
     const QString form =
-        tr("Write a rating as QUANTITY[,limit|actual][,continuous|peak|least][,DC|AC]=VALUE[,EVIDENCE[,SOURCE]], "
+        tr("Write a rating as "
+           "QUANTITY[,limit|actual][,continuous|peak|least][,DC|AC]=VALUE[,EVIDENCE[,SOURCE]], "
            "with ? for an unknown value.");
-    const auto wrong = [&](const QString &sentence) { return fail(ProblemCode::BadInput, sentence + u' ' + form); };
+    const auto wrong = [&](const QString &sentence) {
+        return fail(ProblemCode::BadInput, sentence + u' ' + form);
+    };
     const qsizetype equals = text.indexOf(u'=');
     if (equals < 0)
         return wrong(tr("“%1” has no value.").arg(text));
@@ -162,12 +176,14 @@ Result<LogPhoto> readPhoto(const QString &path)
 {
     QFile file(path);
     if (!file.open(QIODevice::ReadOnly))
-        return fail(ProblemCode::NotFound, QCoreApplication::translate("LogPartCommand", "“%1” cannot be read: %2.")
-                                               .arg(path, file.errorString()));
+        return fail(ProblemCode::NotFound,
+                    QCoreApplication::translate("LogPartCommand", "“%1” cannot be read: %2.")
+                        .arg(path, file.errorString()));
     LogPhoto photo;
     photo.bytes = file.readAll();
     photo.fileName = QFileInfo(path).fileName();
-    photo.mediaType = QMimeDatabase().mimeTypeForFileNameAndData(photo.fileName, photo.bytes).name();
+    photo.mediaType =
+        QMimeDatabase().mimeTypeForFileNameAndData(photo.fileName, photo.bytes).name();
     return photo;
 }
 
@@ -181,7 +197,10 @@ public:
     {
         return tr("Logs a newly bought part: seller, donor, price, ratings, warranty. One edit.");
     }
-    [[nodiscard]] QString arguments() const override { return QStringLiteral("BOOK --name NAME [options]"); }
+    [[nodiscard]] QString arguments() const override
+    {
+        return QStringLiteral("BOOK --name NAME [options]");
+    }
 
     void describe(QCommandLineParser &parser) const override
     {
@@ -210,7 +229,9 @@ public:
         add("within", tr("Key of the assembly it sits in."), tr("key"));
         add("type", tr("Key of its type."), tr("key"));
         add("circuit", tr("Key of a circuit it is on; may be repeated."), tr("key"));
-        add("rating", tr("“voltage,limit,DC=450 V,nameplate,source”; ? for unknown; may be repeated."), tr("rating"));
+        add("rating",
+            tr("“voltage,limit,DC=450 V,nameplate,source”; ? for unknown; may be repeated."),
+            tr("rating"));
         add("warranty-days", tr("From the date."), tr("number"));
         add("return-days", tr("From the date."), tr("number"));
         add("serial", tr("Serial number."), tr("text"));
@@ -220,7 +241,8 @@ public:
         add("photo", tr("A picture or paper to keep in the book; may be repeated."), tr("file"));
     }
 
-    int run(const QCommandLineParser &options, const QStringList &positional, CommandIo io) const override
+    int run(const QCommandLineParser &options, const QStringList &positional,
+            CommandIo io) const override
     {
         if (positional.size() != 1)
             return refuse(io, tr("Say which book: ohmwright log-part BOOK --name NAME."));
@@ -239,7 +261,8 @@ public:
             QJsonArray open;
             for (const Question &q : questions)
                 open << ohmwright::describe(q.figure);
-            printJson(io, {{QStringLiteral("part"), part.key}, {QStringLiteral("open_questions"), open}});
+            printJson(
+                io, {{QStringLiteral("part"), part.key}, {QStringLiteral("open_questions"), open}});
         } else {
             io.out << tr("Logged “%1” as %2.").arg(part.name, part.key) << '\n';
             for (const Question &q : questions)
@@ -252,14 +275,17 @@ public:
     }
 
 private:
-    static Result<LogEntry> entryFrom(const QCommandLineParser &options, const Book &book, QDate today)
+    static Result<LogEntry> entryFrom(const QCommandLineParser &options, const Book &book,
+                                      QDate today)
     {
         Reader in(options, book);
         LogEntry entry;
         entry.name = in.text("name");
         entry.kind = in.word("kind", PartKind::Unit);
         entry.state = in.word("state", PartState::InHand);
-        entry.on = in.has("date") ? in.keep("date", parseDate(in.text("date"), today)).value_or(today) : today;
+        entry.on = in.has("date")
+                       ? in.keep("date", parseDate(in.text("date"), today)).value_or(today)
+                       : today;
         readOrigin(in, book, entry);
         entry.line = in.existing<BudgetLine>("line");
         entry.partOf = in.existing<Part>("within");
@@ -300,7 +326,8 @@ private:
         price.purchase = in.existing<Purchase>("order");
         if (!price.purchase && !in.has("seller"))
             in.refuse("seller", tr("Say who sold it."));
-        price.seller = sellerNamed(book.records(), in.text("seller"), in.word("seller-kind", SellerKind::Private));
+        price.seller = sellerNamed(book.records(), in.text("seller"),
+                                   in.word("seller-kind", SellerKind::Private));
         price.unitPrice = in.money("price", own).value_or(Money());
         const Currency currency = price.unitPrice.currency();
         price.freight = in.money("freight", currency).value_or(Money::zero(currency));
@@ -314,7 +341,8 @@ private:
         entry.price = price;
     }
 
-    static ThereOrNew<Seller> sellerNamed(const Records &records, const QString &name, SellerKind kind)
+    static ThereOrNew<Seller> sellerNamed(const Records &records, const QString &name,
+                                          SellerKind kind)
     {
         for (const Seller &seller : records.all<Seller>())
             if (seller.key == name || seller.name.compare(name, Qt::CaseInsensitive) == 0)
@@ -328,7 +356,8 @@ private:
     static ThereOrNew<Donor> donorNamed(const Records &records, const QString &name)
     {
         for (const Donor &donor : records.all<Donor>())
-            if (donor.key == name || QString(donor.make + u' ' + donor.model).compare(name, Qt::CaseInsensitive) == 0)
+            if (donor.key == name ||
+                QString(donor.make + u' ' + donor.model).compare(name, Qt::CaseInsensitive) == 0)
                 return donor.id;
         Donor donor;
         donor.make = name.section(u' ', 0, 0);

@@ -19,32 +19,44 @@ class SheetCommand final : public Command
 
 public:
     [[nodiscard]] QString name() const override { return QStringLiteral("sheet"); }
-    [[nodiscard]] QString summary() const override { return tr("Writes the build sheet for the inspector."); }
-    [[nodiscard]] QString arguments() const override { return QStringLiteral("BOOK --out FILE.pdf|.html"); }
+    [[nodiscard]] QString summary() const override
+    {
+        return tr("Writes the build sheet for the inspector.");
+    }
+    [[nodiscard]] QString arguments() const override
+    {
+        return QStringLiteral("BOOK --out FILE.pdf|.html");
+    }
     [[nodiscard]] bool draws() const override { return true; }
 
     void describe(QCommandLineParser &parser) const override
     {
-        parser.addOption({QStringLiteral("out"), tr("The file to write; its ending says what kind."), tr("file")});
+        parser.addOption({QStringLiteral("out"),
+                          tr("The file to write; its ending says what kind."), tr("file")});
     }
 
-    int run(const QCommandLineParser &options, const QStringList &positional, CommandIo io) const override
+    int run(const QCommandLineParser &options, const QStringList &positional,
+            CommandIo io) const override
     {
         const QString path = options.value(QStringLiteral("out"));
         if (positional.size() != 1 || path.isEmpty())
-            return refuse(io, tr("Say which book and where to: ohmwright sheet BOOK --out FILE.pdf."));
+            return refuse(io,
+                          tr("Say which book and where to: ohmwright sheet BOOK --out FILE.pdf."));
         const bool pdf = path.endsWith(QLatin1String(".pdf"), Qt::CaseInsensitive);
         if (!pdf && !path.endsWith(QLatin1String(".html"), Qt::CaseInsensitive))
-            return refuse(io, tr("The build sheet is written as .pdf or .html, not as “%1”.").arg(path));
+            return refuse(
+                io, tr("The build sheet is written as .pdf or .html, not as “%1”.").arg(path));
         const Result<std::unique_ptr<Book>> book = openBook(positional[0], io.clock);
         if (!book)
             return refuse(io, book.error());
         const Result<std::int64_t> revision = (*book)->revision();
         if (!revision)
             return refuse(io, revision.error());
-        const sheet::Document document = buildSheet((*book)->records(), {io.clock.today(), *revision});
-        const sheet::ImageLoader loader = sheet::reducedPictures(
-            [&](const sheet::Image &image) { return (*book)->blob(image.id).value_or(QByteArray()); });
+        const sheet::Document document =
+            buildSheet((*book)->records(), {io.clock.today(), *revision});
+        const sheet::ImageLoader loader = sheet::reducedPictures([&](const sheet::Image &image) {
+            return (*book)->blob(image.id).value_or(QByteArray());
+        });
         Outcome written;
         if (pdf) {
             sheet::PdfOptions how;
@@ -56,10 +68,13 @@ public:
         if (!written)
             return refuse(io, written.error());
         if (options.isSet(QStringLiteral("json")))
-            printJson(io, {{QStringLiteral("file"), path}, {QStringLiteral("content_hash"), document.contentHash},
+            printJson(io, {{QStringLiteral("file"), path},
+                           {QStringLiteral("content_hash"), document.contentHash},
                            {QStringLiteral("revision"), static_cast<qint64>(*revision)}});
         else
-            io.out << tr("Wrote %1, %2, content %3.").arg(path, document.revision, document.contentHash.left(16)) << Qt::endl;
+            io.out << tr("Wrote %1, %2, content %3.")
+                          .arg(path, document.revision, document.contentHash.left(16))
+                   << Qt::endl;
         return kExitDone;
     }
 };

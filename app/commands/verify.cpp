@@ -19,11 +19,13 @@ public:
     [[nodiscard]] QString name() const override { return QStringLiteral("verify"); }
     [[nodiscard]] QString summary() const override
     {
-        return tr("Checks the file, its references, its attachments and its rules. Exit 1 if anything is wrong.");
+        return tr("Checks the file, its references, its attachments and its rules. Exit 1 if "
+                  "anything is wrong.");
     }
     [[nodiscard]] QString arguments() const override { return QStringLiteral("BOOK"); }
 
-    int run(const QCommandLineParser &options, const QStringList &positional, CommandIo io) const override
+    int run(const QCommandLineParser &options, const QStringList &positional,
+            CommandIo io) const override
     {
         if (positional.size() != 1)
             return refuse(io, tr("Say which book: ohmwright verify BOOK."));

@@ -14,7 +14,7 @@ struct BondingInputs
 {
     QString part;               // key
     bool isWelded = false;      // then nothing else is asked for
-    RecordedTest record;          //
+    RecordedTest record;        //
     Given<Resistance> measured; // Ω, 0 or more, with the leads' own resistance taken off
     Given<Current> testCurrent; // A, above 0
     Threshold<Resistance> most{QStringLiteral("bonding.resistance"),

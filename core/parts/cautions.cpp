@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/parts/cautions.h"
 
-#include "resources/resources.h"
-
 #include <QFile>
 #include <QJsonArray>
 #include <QJsonDocument>
 #include <QJsonObject>
 #include <QVariant>
+
+#include "resources/resources.h"
 
 namespace ohmwright {
 
@@ -17,7 +17,8 @@ QJsonObject cautionData()
 {
     registerResources();
     QFile file(QStringLiteral(":/ohmwright/cautions.json"));
-    return file.open(QIODevice::ReadOnly) ? QJsonDocument::fromJson(file.readAll()).object() : QJsonObject();
+    return file.open(QIODevice::ReadOnly) ? QJsonDocument::fromJson(file.readAll()).object()
+                                          : QJsonObject();
 }
 
 QStringList strings(const QJsonValue &array)
@@ -33,7 +34,8 @@ std::vector<CautionText> allCautions()
     const QJsonArray array = cautionData().value(QLatin1String("cards")).toArray();
     for (const QJsonValue &value : array) {
         const QJsonObject card = value.toObject();
-        cards.push_back({card.value(QLatin1String("id")).toString(), card.value(QLatin1String("title")).toString(),
+        cards.push_back({card.value(QLatin1String("id")).toString(),
+                         card.value(QLatin1String("title")).toString(),
                          card.value(QLatin1String("highVoltage")).toBool(),
                          strings(card.value(QLatin1String("lines")))});
     }

@@ -13,7 +13,7 @@ namespace ohmwright {
 
 struct CautionText
 {
-    QString id;  // "high-voltage", "battery", …
+    QString id; // "high-voltage", "battery", …
     QString title;
     bool highVoltage = false;
     QStringList lines;

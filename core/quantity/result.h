@@ -18,25 +18,25 @@
 namespace ohmwright {
 
 enum class ProblemCode {
-    BadInput,     // a person or a file gave something that cannot be meant
-    NotFound,     // a thing named does not exist
-    NotAllowed,   // understood, but the rules of the book refuse it
-    Conflict,     // the book holds something other than what this step expects
-    NotABook,     // the file is something else
-    NewerBook,    // written by a later version
-    ReadOnly,     // the file or its folder cannot be written
-    DiskFull,     // no room left
-    Locked,       // another program holds the file
-    Damaged,      // the file is a book, but broken
-    Io,           // any other trouble with a file
+    BadInput,   // a person or a file gave something that cannot be meant
+    NotFound,   // a thing named does not exist
+    NotAllowed, // understood, but the rules of the book refuse it
+    Conflict,   // the book holds something other than what this step expects
+    NotABook,   // the file is something else
+    NewerBook,  // written by a later version
+    ReadOnly,   // the file or its folder cannot be written
+    DiskFull,   // no room left
+    Locked,     // another program holds the file
+    Damaged,    // the file is a book, but broken
+    Io,         // any other trouble with a file
 };
 
 struct Problem
 {
     ProblemCode code = ProblemCode::BadInput;
-    QString sentence;  // one plain sentence, ends with a full stop
-    QString whatToDo;  // what the person can do about it; may be empty
-    QString where;     // field name or JSON pointer; may be empty
+    QString sentence; // one plain sentence, ends with a full stop
+    QString whatToDo; // what the person can do about it; may be empty
+    QString where;    // field name or JSON pointer; may be empty
 
     bool operator==(const Problem &) const = default;
 };

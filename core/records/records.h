@@ -25,10 +25,10 @@ using EachRecord =
 // X(Vehicle) …
 #define OHMWRIGHT_EACH_RECORD(X)                                                                   \
     X(Build)                                                                                       \
-    X(Vehicle) X(Seller) X(Donor) X(PartType) X(Circuit) X(Branch) X(Part) X(PartMove)             \
-        X(Connection) X(Rating) X(LostFunction) X(BudgetLine) X(DayRate) X(Purchase)               \
-            X(PurchaseItem) X(Payment) X(GotBack) X(Task) X(TaskNeed) X(Letter) X(TestRecord)      \
-                X(MassEntry) X(Attachment)
+    X(Vehicle)                                                                                     \
+    X(Seller) X(Donor) X(PartType) X(Circuit) X(Branch) X(Part) X(PartMove) X(Connection)          \
+        X(Rating) X(LostFunction) X(BudgetLine) X(DayRate) X(Purchase) X(PurchaseItem) X(Payment)  \
+            X(GotBack) X(Task) X(TaskNeed) X(Letter) X(TestRecord) X(MassEntry) X(Attachment)
 
 class Records
 {

@@ -26,31 +26,54 @@ void addFront(const sections::Sources &from, sections::Blocks &to)
     KeyValues facts;
     facts.rows.push_back({tr("Build"), build.title, {}, {}});
     if (!build.place.isEmpty())
-        facts.rows.push_back({tr("For inspection in"), build.place, tr("whose law and licensed people decide"), {}});
+        facts.rows.push_back(
+            {tr("For inspection in"), build.place, tr("whose law and licensed people decide"), {}});
     const auto count = [](auto predicate, const auto &table) {
         return static_cast<int>(std::count_if(table.begin(), table.end(), predicate));
     };
-    const int testsPassed = count([](const TestRecord &t) { return t.result == TestResult::Passed; }, records.all<TestRecord>());
-    const int testsFailed = count([](const TestRecord &t) { return t.result == TestResult::Failed; }, records.all<TestRecord>());
+    const int testsPassed =
+        count([](const TestRecord &t) { return t.result == TestResult::Passed; },
+              records.all<TestRecord>());
+    const int testsFailed =
+        count([](const TestRecord &t) { return t.result == TestResult::Failed; },
+              records.all<TestRecord>());
     const int tests = static_cast<int>(records.all<TestRecord>().size());
-    const int granted = count([](const Letter &l) { return l.state == LetterState::Granted; }, records.all<Letter>());
+    const int granted = count([](const Letter &l) { return l.state == LetterState::Granted; },
+                              records.all<Letter>());
     const int letters = static_cast<int>(records.all<Letter>().size());
     const int questions = static_cast<int>(openQuestions(records).size());
-    const int tasksDone = count([](const Task &t) { return t.state == TaskState::Done; }, records.all<Task>());
-    facts.rows.push_back({tr("Work"), tr("%1 of %2 tasks done").arg(tasksDone).arg(records.all<Task>().size()), {}, {}});
-    facts.rows.push_back({tr("Approvals"), tr("%1 of %2 granted").arg(granted).arg(letters), {},
-                          {granted == letters ? Mark{MarkKind::Holds, tr("all in hand")}
-                                              : Mark{MarkKind::Unknown, tr("%1 open").arg(letters - granted)}}});
-    facts.rows.push_back({tr("Tests"), tr("%1 of %2 passed").arg(testsPassed).arg(tests), {},
-                          {testsFailed       ? Mark{MarkKind::Fails, tr("%1 failed").arg(testsFailed)}
-                           : testsPassed == tests ? Mark{MarkKind::Holds, tr("all passed")}
-                                                  : Mark{MarkKind::Unknown, tr("%1 open").arg(tests - testsPassed)}}});
-    facts.rows.push_back({tr("Figures"), questions ? tr("%1 asked for and not known").arg(questions) : tr("all that are asked for are recorded"), {},
-                          {questions ? Mark{MarkKind::Unknown, tr("open points")} : Mark{MarkKind::Holds, tr("recorded")}}});
+    const int tasksDone =
+        count([](const Task &t) { return t.state == TaskState::Done; }, records.all<Task>());
+    facts.rows.push_back({tr("Work"),
+                          tr("%1 of %2 tasks done").arg(tasksDone).arg(records.all<Task>().size()),
+                          {},
+                          {}});
+    facts.rows.push_back(
+        {tr("Approvals"),
+         tr("%1 of %2 granted").arg(granted).arg(letters),
+         {},
+         {granted == letters ? Mark{MarkKind::Holds, tr("all in hand")}
+                             : Mark{MarkKind::Unknown, tr("%1 open").arg(letters - granted)}}});
+    facts.rows.push_back({tr("Tests"),
+                          tr("%1 of %2 passed").arg(testsPassed).arg(tests),
+                          {},
+                          {testsFailed ? Mark{MarkKind::Fails, tr("%1 failed").arg(testsFailed)}
+                           : testsPassed == tests
+                               ? Mark{MarkKind::Holds, tr("all passed")}
+                               : Mark{MarkKind::Unknown, tr("%1 open").arg(tests - testsPassed)}}});
+    facts.rows.push_back({tr("Figures"),
+                          questions ? tr("%1 asked for and not known").arg(questions)
+                                    : tr("all that are asked for are recorded"),
+                          {},
+                          {questions ? Mark{MarkKind::Unknown, tr("open points")}
+                                     : Mark{MarkKind::Holds, tr("recorded")}}});
     to.push_back(std::move(facts));
-    to.push_back(Paragraph{{{tr("This sheet states what its builder recorded, with the evidence for each figure. It does not "
-                                "say that anything is safe: that is for the law of the place and its licensed people to judge."),
-                             Emphasis::None, {}}}});
+    to.push_back(Paragraph{{{tr("This sheet states what its builder recorded, with the evidence "
+                                "for each figure. It does not "
+                                "say that anything is safe: that is for the law of the place and "
+                                "its licensed people to judge."),
+                             Emphasis::None,
+                             {}}}});
     to.push_back(Contents{1});
 }
 
@@ -67,7 +90,8 @@ sheet::Document buildSheet(const Records &records, const SheetOptions &options)
     if (document.subtitle.isEmpty())
         document.subtitle = records.build().title;
     document.revision = tr("Revision %1, %2").arg(options.revision).arg(showDate(options.today));
-    document.footer = tr("Computed from what was recorded; measure, and let licensed people judge.");
+    document.footer =
+        tr("Computed from what was recorded; measure, and let licensed people judge.");
     sections::Blocks &blocks = document.blocks;
     addFront(from, blocks);
     sections::addCautions(blocks);

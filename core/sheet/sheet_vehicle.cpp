@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The vehicle as it came, what went with the engine, and where the parts came from.
-#include "core/sheet/sheet_sections.h"
-
 #include "core/parts/life.h"
 #include "core/quantity/dates.h"
+#include "core/sheet/sheet_sections.h"
 
 #include <QCoreApplication>
 
@@ -39,7 +38,8 @@ std::optional<double> sumKilograms(std::initializer_list<const std::optional<Amo
 
 QString kilogramsText(const std::optional<double> &mass)
 {
-    return mass ? showAmount(Amount(std::round(*mass * 10) / 10, *Unit::fromSymbol(u"kg")), NumberStyle::pointDecimal())
+    return mass ? showAmount(Amount(std::round(*mass * 10) / 10, *Unit::fromSymbol(u"kg")),
+                             NumberStyle::pointDecimal())
                 : tr("not known");
 }
 
@@ -71,22 +71,33 @@ void addVehicle(const Sources &from, Blocks &to)
     to.push_back(std::move(facts));
 
     sheet::Table weights;
-    weights.caption = v.weighedOn ? tr("Masses as it came, weighed %1. %2").arg(showDate(*v.weighedOn), v.weighedWith)
-                                  : tr("Masses as it came. Not weighed before the work began.");
-    weights.columns = {{QString(), Align::Left, 3}, {tr("left"), Align::Decimal, 2}, {tr("right"), Align::Decimal, 2},
-                       {tr("axle"), Align::Decimal, 2}, {tr("plate"), Align::Decimal, 2}};
-    const auto cell = [](const QString &text) { return Cell{text, {}, {}}; };
-    weights.rows.push_back({{cell(tr("Front axle")), cell(textOf(v.frontLeft)), cell(textOf(v.frontRight)),
-                             cell(kilogramsText(sumKilograms({&v.frontLeft, &v.frontRight}))), cell(textOf(v.frontAxlePlate))},
-                            RowKind::Plain});
-    weights.rows.push_back({{cell(tr("Rear axle")), cell(textOf(v.rearLeft)), cell(textOf(v.rearRight)),
-                             cell(kilogramsText(sumKilograms({&v.rearLeft, &v.rearRight}))), cell(textOf(v.rearAxlePlate))},
-                            RowKind::Plain});
+    weights.caption =
+        v.weighedOn
+            ? tr("Masses as it came, weighed %1. %2").arg(showDate(*v.weighedOn), v.weighedWith)
+            : tr("Masses as it came. Not weighed before the work began.");
+    weights.columns = {{QString(), Align::Left, 3},
+                       {tr("left"), Align::Decimal, 2},
+                       {tr("right"), Align::Decimal, 2},
+                       {tr("axle"), Align::Decimal, 2},
+                       {tr("plate"), Align::Decimal, 2}};
+    const auto cell = [](const QString &text) {
+        return Cell{text, {}, {}};
+    };
     weights.rows.push_back(
-        {{cell(tr("Whole vehicle")), cell({}), cell({}),
-          cell(kilogramsText(sumKilograms({&v.frontLeft, &v.frontRight, &v.rearLeft, &v.rearRight}))),
-          cell(textOf(v.grossMassPlate))},
-         RowKind::Total});
+        {{cell(tr("Front axle")), cell(textOf(v.frontLeft)), cell(textOf(v.frontRight)),
+          cell(kilogramsText(sumKilograms({&v.frontLeft, &v.frontRight}))),
+          cell(textOf(v.frontAxlePlate))},
+         RowKind::Plain});
+    weights.rows.push_back(
+        {{cell(tr("Rear axle")), cell(textOf(v.rearLeft)), cell(textOf(v.rearRight)),
+          cell(kilogramsText(sumKilograms({&v.rearLeft, &v.rearRight}))),
+          cell(textOf(v.rearAxlePlate))},
+         RowKind::Plain});
+    weights.rows.push_back({{cell(tr("Whole vehicle")), cell({}), cell({}),
+                             cell(kilogramsText(sumKilograms(
+                                 {&v.frontLeft, &v.frontRight, &v.rearLeft, &v.rearRight}))),
+                             cell(textOf(v.grossMassPlate))},
+                            RowKind::Total});
     to.push_back(std::move(weights));
 }
 
@@ -94,7 +105,9 @@ void addLostFunctions(const Sources &from, Blocks &to)
 {
     to.push_back(Heading{2, tr("What went with the engine"), QStringLiteral("lost-functions")});
     sheet::Table table;
-    table.columns = {{tr("function"), Align::Left, 3}, {tr("replaced by"), Align::Left, 5}, {tr("state"), Align::Left, 2}};
+    table.columns = {{tr("function"), Align::Left, 3},
+                     {tr("replaced by"), Align::Left, 5},
+                     {tr("state"), Align::Left, 2}};
     for (const LostFunction &lost : from.records.all<LostFunction>()) {
         const Part *part = from.records.find(lost.part);
         QString by = lost.replacedBy;
@@ -102,7 +115,8 @@ void addLostFunctions(const Sources &from, Blocks &to)
             by = part ? part->name : tr("nothing yet");
         const QString state = part ? wordOf(part->state) : QString();
         table.rows.push_back({{Cell{lost.name, {}, {}}, Cell{by, lost.note, {}},
-                               Cell{state, {},
+                               Cell{state,
+                                    {},
                                     {lost.settled ? Mark{MarkKind::Holds, tr("settled")}
                                                   : Mark{MarkKind::Unknown, tr("open")}}}},
                               RowKind::Plain});
@@ -115,13 +129,20 @@ void addDonors(const Sources &from, Blocks &to)
     to.push_back(Heading{1, tr("Donor vehicles and sellers"), QStringLiteral("donors")});
     sheet::Table donors;
     donors.caption = tr("Donor vehicles");
-    donors.columns = {{tr("donor"), Align::Left, 3}, {tr("identification number"), Align::Left, 3},
-                      {tr("distance"), Align::Right, 2}, {tr("damage"), Align::Left, 3}, {tr("proof of ownership"), Align::Left, 3}};
+    donors.columns = {{tr("donor"), Align::Left, 3},
+                      {tr("identification number"), Align::Left, 3},
+                      {tr("distance"), Align::Right, 2},
+                      {tr("damage"), Align::Left, 3},
+                      {tr("proof of ownership"), Align::Left, 3}};
     for (const Donor &d : from.records.all<Donor>())
-        donors.rows.push_back({{Cell{QStringList{d.make, d.model}.join(u' '), d.year ? QString::number(*d.year) : QString(), {}},
-                                Cell{orNotRecorded(d.vin), {}, {}}, Cell{textOf(d.distance), {}, {}},
-                                Cell{orNotRecorded(d.damage), {}, {}}, Cell{orNotRecorded(d.proofOfOwnership), {}, {}}},
-                               RowKind::Plain});
+        donors.rows.push_back(
+            {{Cell{QStringList{d.make, d.model}.join(u' '),
+                   d.year ? QString::number(*d.year) : QString(),
+                   {}},
+              Cell{orNotRecorded(d.vin), {}, {}}, Cell{textOf(d.distance), {}, {}},
+              Cell{orNotRecorded(d.damage), {}, {}},
+              Cell{orNotRecorded(d.proofOfOwnership), {}, {}}},
+             RowKind::Plain});
     to.push_back(std::move(donors));
 
     std::set<Id<Seller>> sold;
@@ -134,10 +155,14 @@ void addDonors(const Sources &from, Blocks &to)
     }
     sheet::Table sellers;
     sellers.caption = tr("Sellers of the components listed below");
-    sellers.columns = {{tr("seller"), Align::Left, 4}, {tr("kind"), Align::Left, 2}, {tr("place"), Align::Left, 3}};
+    sellers.columns = {{tr("seller"), Align::Left, 4},
+                       {tr("kind"), Align::Left, 2},
+                       {tr("place"), Align::Left, 3}};
     for (const Seller &s : from.records.all<Seller>())
         if (sold.contains(s.id))
-            sellers.rows.push_back({{Cell{s.name, {}, {}}, Cell{wordOf(s.kind), {}, {}}, Cell{s.place, {}, {}}}, RowKind::Plain});
+            sellers.rows.push_back(
+                {{Cell{s.name, {}, {}}, Cell{wordOf(s.kind), {}, {}}, Cell{s.place, {}, {}}},
+                 RowKind::Plain});
     to.push_back(std::move(sellers));
 }
 

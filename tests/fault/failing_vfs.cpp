@@ -13,7 +13,7 @@ namespace {
 // SQLite calls back through C tables, so what they share cannot live in an object of ours.
 struct Trouble
 {
-    int left = 0;  // changing calls until the first failure; 0: never
+    int left = 0; // changing calls until the first failure; 0: never
     FailAs how = FailAs::DiskFull;
     bool failed = false;
 
@@ -25,7 +25,10 @@ struct Trouble
             failed = true;
         return failed;
     }
-    [[nodiscard]] int code() const { return how == FailAs::DiskFull ? SQLITE_FULL : SQLITE_IOERR_WRITE; }
+    [[nodiscard]] int code() const
+    {
+        return how == FailAs::DiskFull ? SQLITE_FULL : SQLITE_IOERR_WRITE;
+    }
 };
 
 Trouble trouble;
@@ -50,30 +53,56 @@ int closeFile(sqlite3_file *f)
     sqlite3_free(real);
     return rc;
 }
-int readFile(sqlite3_file *f, void *to, int n, sqlite3_int64 at) { return realOf(f)->pMethods->xRead(realOf(f), to, n, at); }
+int readFile(sqlite3_file *f, void *to, int n, sqlite3_int64 at)
+{
+    return realOf(f)->pMethods->xRead(realOf(f), to, n, at);
+}
 int writeFile(sqlite3_file *f, const void *from, int n, sqlite3_int64 at)
 {
     return trouble.strikes() ? trouble.code() : realOf(f)->pMethods->xWrite(realOf(f), from, n, at);
 }
 int truncateFile(sqlite3_file *f, sqlite3_int64 size)
 {
-    return trouble.strikes() ? SQLITE_IOERR_TRUNCATE : realOf(f)->pMethods->xTruncate(realOf(f), size);
+    return trouble.strikes() ? SQLITE_IOERR_TRUNCATE
+                             : realOf(f)->pMethods->xTruncate(realOf(f), size);
 }
 int syncFile(sqlite3_file *f, int flags)
 {
     return trouble.strikes() ? SQLITE_IOERR_FSYNC : realOf(f)->pMethods->xSync(realOf(f), flags);
 }
-int sizeOfFile(sqlite3_file *f, sqlite3_int64 *size) { return realOf(f)->pMethods->xFileSize(realOf(f), size); }
-int lockFile(sqlite3_file *f, int level) { return realOf(f)->pMethods->xLock(realOf(f), level); }
-int unlockFile(sqlite3_file *f, int level) { return realOf(f)->pMethods->xUnlock(realOf(f), level); }
-int isLocked(sqlite3_file *f, int *locked) { return realOf(f)->pMethods->xCheckReservedLock(realOf(f), locked); }
-int control(sqlite3_file *f, int op, void *arg) { return realOf(f)->pMethods->xFileControl(realOf(f), op, arg); }
-int sectorSize(sqlite3_file *f) { return realOf(f)->pMethods->xSectorSize(realOf(f)); }
-int traits(sqlite3_file *f) { return realOf(f)->pMethods->xDeviceCharacteristics(realOf(f)); }
+int sizeOfFile(sqlite3_file *f, sqlite3_int64 *size)
+{
+    return realOf(f)->pMethods->xFileSize(realOf(f), size);
+}
+int lockFile(sqlite3_file *f, int level)
+{
+    return realOf(f)->pMethods->xLock(realOf(f), level);
+}
+int unlockFile(sqlite3_file *f, int level)
+{
+    return realOf(f)->pMethods->xUnlock(realOf(f), level);
+}
+int isLocked(sqlite3_file *f, int *locked)
+{
+    return realOf(f)->pMethods->xCheckReservedLock(realOf(f), locked);
+}
+int control(sqlite3_file *f, int op, void *arg)
+{
+    return realOf(f)->pMethods->xFileControl(realOf(f), op, arg);
+}
+int sectorSize(sqlite3_file *f)
+{
+    return realOf(f)->pMethods->xSectorSize(realOf(f));
+}
+int traits(sqlite3_file *f)
+{
+    return realOf(f)->pMethods->xDeviceCharacteristics(realOf(f));
+}
 
-const sqlite3_io_methods kMethods{1,        closeFile,  readFile, writeFile,  truncateFile, syncFile, sizeOfFile,
-                                  lockFile, unlockFile, isLocked, control,    sectorSize,   traits,   nullptr,
-                                  nullptr,  nullptr,    nullptr,  nullptr,    nullptr};
+const sqlite3_io_methods kMethods{1,        closeFile,  readFile, writeFile,  truncateFile,
+                                  syncFile, sizeOfFile, lockFile, unlockFile, isLocked,
+                                  control,  sectorSize, traits,   nullptr,    nullptr,
+                                  nullptr,  nullptr,    nullptr,  nullptr};
 
 int openFile(sqlite3_vfs *, const char *name, sqlite3_file *f, int flags, int *outFlags)
 {

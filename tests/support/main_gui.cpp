@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // main() of the test programs that draw, off any screen.
-#include "resources/resources.h"
-
 #include <QApplication>
 
 #include <gmock/gmock.h>
+
+#include "resources/resources.h"
 
 int main(int argc, char **argv)
 {

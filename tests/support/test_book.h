@@ -36,8 +36,7 @@ class TestBook
 public:
     explicit TestBook(const QString &path = {})
         : m_book(std::move(*Book::create(path, QStringLiteral("Test build"), euro(), clock)))
-    {
-    }
+    {}
 
     FixedClock clock;
 
@@ -85,7 +84,8 @@ private:
     std::unique_ptr<Book> m_book;
 };
 
-inline Part namedPart(const QString &name, PartState state = PartState::InHand, PartKind kind = PartKind::Unit)
+inline Part namedPart(const QString &name, PartState state = PartState::InHand,
+                      PartKind kind = PartKind::Unit)
 {
     Part part;
     part.name = name;

@@ -39,7 +39,7 @@ private:
     const Theme &m_theme;
     QTimer m_soon;
     bool m_stale = true;
-    bool m_wide = true;  // two columns
+    bool m_wide = true; // two columns
 };
 
 } // namespace ohmwright::ui

@@ -26,9 +26,10 @@ BenchRowButton::BenchRowButton(const Theme &theme, BenchRow row, QWidget *parent
     setFlat(true);
     setCursor(Qt::PointingHandCursor);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-    setAccessibleName(QStringList{m_row.title, m_row.lead, m_row.highVoltage ? tr("high voltage") : QString()}
-                          .filter(QRegularExpression(QStringLiteral(".")))
-                          .join(tr(", ")));
+    setAccessibleName(
+        QStringList{m_row.title, m_row.lead, m_row.highVoltage ? tr("high voltage") : QString()}
+            .filter(QRegularExpression(QStringLiteral(".")))
+            .join(tr(", ")));
     setAccessibleDescription(m_row.detail);
     setToolTip(m_row.detail);
 }
@@ -61,25 +62,31 @@ void BenchRowButton::paintEvent(QPaintEvent *)
     int right = width() - kPad;
     painter.setPen(tokens.mute);
     painter.setFont(small);
-    painter.drawText(QRect(kPad, kPad + bodyMetrics.ascent() - smallMetrics.ascent(), lead, smallMetrics.height()),
+    painter.drawText(QRect(kPad, kPad + bodyMetrics.ascent() - smallMetrics.ascent(), lead,
+                           smallMetrics.height()),
                      Qt::AlignLeft | Qt::AlignTop, m_row.lead);
     if (m_row.highVoltage) {
         const QSizeF tag = highVoltageTagSize(small);
         right -= static_cast<int>(tag.width());
-        paintHighVoltageTag(painter, QRectF(QPointF(right, kPad + (bodyMetrics.height() - tag.height()) / 2), tag), small, tokens);
+        paintHighVoltageTag(
+            painter, QRectF(QPointF(right, kPad + (bodyMetrics.height() - tag.height()) / 2), tag),
+            small, tokens);
         right -= kPad;
     }
     const int left = kPad + lead;
     painter.setPen(tokens.ink);
     painter.setFont(body);
-    painter.drawText(QRect(left, kPad, right - left, bodyMetrics.height()), Qt::AlignLeft | Qt::AlignVCenter,
+    painter.drawText(QRect(left, kPad, right - left, bodyMetrics.height()),
+                     Qt::AlignLeft | Qt::AlignVCenter,
                      bodyMetrics.elidedText(m_row.title, Qt::ElideRight, right - left));
     if (!m_row.detail.isEmpty()) {
         painter.setPen(tokens.mute);
         painter.setFont(small);
-        painter.drawText(QRect(left, kPad + bodyMetrics.height() + 1, width() - kPad - left, smallMetrics.height()),
-                         Qt::AlignLeft | Qt::AlignVCenter,
-                         smallMetrics.elidedText(m_row.detail, Qt::ElideRight, width() - kPad - left));
+        painter.drawText(
+            QRect(left, kPad + bodyMetrics.height() + 1, width() - kPad - left,
+                  smallMetrics.height()),
+            Qt::AlignLeft | Qt::AlignVCenter,
+            smallMetrics.elidedText(m_row.detail, Qt::ElideRight, width() - kPad - left));
     }
     if (hasFocus()) {
         painter.setPen(QPen(tokens.blue, 2));

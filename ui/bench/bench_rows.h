@@ -11,9 +11,9 @@ class Theme;
 
 struct BenchRow
 {
-    QString lead;    // "start by 3 Dec", "12 days", narrow and muted
-    QString title;   // what it is
-    QString detail;  // why, muted, may be empty
+    QString lead;   // "start by 3 Dec", "12 days", narrow and muted
+    QString title;  // what it is
+    QString detail; // why, muted, may be empty
     bool highVoltage = false;
 };
 

@@ -154,7 +154,7 @@ void LoomPainter::paintFarMilestones(Canvas &canvas) const
 {
     QPainter &painter = canvas.painter;
     const double unit = 1 / canvas.scale; // one pixel
-    constexpr double kSide = 4; // pixels beside the letters
+    constexpr double kSide = 4;           // pixels beside the letters
     std::vector<QRectF> taken;
     for (const plan::LoomBranch &branch : canvas.loom.branches)
         taken.push_back(sleeveBox(branch, canvas.scale));

@@ -53,7 +53,7 @@ private:
     std::shared_ptr<const sheet::PagedLayout> m_layout;
     QCache<int, QPixmap> m_kept;
     double m_zoom = 1.0;
-    bool m_zoomChosen = false;  // until a person zooms, the page's width fits the view
+    bool m_zoomChosen = false; // until a person zooms, the page's width fits the view
 };
 
 } // namespace ohmwright::ui

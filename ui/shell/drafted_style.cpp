@@ -91,7 +91,7 @@ int DraftedStyle::pixelMetric(PixelMetric metric, const QStyleOption *option,
     case PM_ExclusiveIndicatorHeight:
         return kIndicator;
     case PM_FocusFrameHMargin:
-        return 6;  // left and right of the words in a list
+        return 6; // left and right of the words in a list
     case PM_CheckBoxLabelSpacing:
     case PM_RadioButtonLabelSpacing:
         return 8;

@@ -8,9 +8,8 @@
 #include <QFile>
 #include <QTemporaryDir>
 
-#include <sqlite3.h>
-
 #include <gmock/gmock.h>
+#include <sqlite3.h>
 
 namespace ohmwright {
 namespace {
@@ -104,8 +103,9 @@ void pretendNewer(const QString &path, int version, int oldestReader)
 {
     sqlite3 *db = nullptr;
     ASSERT_EQ(sqlite3_open(path.toUtf8().constData(), &db), SQLITE_OK);
-    const QByteArray sql = "PRAGMA user_version = " + QByteArray::number(version)
-                           + "; UPDATE format SET oldest_reader = " + QByteArray::number(oldestReader);
+    const QByteArray sql =
+        "PRAGMA user_version = " + QByteArray::number(version) +
+        "; UPDATE format SET oldest_reader = " + QByteArray::number(oldestReader);
     ASSERT_EQ(sqlite3_exec(db, sql.constData(), nullptr, nullptr, nullptr), SQLITE_OK);
     sqlite3_close(db);
 }
@@ -163,7 +163,8 @@ TEST_F(FileTest, ACopyIsWholeAndRefusesToOverwrite)
     EXPECT_EQ((*copy)->records().all<Part>(), book.records().all<Part>());
 }
 
-// Migrations ---------------------------------------------------------------------------------------
+// Migrations
+// ---------------------------------------------------------------------------------------
 
 TEST(Migrations, AreNumberedWithoutGapsAndSayTheirOldestReader)
 {
@@ -191,7 +192,9 @@ TEST(Migrations, ABrokenScriptLeavesVersionAndContent)
     sqlite3 *db = (*connection)->db();
     OHMWRIGHT_ASSERT_OK(migrate(db, migrations()));
     std::vector<Migration> list = migrations();
-    list.push_back({newestSchema() + 1, 1, "CREATE TABLE half (id INTEGER PRIMARY KEY NOT NULL) STRICT; SELECT broken FROM nowhere;"});
+    list.push_back({newestSchema() + 1, 1,
+                    "CREATE TABLE half (id INTEGER PRIMARY KEY NOT NULL) STRICT; SELECT broken "
+                    "FROM nowhere;"});
     EXPECT_FALSE(migrate(db, list).has_value());
     EXPECT_EQ(*scalar(db, "PRAGMA user_version"), newestSchema());
     EXPECT_EQ(*scalar(db, "SELECT count(*) FROM sqlite_schema WHERE name = 'half'"), 0);
@@ -206,7 +209,8 @@ TEST(Schema, HasExactlyTheColumnsOfTheFieldLists)
     const Records records;
     records.forEachTable([&]<class R>(const Table<R> &) {
         Result<Statement> info = Statement::prepare(
-            (*connection)->db(), QByteArray("SELECT name FROM pragma_table_info('") + RecordTraits<R>::table + "') ORDER BY cid");
+            (*connection)->db(), QByteArray("SELECT name FROM pragma_table_info('") +
+                                     RecordTraits<R>::table + "') ORDER BY cid");
         ASSERT_TRUE(info.has_value());
         std::vector<std::string> columns;
         while (*info->step())
@@ -225,16 +229,24 @@ TEST(Schema, EveryTableIsStrictAndCanBeRecorded)
     OHMWRIGHT_ASSERT_OK(connection);
     sqlite3 *db = (*connection)->db();
     OHMWRIGHT_ASSERT_OK(migrate(db, migrations()));
-    EXPECT_EQ(*scalar(db, "SELECT count(*) FROM pragma_table_list WHERE schema = 'main' AND type = 'table' "
-                          "AND name NOT LIKE 'sqlite%' AND strict = 0"),
-              0);
-    EXPECT_EQ(*scalar(db, "SELECT count(*) FROM pragma_table_list l WHERE schema = 'main' AND type = 'table' "
-                          "AND name NOT LIKE 'sqlite%' AND NOT EXISTS "
-                          "(SELECT 1 FROM pragma_table_info(l.name) WHERE pk > 0 AND \"notnull\" = 1)"),
-              0);
-    EXPECT_EQ(*scalar(db, "SELECT count(*) FROM pragma_table_list l, pragma_table_xinfo(l.name) x WHERE x.hidden <> 0 "
-                          "AND l.schema = 'main' AND l.name NOT LIKE 'sqlite%' AND l.name NOT LIKE 'pragma%'"),
-              0);
+    EXPECT_EQ(
+        *scalar(db,
+                "SELECT count(*) FROM pragma_table_list WHERE schema = 'main' AND type = 'table' "
+                "AND name NOT LIKE 'sqlite%' AND strict = 0"),
+        0);
+    EXPECT_EQ(
+        *scalar(db,
+                "SELECT count(*) FROM pragma_table_list l WHERE schema = 'main' AND type = 'table' "
+                "AND name NOT LIKE 'sqlite%' AND NOT EXISTS "
+                "(SELECT 1 FROM pragma_table_info(l.name) WHERE pk > 0 AND \"notnull\" = 1)"),
+        0);
+    EXPECT_EQ(
+        *scalar(
+            db,
+            "SELECT count(*) FROM pragma_table_list l, pragma_table_xinfo(l.name) x WHERE x.hidden "
+            "<> 0 "
+            "AND l.schema = 'main' AND l.name NOT LIKE 'sqlite%' AND l.name NOT LIKE 'pragma%'"),
+        0);
 }
 
 TEST(Recorder, RefusesAChangesetThatDoesNotFitTheTables)
@@ -242,8 +254,10 @@ TEST(Recorder, RefusesAChangesetThatDoesNotFitTheTables)
     const auto from = FileConnection::open({}, OpenAs::ReadWrite);
     const auto to = FileConnection::open({}, OpenAs::ReadWrite);
     sqlite3 *db = (*from)->db();
-    OHMWRIGHT_ASSERT_OK(Statement::runScript(db, "CREATE TABLE t (id INTEGER PRIMARY KEY NOT NULL, a TEXT, b TEXT) STRICT"));
-    OHMWRIGHT_ASSERT_OK(Statement::runScript((*to)->db(), "CREATE TABLE t (id INTEGER PRIMARY KEY NOT NULL, a TEXT) STRICT"));
+    OHMWRIGHT_ASSERT_OK(Statement::runScript(
+        db, "CREATE TABLE t (id INTEGER PRIMARY KEY NOT NULL, a TEXT, b TEXT) STRICT"));
+    OHMWRIGHT_ASSERT_OK(Statement::runScript(
+        (*to)->db(), "CREATE TABLE t (id INTEGER PRIMARY KEY NOT NULL, a TEXT) STRICT"));
     auto recorder = Recorder::start(db);
     OHMWRIGHT_ASSERT_OK(Statement::runScript(db, "INSERT INTO t VALUES (1, 'x', 'y')"));
     const QByteArray changeset = *(*recorder)->changeset();

@@ -12,7 +12,8 @@ class BudgetTest : public testing::Test
 {
 protected:
     Id<Purchase> order(Currency currency, const char *rate, std::int64_t freight, std::int64_t tax,
-                       const std::vector<std::int64_t> &prices, std::int64_t paid, Id<BudgetLine> line = {})
+                       const std::vector<std::int64_t> &prices, std::int64_t paid,
+                       Id<BudgetLine> line = {})
     {
         Seller seller;
         seller.name = QStringLiteral("Seller");
@@ -44,7 +45,10 @@ protected:
         }
         return id;
     }
-    LandedPurchase landed(Id<Purchase> id) { return landedCost(book.records(), *book.records().find(id)); }
+    LandedPurchase landed(Id<Purchase> id)
+    {
+        return landedCost(book.records(), *book.records().find(id));
+    }
     Id<BudgetLine> line(const QString &name, std::int64_t allowance)
     {
         BudgetLine record;
@@ -56,8 +60,8 @@ protected:
     TestBook book;
 };
 
-// Largest remainder: 14.95 of freight over 350, 1200 and 80 is 3.21, 11.01, 0.73 (worked by hand from
-// the rule of the largest remainder).
+// Largest remainder: 14.95 of freight over 350, 1200 and 80 is 3.21, 11.01, 0.73 (worked by hand
+// from the rule of the largest remainder).
 TEST_F(BudgetTest, FreightIsSharedByPriceToTheCent)
 {
     const LandedPurchase l = landed(order(euro(), "1", 1495, 0, {35000, 120000, 8000}, 0));
@@ -90,8 +94,11 @@ TEST_F(BudgetTest, EverythingAddsUpForRandomOrdersInAnyCurrency)
         const std::int64_t freight = static_cast<std::int64_t>(random() % 5000);
         const std::int64_t tax = static_cast<std::int64_t>(random() % 5000);
         const std::int64_t whole = sum + freight + tax;
-        const std::int64_t paid = random() % 3 == 0 ? whole : static_cast<std::int64_t>(random() % 120) * whole / 100;
-        const std::string rate = currency == euro() ? "1" : std::to_string(1 + random() % 3) + "." + std::to_string(random() % 99999 + 1);
+        const std::int64_t paid =
+            random() % 3 == 0 ? whole : static_cast<std::int64_t>(random() % 120) * whole / 100;
+        const std::string rate = currency == euro() ? "1"
+                                                    : std::to_string(1 + random() % 3) + "." +
+                                                          std::to_string(random() % 99999 + 1);
         const LandedPurchase l = landed(order(currency, rate.c_str(), freight, tax, prices, paid));
         EXPECT_EQ(l.total.minor(), whole);
         Money inBook = euros(0), spent = euros(0), committed = euros(0);

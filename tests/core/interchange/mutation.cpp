@@ -79,17 +79,17 @@ using Odds = std::vector<std::string>;
 const Odds &oddWords()
 {
     static const Odds kTexts{"",
-                              " ",
-                              "\t\n",
-                              "\u00a0\u3000",
-                              std::string(1, '\0') + "x",
-                              std::string(81, 'a'),
-                              std::string(80, 'a'),
-                              std::string(20000, 'x'),
-                              std::string(20001, 'x'),
-                              "Key",
-                              "-key",
-                              "key\n"};
+                             " ",
+                             "\t\n",
+                             "\u00a0\u3000",
+                             std::string(1, '\0') + "x",
+                             std::string(81, 'a'),
+                             std::string(80, 'a'),
+                             std::string(20000, 'x'),
+                             std::string(20001, 'x'),
+                             "Key",
+                             "-key",
+                             "key\n"};
     return kTexts;
 }
 

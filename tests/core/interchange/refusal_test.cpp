@@ -165,12 +165,15 @@ const Refusal kWrongValues[] = {
     {"commaDecimal", withPart(R"("stock": "5,5 kg")"), kBad, "/parts/0/stock", "“5,5 kg”"},
     {"grouped", withPart(R"("stock": "1,250 kg")"), kBad, "/parts/0/stock", "“1,250 kg”"},
     {"amountAsNumber", withPart(R"("stock": 5)"), kBad, "/parts/0/stock", "a number where text"},
-    {"negativeOdometer", "{" + QByteArray(kHead) + ", " + kBuild +
-        R"(, "vehicle": {"odometer": "-5 km"}})", kBad, "/vehicle/odometer", "negative"},
-    {"negativeWheelbase", "{" + QByteArray(kHead) + ", " + kBuild +
-        R"(, "vehicle": {"wheelbase": "-2.5 m"}})", kBad, "/vehicle/wheelbase", "negative"},
-    {"negativeCornerWeight", "{" + QByteArray(kHead) + ", " + kBuild +
-        R"(, "vehicle": {"rear_left": "-250 kg"}})", kBad, "/vehicle/rear_left", "negative"},
+    {"negativeOdometer",
+     "{" + QByteArray(kHead) + ", " + kBuild + R"(, "vehicle": {"odometer": "-5 km"}})", kBad,
+     "/vehicle/odometer", "negative"},
+    {"negativeWheelbase",
+     "{" + QByteArray(kHead) + ", " + kBuild + R"(, "vehicle": {"wheelbase": "-2.5 m"}})", kBad,
+     "/vehicle/wheelbase", "negative"},
+    {"negativeCornerWeight",
+     "{" + QByteArray(kHead) + ", " + kBuild + R"(, "vehicle": {"rear_left": "-250 kg"}})", kBad,
+     "/vehicle/rear_left", "negative"},
     {"negativeMass", with(R"("masses": [{"key": "a", "name": "b", "direction": "in", "evidence":
         "measured", "mass": "-5 kg"}])"),
      kBad, "/masses/0/mass", "negative"},

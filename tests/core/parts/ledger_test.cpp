@@ -16,13 +16,15 @@ namespace {
 
 using testing::HasSubstr;
 
-// Life ---------------------------------------------------------------------------------------------
+// Life
+// ---------------------------------------------------------------------------------------------
 
 TEST(Life, GoesFromWantedToFittedWithEveryMoveDated)
 {
     TestBook book;
     const Id<Part> id = book.add(namedPart(QStringLiteral("Motor"), PartState::Wanted));
-    for (const PartState to : {PartState::Ordered, PartState::InHand, PartState::Tested, PartState::Fitted})
+    for (const PartState to :
+         {PartState::Ordered, PartState::InHand, PartState::Tested, PartState::Fitted})
         OHMWRIGHT_ASSERT_OK(movePart(*book, id, to, book.clock.today()));
     EXPECT_EQ(book.records().find(id)->state, PartState::Fitted);
     EXPECT_EQ(book.records().of<PartMove>(id).size(), 5U);
@@ -33,11 +35,13 @@ TEST(Life, RefusesToFitAnUntestedUnitButNotABolt)
 {
     TestBook book;
     const Id<Part> motor = book.add(namedPart(QStringLiteral("Motor")));
-    const Id<Part> bolt = book.add(namedPart(QStringLiteral("Bolt"), PartState::InHand, PartKind::Hardware));
+    const Id<Part> bolt =
+        book.add(namedPart(QStringLiteral("Bolt"), PartState::InHand, PartKind::Hardware));
     const Outcome refused = movePart(*book, motor, PartState::Fitted, book.clock.today());
     ASSERT_FALSE(refused.has_value());
     EXPECT_EQ(refused.error().code, ProblemCode::NotAllowed);
-    EXPECT_THAT(refused.error().sentence.toStdString(), HasSubstr("must be tested before it is fitted"));
+    EXPECT_THAT(refused.error().sentence.toStdString(),
+                HasSubstr("must be tested before it is fitted"));
     OHMWRIGHT_ASSERT_OK(movePart(*book, bolt, PartState::Fitted, book.clock.today()));
 }
 
@@ -46,7 +50,8 @@ TEST(Life, RefusesDatesAheadAndBeforeTheLastMove)
     TestBook book;
     const Id<Part> id = book.add(namedPart(QStringLiteral("Motor")));
     EXPECT_FALSE(movePart(*book, id, PartState::Tested, book.clock.today().addDays(1)).has_value());
-    EXPECT_FALSE(movePart(*book, id, PartState::Tested, book.clock.today().addDays(-200)).has_value());
+    EXPECT_FALSE(
+        movePart(*book, id, PartState::Tested, book.clock.today().addDays(-200)).has_value());
 }
 
 TEST(Life, EveryRandomWalkOfOfferedMovesIsLegal)
@@ -61,14 +66,16 @@ TEST(Life, EveryRandomWalkOfOfferedMovesIsLegal)
                     break;
                 const PartState to = next[random() % next.size()];
                 EXPECT_TRUE(mayMove(kind, state, to).has_value());
-                EXPECT_FALSE(kind == PartKind::Unit && state == PartState::InHand && to == PartState::Fitted);
+                EXPECT_FALSE(kind == PartKind::Unit && state == PartState::InHand &&
+                             to == PartState::Fitted);
                 state = to;
             }
         }
     }
 }
 
-// Deadlines ----------------------------------------------------------------------------------------
+// Deadlines
+// ----------------------------------------------------------------------------------------
 
 TEST(Deadlines, AreOpenOnTheLastDayAndOverTheDayAfter)
 {
@@ -98,7 +105,8 @@ TEST(Rules, OpeningNeedsAReason)
     EXPECT_EQ(opened.error().where, QStringLiteral("opened_because"));
 }
 
-// Questions ----------------------------------------------------------------------------------------
+// Questions
+// ----------------------------------------------------------------------------------------
 
 Circuit traction()
 {
@@ -125,7 +133,7 @@ TEST(Questions, ArePutByACircuitAndOnlyWhileNotKnown)
     book.add(namedPart(QStringLiteral("Loose part")));
     const Id<Part> id = connected(book, QStringLiteral("Contactor"), circuit);
     std::vector<Question> open = openQuestions(book.records());
-    ASSERT_EQ(open.size(), 2U);  // what voltage it withstands, and for the sheet its mass
+    ASSERT_EQ(open.size(), 2U); // what voltage it withstands, and for the sheet its mass
     EXPECT_EQ(open[0].part, id);
     Rating rating;
     rating.part = id;
@@ -164,7 +172,8 @@ TEST(Questions, BecomeATaskThatHoldsUpWhatDependsOnThem)
     EXPECT_EQ(book.records().of<TaskNeed>(fit).size(), 1U);
 }
 
-// Assemblies ---------------------------------------------------------------------------------------
+// Assemblies
+// ---------------------------------------------------------------------------------------
 
 TEST(Assembly, GivesThePathToASubPart)
 {
@@ -177,7 +186,8 @@ TEST(Assembly, GivesThePathToASubPart)
     relay.partOf = boardId;
     const Id<Part> relayId = book.add(relay);
     const AssemblyTree tree(book.records());
-    EXPECT_EQ(tree.path(relayId), (QStringList{QStringLiteral("Heater"), QStringLiteral("Board"), QStringLiteral("Relay")}));
+    EXPECT_EQ(tree.path(relayId), (QStringList{QStringLiteral("Heater"), QStringLiteral("Board"),
+                                               QStringLiteral("Relay")}));
     EXPECT_EQ(tree.outermost(relayId), heater);
     EXPECT_EQ(tree.allWithin(heater).size(), 2U);
 }
@@ -198,7 +208,8 @@ TEST(Consistency, NamesALoopOfParts)
     EXPECT_THAT(found[0].sentence.toStdString(), HasSubstr("A in B in A"));
 }
 
-// Logging ------------------------------------------------------------------------------------------
+// Logging
+// ------------------------------------------------------------------------------------------
 
 LogEntry charger(const TestBook &book)
 {
@@ -220,8 +231,13 @@ LogEntry charger(const TestBook &book)
     entry.donor = donor;
     entry.price = price;
     entry.warrantyDays = 90;
-    entry.ratings.push_back({{RatedQuantity::Voltage, RatingKind::Limit, RatingBasis::Continuous, CurrentKind::Dc},
-                             amount("430 V"), {}, Evidence::Nameplate, QStringLiteral("plate"), {}});
+    entry.ratings.push_back(
+        {{RatedQuantity::Voltage, RatingKind::Limit, RatingBasis::Continuous, CurrentKind::Dc},
+         amount("430 V"),
+         {},
+         Evidence::Nameplate,
+         QStringLiteral("plate"),
+         {}});
     return entry;
 }
 
@@ -238,11 +254,13 @@ TEST(LogPart, MakesEverythingInOneEditAndUndoTakesItAllBack)
     const PurchaseItem &item = *records.find(part.bought);
     const Purchase &purchase = *records.find(item.purchase);
     EXPECT_EQ(records.find(purchase.seller)->name, QStringLiteral("Harbour Salvage"));
-    EXPECT_EQ(records.of<Payment>(purchase.id).front().amount, Money(37500, *Currency::fromCode(u"GBP")));
+    EXPECT_EQ(records.of<Payment>(purchase.id).front().amount,
+              Money(37500, *Currency::fromCode(u"GBP")));
     EXPECT_TRUE(findInconsistencies(records).empty());
     OHMWRIGHT_ASSERT_OK(book->undo());
-    EXPECT_EQ(records.all<Part>().size() + records.all<Seller>().size() + records.all<Donor>().size()
-                  + records.all<Purchase>().size() + records.all<Rating>().size(),
+    EXPECT_EQ(records.all<Part>().size() + records.all<Seller>().size() +
+                  records.all<Donor>().size() + records.all<Purchase>().size() +
+                  records.all<Rating>().size(),
               0U);
 }
 
@@ -262,8 +280,9 @@ TEST(LogPart, TakesTheNewestDayRate)
     TestBook book;
     DayRate rate;
     rate.currency = *Currency::fromCode(u"GBP");
-    for (const auto &[day, text] : {std::pair(QDate(2026, 5, 1), u"1.15"), std::pair(QDate(2026, 6, 1), u"1.18"),
-                                    std::pair(QDate(2026, 7, 1), u"1.2")}) {
+    for (const auto &[day, text] :
+         {std::pair(QDate(2026, 5, 1), u"1.15"), std::pair(QDate(2026, 6, 1), u"1.18"),
+          std::pair(QDate(2026, 7, 1), u"1.2")}) {
         rate.on = day;
         rate.rate = *Rate::parse(text, NumberStyle::pointDecimal());
         book.add(rate);
