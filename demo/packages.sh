@@ -11,7 +11,7 @@ build_packages=(
 # independent readers and validators the tests hold our output against
 test_packages=(
     libgtest-dev libgmock-dev sqlite3 qpdf poppler-utils xvfb xauth xdotool
-    python3 python3-networkx python3-jsonschema locales
+    python3 python3-networkx python3-scipy python3-jsonschema locales
 )
 lint_packages=(clang-format-14 clang-tidy-19 clang-19)
 bench_packages=(libbenchmark-dev python3-networkx)

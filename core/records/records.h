@@ -23,12 +23,13 @@ using EachRecord =
 
 // For template instances, which no type list can make: OHMWRIGHT_EACH_RECORD(X) is X(Build)
 // X(Vehicle) …
+// clang-format off
 #define OHMWRIGHT_EACH_RECORD(X)                                                                   \
-    X(Build)                                                                                       \
-    X(Vehicle)                                                                                     \
-    X(Seller) X(Donor) X(PartType) X(Circuit) X(Branch) X(Part) X(PartMove) X(Connection)          \
-        X(Rating) X(LostFunction) X(BudgetLine) X(DayRate) X(Purchase) X(PurchaseItem) X(Payment)  \
-            X(GotBack) X(Task) X(TaskNeed) X(Letter) X(TestRecord) X(MassEntry) X(Attachment)
+    X(Build) X(Vehicle) X(Seller) X(Donor) X(PartType) X(Circuit) X(Branch)                        \
+    X(Part) X(PartMove) X(Connection) X(Rating) X(LostFunction)                                    \
+    X(BudgetLine) X(DayRate) X(Purchase) X(PurchaseItem) X(Payment) X(GotBack)                     \
+    X(Task) X(TaskNeed) X(Letter) X(TestRecord) X(MassEntry) X(Attachment)
+// clang-format on
 
 class Records
 {
