@@ -55,8 +55,7 @@ Commands allCommands();
 // `words`: the command's name and what follows it. Prints help on --help; 2 for an unknown command.
 int runCommand(const Commands &commands, const QStringList &words, CommandIo io);
 
-// Shared by the commands
-// ---------------------------------------------------------------------------
+// Shared by the commands -----------------------------------------------------------------------
 
 // The Problem's sentence, and what to do, on err.
 int refuse(const CommandIo &io, const Problem &problem);

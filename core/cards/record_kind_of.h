@@ -176,7 +176,7 @@ public:
         const Outcome done = book.edit(stepName(there, called), [&]() -> Outcome {
             if (Outcome written = write(&book, book.records(), today, changed, row); !written)
                 return written;
-            align(book.records(), there == nullptr, row);
+            align(book.records(), row);
             if (Outcome whole = completing::finish(book.records(), today, changed, row); !whole)
                 return whole;
             if (Outcome put = store(book, there != nullptr, row); !put)
@@ -395,7 +395,7 @@ private:
     }
 
     // A sum of nothing has the currency of its record.
-    static void align(const Records &records, bool, R &row)
+    static void align(const Records &records, R &row)
     {
         forEachField<R>([&]<class T>(const Field<R, T> &f) {
             if constexpr (std::is_same_v<T, Money>)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/checks/drive.h"
 
+#include "core/checks/take_road_load.h"
 #include "core/checks/taken.h"
 #include "core/checks/tractive_effort.h"
 
@@ -105,20 +106,13 @@ void takeGears(Worksheet &sheet, const DriveInputs &inputs, Known &known)
 
 void takeVehicle(Worksheet &sheet, const DriveInputs &inputs, Known &known)
 {
-    const auto mass = taken(sheet, inputs.mass, u"m", u"kg", 1, 1e5);
-    const auto rolling = taken(sheet, inputs.rollingCoefficient, u"µ", u"", 0, 1);
-    const auto drag = taken(sheet, inputs.dragCoefficient, u"Cd", u"", 0, 3);
-    const auto area = taken(sheet, inputs.frontalArea, u"A", u"m²", 0, 50);
-    const auto air = taken(sheet, inputs.airDensity, u"ρ", u"kg/m³", 0, 5);
-    const auto rotating = taken(sheet, inputs.rotating, u"λ", u"", 1, 3);
-    if (mass && rolling && drag && area && air && rotating)
-        known.load = roadLoadOf({*mass, *rolling, *drag, *area, *air, *rotating});
+    known.load = takeRoadLoad(sheet, inputs);
     if (inputs.grip) {
         const auto share = taken(sheet, inputs.grip->drivenShare, u"x_d", u"%", 0, 1);
         const auto friction = taken(sheet, inputs.grip->friction, u"µ_g", u"", 0, 3);
-        known.gripKnown = share && friction && mass;
+        known.gripKnown = share && friction && known.load;
         if (known.gripKnown)
-            known.grip = *mass * kStandardGravity * (*share * *friction);
+            known.grip = known.load->mass * kStandardGravity * (*share * *friction);
     }
     known.wantedSpeed = taken(sheet, inputs.wantedSpeed, u"v", u"km/h", 0.1, 150);
 }

@@ -2,6 +2,7 @@
 #include "core/checks/range.h"
 
 #include "core/checks/cycle_energy.h"
+#include "core/checks/take_road_load.h"
 #include "core/checks/taken.h"
 
 #include <QCoreApplication>
@@ -60,14 +61,7 @@ std::optional<Regeneration> takeRegeneration(Worksheet &sheet, const RangeInputs
 Known takeAll(Worksheet &sheet, const RangeInputs &inputs)
 {
     Known known;
-    const auto mass = taken(sheet, inputs.mass, u"m", u"kg", 1, 1e5);
-    const auto rolling = taken(sheet, inputs.rollingCoefficient, u"µ", u"", 0, 1);
-    const auto drag = taken(sheet, inputs.dragCoefficient, u"Cd", u"", 0, 3);
-    const auto area = taken(sheet, inputs.frontalArea, u"A", u"m²", 0, 50);
-    const auto air = taken(sheet, inputs.airDensity, u"ρ", u"kg/m³", 0, 5);
-    const auto rotating = taken(sheet, inputs.rotating, u"λ", u"", 1, 3);
-    if (mass && rolling && drag && area && air && rotating)
-        known.load = roadLoadOf({*mass, *rolling, *drag, *area, *air, *rotating});
+    known.load = takeRoadLoad(sheet, inputs);
 
     const auto efficiency = taken(sheet, inputs.efficiency, u"η", u"%", 0.01, 1);
     const auto auxiliaries = taken(sheet, inputs.auxiliaries, u"P_aux", u"W", 0, 1e6);

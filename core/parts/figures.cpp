@@ -241,6 +241,17 @@ std::vector<Figure> figuresOf(const Records &records, const Part &part)
     return figures;
 }
 
+std::vector<Figure> figuresOf(const Records &records, const PartType &type)
+{
+    std::set<FigureName> names;
+    for (const Rating &r : records.of<Rating>(type.id))
+        names.insert(figureOf(r));
+    std::vector<Figure> figures;
+    for (const FigureName &name : names)
+        figures.push_back(figureFor(records, type, name));
+    return figures;
+}
+
 std::optional<CurrentKind> currentKindOf(const Records &records, const Part &part)
 {
     std::optional<CurrentKind> kind;

@@ -54,6 +54,7 @@ Figure figureFor(const Records &records, const Part &part, const FigureName &nam
 Figure figureFor(const Records &records, const PartType &type, const FigureName &name);
 // Every figure anything is recorded for, in order of the enum.
 std::vector<Figure> figuresOf(const Records &records, const Part &part);
+std::vector<Figure> figuresOf(const Records &records, const PartType &type);
 
 // The current kind that all circuits the part is connected to share; nothing when they differ or
 // there are none.

@@ -5,8 +5,6 @@
 
 #include <QCoreApplication>
 
-#include <set>
-
 namespace ohmwright {
 
 namespace {
@@ -41,17 +39,6 @@ std::span<const Rating> beside(const Records &records, const Rating &rating)
 
 } // namespace
 
-std::vector<Figure> figuresOf(const Records &records, const PartType &type)
-{
-    std::set<FigureName> names;
-    for (const Rating &rating : records.of<Rating>(type.id))
-        names.insert(figureOf(rating));
-    std::vector<Figure> figures;
-    for (const FigureName &name : names)
-        figures.push_back(figureFor(records, type, name));
-    return figures;
-}
-
 Result<Id<Rating>> saveRating(Book &book, Rating rating)
 {
     const bool isNew = !rating.id.isSet();
@@ -78,7 +65,7 @@ Result<Id<Rating>> saveRating(Book &book, Rating rating)
     return rating.id;
 }
 
-Outcome settleRating(Book &book, Id<Rating> id, const QString &reason)
+Outcome settleRating(Book &book, Id<Rating> id, const QString &reason, Id<Part> onPart)
 {
     const Rating *found = book.records().find(id);
     if (!found)
@@ -89,15 +76,15 @@ Outcome settleRating(Book &book, Id<Rating> id, const QString &reason)
     Rating chosen = *found;
     chosen.settled = true;
     chosen.note = reason.trimmed();
-    // a part's figure is made of its own ratings and its type's
-    const Part *part = book.records().find(chosen.part);
-    const PartType *type = book.records().find(chosen.type);
     std::vector<Rating> others;
-    const Figure figure = part ? figureFor(book.records(), *part, figureOf(chosen))
-                               : figureFor(book.records(), *type, figureOf(chosen));
-    for (const Rating *rating : figure.all)
-        if (rating->settled && rating->id != id)
-            others.push_back(*rating);
+    const auto unsettle = [&](std::span<const Rating> ratings) {
+        for (const Rating &rating : ratings)
+            if (rating.settled && rating.id != id && figureOf(rating) == figureOf(chosen))
+                others.push_back(rating);
+    };
+    unsettle(beside(book.records(), chosen));
+    if (chosen.type.isSet())
+        unsettle(book.records().of<Rating>(onPart));
     const QString what =
         tr("Settle %1 of %2").arg(describe(figureOf(chosen)), holderName(book.records(), chosen));
     return book.edit(what, [&]() -> Outcome {

@@ -36,8 +36,7 @@ void addOpenPoints(const Sources &from, Blocks &to);
 void addCautions(Blocks &to);
 void addSignatures(Blocks &to);
 
-// Shared words
-// -------------------------------------------------------------------------------------
+// Shared words ---------------------------------------------------------------------------------
 
 // "not known" when there is none.
 QString textOf(const std::optional<Amount> &amount);

@@ -3,6 +3,7 @@
 // that, beside plain sqlite3 on the same file and networkx on the same graph.
 #include "core/book/book.h"
 #include "core/budget/budget.h"
+#include "core/cards/record_kind.h"
 #include "core/interchange/interchange.h"
 #include "core/parts/questions.h"
 #include "core/plan/plan_view.h"
@@ -162,6 +163,38 @@ void findLineAnswers(benchmark::State &state)
         benchmark::DoNotOptimize(find.find(QStringLiteral("inverter shelf")));
 }
 BENCHMARK(findLineAnswers)->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
+
+// The first key after an edit: the answers are indexed anew.
+void findLineAfterAnEdit(benchmark::State &state)
+{
+    const FixedClock clock;
+    const auto book = Book::open(bookFile(sizeOf(state)), clock);
+    ui::BookFind find(**book);
+    Part part = (*book)->records().all<Part>().rows()[7];
+    int n = 0;
+    for (auto _ : state) {
+        state.PauseTiming();
+        part.note = QString::number(++n);
+        benchmark::DoNotOptimize(
+            (*book)->edit(QStringLiteral("note"), [&] { return (*book)->update(part); }));
+        state.ResumeTiming();
+        benchmark::DoNotOptimize(find.find(QStringLiteral("i")));
+    }
+}
+BENCHMARK(findLineAfterAnEdit)->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
+
+void saveACard(benchmark::State &state)
+{
+    const FixedClock clock;
+    const auto book = Book::open(bookFile(sizeOf(state)), clock);
+    const RecordKind &sellers = *recordKind("seller");
+    const std::int64_t id = sellers.ids((*book)->records()).front();
+    int n = 0;
+    for (auto _ : state)
+        benchmark::DoNotOptimize(
+            sellers.save(**book, id, {{QStringLiteral("note"), QString::number(++n)}}, {}));
+}
+BENCHMARK(saveACard)->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
 
 void dumpToJson(benchmark::State &state)
 {

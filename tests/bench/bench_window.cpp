@@ -4,11 +4,11 @@
 // plainSqliteUpdatesOneRow for its share.
 #include "core/book/book.h"
 #include "tests/bench/bench_book.h"
+#include "tests/support/fake_outside.h"
 #include "tests/support/fixed_clock.h"
 #include "ui/parts/parts_list.h"
 #include "ui/parts/parts_page.h"
 #include "ui/shell/book_window.h"
-#include "ui/shell/outside.h"
 #include "ui/shell/shell_window.h"
 #include "ui/shell/theme.h"
 
@@ -24,17 +24,6 @@
 
 namespace ohmwright::bench {
 namespace {
-
-class NoOutside final : public ui::Outside
-{
-public:
-    QStringList chooseFiles(QWidget *, const QString &, const QString &) override { return {}; }
-    QString chooseSaveFile(QWidget *, const QString &, const QString &, const QString &) override
-    {
-        return {};
-    }
-    void openFile(const QString &) override {}
-};
 
 constexpr std::array kPages{"bench", "parts", "build_order", "budget"};
 
@@ -57,7 +46,7 @@ struct OpenWindow
     QTemporaryDir folder;
     FixedClock clock;
     ui::Theme theme;
-    NoOutside outside;
+    ui::FakeOutside outside;
     Book *book = nullptr;
     std::unique_ptr<ui::BookWindow> window;
 };
@@ -142,7 +131,7 @@ void openBookAndWindow(benchmark::State &state)
     const FixedClock clock;
     ui::Theme theme;
     theme.applyTo(*qApp);
-    NoOutside outside;
+    ui::FakeOutside outside;
     for (auto _ : state) {
         auto opened = Book::open(path, clock);
         ui::BookWindow window(std::move(*opened), theme, outside);

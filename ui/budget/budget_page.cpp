@@ -131,14 +131,14 @@ void BudgetPage::refreshEntries()
 
 void BudgetPage::refreshGaps()
 {
-    if (m_gapsShown == m_budget.gaps)
-        return;
-    m_gapsShown = m_budget.gaps;
-    m_gaps->clear();
-    m_gaps->addItems(m_budget.gaps);
     const auto count = static_cast<int>(m_budget.gaps.size());
     m_gapsHeading->setVisible(count > 0);
     m_gaps->setVisible(count > 0);
+    if (m_gapsShown == m_budget.gaps)
+        return; // most edits leave them, and there may be thousands
+    m_gapsShown = m_budget.gaps;
+    m_gaps->clear();
+    m_gaps->addItems(m_budget.gaps);
     m_gapsHeading->setRemark(count == 1 ? tr("1 thing") : tr("%1 things").arg(count));
     if (count == 0)
         return;

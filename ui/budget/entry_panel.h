@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The chosen entry of a budget line and what can be recorded about it: a payment, a core returned,
-// money received, another
-// budget line, or on to the part and to its card.
+// money received, another budget line, or on to the part and to its card.
 #pragma once
 
 #include "core/book/book.h"

@@ -57,9 +57,11 @@ void BuildOrderPage::bookChanged()
 void BuildOrderPage::refresh()
 {
     m_stale = false;
-    plan::Network network = plan::networkOf(m_book.records(), m_book.clock().today());
-    const bool same = network == m_network && !network.tasks.empty();
+    const QDate today = m_book.clock().today();
+    plan::Network network = plan::networkOf(m_book.records(), today);
+    const bool same = network == m_network && !network.tasks.empty() && today == m_shownOn;
     m_network = std::move(network);
+    m_shownOn = today;
     const bool empty = m_network.tasks.empty() && m_newTaskBox->isHidden();
     if (empty)
         m_stack->setCurrentWidget(m_empty);

@@ -74,6 +74,7 @@ private:
     Book &m_book;
     const Theme &m_theme;
     plan::Network m_network;
+    QDate m_shownOn; // "in 8 days" is another number tomorrow
     plan::HoldUps m_holdUps;
     QString m_milestone; // key; empty for none
     bool m_stale = true;

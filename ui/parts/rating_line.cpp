@@ -185,7 +185,8 @@ Outcome RatingLine::read(Rating &rating, QDate today)
             return refuse(*m_durationField, duration.error());
         rating.duration = *duration;
     }
-    rating.on = today;
+    // a new one is of today; one that had no date gets none by being changed
+    rating.on = rating.id.isSet() ? std::nullopt : std::optional(today);
     if (const QString text = m_on->text().trimmed(); !text.isEmpty()) {
         const Result<QDate> on = parseDate(text, today);
         if (!on)
@@ -208,6 +209,7 @@ void RatingLine::showRating(const Rating &rating)
     m_evidence->setCurrentIndex(m_evidence->findData(static_cast<int>(rating.evidence)));
     m_duration->setText(rating.duration ? printAmount(*rating.duration) : QString());
     m_on->setText(rating.on ? showDate(*rating.on) : QString());
+    m_on->setPlaceholderText(tr("not dated"));
     showHint();
 }
 
@@ -222,6 +224,7 @@ void RatingLine::clear()
     m_valueField->setProblem({});
     if (m_on) {
         m_on->clear();
+        m_on->setPlaceholderText(tr("today"));
         m_onField->setProblem({});
         m_duration->clear();
         m_durationField->setProblem({});

@@ -221,7 +221,7 @@ void RatingsEditor::beginSettling(Id<Rating> id)
 
 void RatingsEditor::settle()
 {
-    const Outcome done = settleRating(m_book, m_settling, m_reason->text());
+    const Outcome done = settleRating(m_book, m_settling, m_reason->text(), m_part);
     m_reasonField->setProblem(done ? QString() : sentenceOf(done.error()));
     if (!done)
         m_reason->setFocus();

@@ -75,6 +75,31 @@ TEST_F(RatingEdits, OnlyOneOfClashingRatingsStandsAndForAReason)
     EXPECT_FALSE(removeRating(*book, *high));
 }
 
+// The part's own stands before its type's; the type is other parts' too.
+TEST_F(RatingEdits, SettlingAPartsOwnLeavesItsTypeAlone)
+{
+    const auto ofType = saveRating(*book, limit("400 V"));
+    OHMWRIGHT_ASSERT_OK(ofType);
+    OHMWRIGHT_ASSERT_OK(settleRating(*book, *ofType, QStringLiteral("datasheet")));
+    Part part = namedPart(QStringLiteral("Contactor"));
+    part.type = type;
+    const Id<Part> id = book.add(part);
+    Rating own = limit("350 V");
+    own.type = {};
+    own.part = id;
+    const auto plate = saveRating(*book, own);
+    OHMWRIGHT_ASSERT_OK(plate);
+    OHMWRIGHT_ASSERT_OK(settleRating(*book, *plate, QStringLiteral("its own plate"), id));
+    EXPECT_TRUE(book.records().find(*ofType)->settled);
+    const auto inForce = [&] {
+        return figuresOf(book.records(), *book.records().find(id)).front().value();
+    };
+    EXPECT_EQ(inForce(), amount("350 V"));
+    OHMWRIGHT_ASSERT_OK(settleRating(*book, *ofType, QStringLiteral("the plate is wrong"), id));
+    EXPECT_FALSE(book.records().find(*plate)->settled);
+    EXPECT_EQ(inForce(), amount("400 V"));
+}
+
 TEST(AddLink, KeepsAWebAddressWithTheDayItWasRead)
 {
     TestBook book;

@@ -252,6 +252,14 @@ TEST_F(TheBudgetPage, listsWhatCouldNotBeCounted)
     EXPECT_TRUE(gaps->isVisible());
 }
 
+TEST_F(TheBudgetPage, saysNothingOfGapsWhereThereAreNone)
+{
+    open();
+    auto *gaps = page->findChild<QListWidget *>();
+    ASSERT_NE(gaps, nullptr);
+    EXPECT_FALSE(gaps->isVisible());
+}
+
 TEST_F(TheBudgetPage, namesEverythingThatCanHaveTheFocus)
 {
     open();

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Where the cards stand in the window: the switches of a page, the sheet's list, the find line's
 // hits, the budget's entries.
+#include "tests/support/fake_outside.h"
 #include "tests/support/test_book.h"
 #include "tests/ui/driving.h"
 #include "ui/budget/budget_page.h"
@@ -12,7 +13,6 @@
 #include "ui/parts/parts_page.h"
 #include "ui/sheet/sheet_page.h"
 #include "ui/shell/book_find.h"
-#include "ui/shell/outside.h"
 #include "ui/widgets/entry_form.h"
 
 #include <QLineEdit>
@@ -32,17 +32,6 @@ QString u(const char *text)
     return QString::fromUtf8(text);
 }
 
-class NoOutside : public Outside
-{
-public:
-    QStringList chooseFiles(QWidget *, const QString &, const QString &) override { return {}; }
-    QString chooseSaveFile(QWidget *, const QString &, const QString &, const QString &) override
-    {
-        return {};
-    }
-    void openFile(const QString &) override {}
-};
-
 template <class W>
 W *named(QWidget &in, const char *name)
 {
@@ -59,7 +48,7 @@ class CardPlaces : public testing::Test
 protected:
     driving::Themed themed;
     TestBook book;
-    NoOutside outside;
+    FakeOutside outside;
 };
 
 TEST_F(CardPlaces, ATypesRatingsAreAddedAndChangedOnItsCard)
@@ -86,6 +75,31 @@ TEST_F(CardPlaces, ATypesRatingsAreAddedAndChangedOnItsCard)
     press(Qt::Key_Return);
     ASSERT_EQ(book.records().of<Rating>(id).size(), 1U);
     EXPECT_EQ(book.records().of<Rating>(id).front().on, book.clock.today().addDays(-3));
+}
+
+// A rating without a date is not made one of today by mending its source.
+TEST_F(CardPlaces, ChangingARatingDoesNotDateIt)
+{
+    Part row;
+    row.name = u("Contactor");
+    row.state = PartState::InHand;
+    const Id<Part> id = book.add(row);
+    Rating undated;
+    undated.part = id;
+    undated.current = CurrentKind::Dc;
+    undated.value = amount("450 V");
+    const Id<Rating> rating = book.add(undated);
+    PartsPage page(*book, themed.theme, outside);
+    page.resize(1180, 760);
+    driving::showActive(page);
+    page.showPart(book.records().find(id)->key);
+    named<QPushButton>(page, "Change DC voltage limit 450\u00a0V")->click();
+    auto *source = named<QLineEdit>(page, "Source");
+    source->setFocus();
+    type(u("page 4"));
+    press(Qt::Key_Return);
+    EXPECT_EQ(book.records().find(rating)->source, u("page 4"));
+    EXPECT_FALSE(book.records().find(rating)->on);
 }
 
 TEST_F(CardPlaces, TheSheetsListOpensTheVehicleByKeysAndEscapeGoesBack)

@@ -4,6 +4,7 @@
 
 #include "core/parts/log_part.h"
 #include "core/parts/questions.h"
+#include "tests/support/fake_outside.h"
 #include "tests/support/test_book.h"
 #include "tests/ui/driving.h"
 #include "ui/parts/log_sheet.h"
@@ -21,19 +22,6 @@
 #include <memory>
 
 namespace ohmwright::ui {
-
-class FakeOutside : public Outside
-{
-public:
-    QStringList chooseFiles(QWidget *, const QString &, const QString &) override { return files; }
-    QString chooseSaveFile(QWidget *, const QString &, const QString &, const QString &) override
-    {
-        return {};
-    }
-    void openFile(const QString &path) override { opened << path; }
-
-    QStringList files, opened;
-};
 
 class APartsPage : public testing::Test
 {

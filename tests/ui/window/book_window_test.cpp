@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The whole window on a book, by keyboard: pages, logging from anywhere, find, undo, two windows.
+#include "tests/support/fake_outside.h"
 #include "tests/support/test_book.h"
 #include "ui/build_order/loom_view.h"
 #include "ui/parts/log_sheet.h"
 #include "ui/parts/parts_page.h"
 #include "ui/shell/book_window.h"
-#include "ui/shell/outside.h"
 #include "ui/shell/shell_window.h"
 #include "ui/shell/theme.h"
 
@@ -17,18 +17,6 @@
 
 namespace ohmwright::ui {
 namespace {
-
-class SilentOutside final : public Outside
-{
-public:
-    QStringList chooseFiles(QWidget *, const QString &, const QString &) override { return {}; }
-    QString chooseSaveFile(QWidget *, const QString &, const QString &, const QString &) override
-    {
-        return answer;
-    }
-    void openFile(const QString &) override {}
-    QString answer;
-};
 
 class BookWindowTest : public testing::Test
 {
@@ -59,7 +47,7 @@ protected:
     QString path = folder.filePath(QStringLiteral("van.ohmwright"));
     FixedClock clock;
     Theme theme;
-    SilentOutside outside;
+    FakeOutside outside;
     std::unique_ptr<BookWindow> window;
 };
 

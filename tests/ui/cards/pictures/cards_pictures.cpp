@@ -2,6 +2,7 @@
 // ohmwright_cards_pictures FOLDER: draws the lists with their cards where they stand in the window,
 // with the demo's build, light and dark, as PNG files. QT_SCALE_FACTOR=2 gives the same at 200 %.
 #include "core/interchange/interchange.h"
+#include "tests/support/fake_outside.h"
 #include "tests/support/fixed_clock.h"
 #include "ui/budget/budget_page.h"
 #include "ui/cards/card_form.h"
@@ -13,7 +14,6 @@
 #include "ui/parts/parts_page.h"
 #include "ui/sheet/sheet_page.h"
 #include "ui/shell/book_window.h"
-#include "ui/shell/outside.h"
 #include "ui/shell/shell_window.h"
 #include "ui/shell/theme.h"
 #include "ui/widgets/entry_form.h"
@@ -35,17 +35,6 @@ using namespace ohmwright;
 using namespace ohmwright::ui;
 
 namespace {
-
-class NoOutside : public Outside
-{
-public:
-    QStringList chooseFiles(QWidget *, const QString &, const QString &) override { return {}; }
-    QString chooseSaveFile(QWidget *, const QString &, const QString &, const QString &) override
-    {
-        return {};
-    }
-    void openFile(const QString &) override {}
-};
 
 std::unique_ptr<Book> demo(const Clock &clock)
 {
@@ -78,7 +67,7 @@ int main(int argc, char **argv)
     QApplication app(argc, argv);
     const QDir folder(argc > 1 ? QString::fromLocal8Bit(argv[1]) : QStringLiteral("."));
     const FixedClock clock(QDate(2026, 6, 15));
-    NoOutside outside;
+    FakeOutside outside;
     for (const Shade shade : {Shade::Light, Shade::Dark}) {
         Theme theme(shade);
         theme.applyTo(app);

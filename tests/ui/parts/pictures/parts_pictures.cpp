@@ -2,6 +2,7 @@
 // ohmwright_parts_pictures FOLDER: draws the Parts page with the demo's build, light and dark, as
 // PNG files. QT_SCALE_FACTOR=2 gives the same at 200 %.
 #include "core/interchange/interchange.h"
+#include "tests/support/fake_outside.h"
 #include "tests/support/fixed_clock.h"
 #include "ui/parts/log_sheet.h"
 #include "ui/parts/part_detail.h"
@@ -26,17 +27,6 @@ using namespace ohmwright;
 using namespace ohmwright::ui;
 
 namespace {
-
-class NoOutside : public Outside
-{
-public:
-    QStringList chooseFiles(QWidget *, const QString &, const QString &) override { return {}; }
-    QString chooseSaveFile(QWidget *, const QString &, const QString &, const QString &) override
-    {
-        return {};
-    }
-    void openFile(const QString &) override {}
-};
 
 // The part with most to say.
 QString fullestPart(const Records &records)
@@ -80,7 +70,7 @@ int main(int argc, char **argv)
         std::fprintf(stderr, "%s\n", qPrintable(loaded.error().sentence));
         return 2;
     }
-    NoOutside outside;
+    FakeOutside outside;
     for (const Shade shade : {Shade::Light, Shade::Dark}) {
         Theme theme(shade);
         theme.applyTo(app);
