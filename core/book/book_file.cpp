@@ -121,30 +121,65 @@ Result<int> recogniseBook(const QString &path)
     return number(60);
 }
 
+namespace {
+
+Outcome runMigration(sqlite3 *db, const Migration &migration)
+{
+    if (Outcome begun = Statement::runScript(db, "BEGIN IMMEDIATE"); !begun)
+        return begun;
+    const auto giveUp = [db](Problem problem) -> Outcome {
+        // the script's own failure is what to tell, whatever the rollback says
+        (void)Statement::runScript(db, "ROLLBACK");
+        return fail(std::move(problem));
+    };
+    const QByteArray script =
+        migration.sql + "\nPRAGMA application_id = " + QByteArray::number(kApplicationId) +
+        ";\nPRAGMA user_version = " + QByteArray::number(migration.version) +
+        ";\nINSERT INTO format (id, oldest_reader) VALUES (1, " +
+        QByteArray::number(migration.oldestReader) +
+        ") ON CONFLICT (id) DO UPDATE SET oldest_reader = excluded.oldest_reader;";
+    if (Outcome done = Statement::runScript(db, script); !done)
+        return giveUp(done.error());
+    // references were not looked after while tables were rebuilt
+    const Result<std::int64_t> broken = scalar(db, "SELECT count(*) FROM pragma_foreign_key_check");
+    if (!broken)
+        return giveUp(broken.error());
+    if (*broken > 0)
+        return giveUp({ProblemCode::Damaged,
+                       tr("%1 entries of the book refer to something that is not there, so it was "
+                          "not brought up to date.")
+                           .arg(*broken),
+                       tr("Nothing was changed. A dated copy may be whole."),
+                       {}});
+    if (Outcome done = Statement::runScript(db, "COMMIT"); !done)
+        return giveUp(done.error());
+    return {};
+}
+
+} // namespace
+
 Outcome migrate(sqlite3 *db, const std::vector<Migration> &list)
 {
     const Result<std::int64_t> version = scalar(db, "PRAGMA user_version");
     if (!version)
         return fail(version.error());
+    if (list.empty() || list.back().version <= *version)
+        return {};
+    // A table that others refer to can only be rebuilt while nobody looks; the pragma does nothing
+    // inside a transaction, so it stands outside.
+    const Result<std::int64_t> keys = scalar(db, "PRAGMA foreign_keys");
+    if (!keys)
+        return fail(keys.error());
+    if (Outcome off = Statement::runScript(db, "PRAGMA foreign_keys = OFF"); !off)
+        return off;
+    Outcome done;
     for (const Migration &migration : list) {
-        if (migration.version <= *version)
-            continue;
-        if (Outcome begun = Statement::runScript(db, "BEGIN IMMEDIATE"); !begun)
-            return begun;
-        const QByteArray script =
-            migration.sql + "\nPRAGMA application_id = " + QByteArray::number(kApplicationId) +
-            ";\nPRAGMA user_version = " + QByteArray::number(migration.version) +
-            ";\nINSERT INTO format (id, oldest_reader) VALUES (1, " +
-            QByteArray::number(migration.oldestReader) +
-            ") ON CONFLICT (id) DO UPDATE SET oldest_reader = excluded.oldest_reader;\nCOMMIT;";
-        if (Outcome done = Statement::runScript(db, script); !done) {
-            Problem problem = done.error();
-            // the script's own failure is what to tell, whatever the rollback says
-            (void)Statement::runScript(db, "ROLLBACK");
-            return fail(std::move(problem));
-        }
+        if (migration.version > *version && done)
+            done = runMigration(db, migration);
     }
-    return {};
+    const Outcome back = Statement::runScript(db, *keys != 0 ? "PRAGMA foreign_keys = ON"
+                                                             : "PRAGMA foreign_keys = OFF");
+    return done ? back : done;
 }
 
 } // namespace ohmwright

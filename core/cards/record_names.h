@@ -4,6 +4,7 @@
 
 #include "core/parts/figures.h"
 #include "core/quantity/dates.h"
+#include "core/records/check_figures.h"
 #include "core/records/records.h"
 
 #include <QStringList>
@@ -43,6 +44,13 @@ QString recordName(const Records &records, const R &row)
         return QString(row.currency.code() + QStringLiteral(", ") + showDate(row.on));
     else if constexpr (std::is_same_v<R, Rating>)
         return describe(figureOf(row));
+    else if constexpr (std::is_same_v<R, CheckFigure>) {
+        const FigureInfo *figure = checkFigure(row.figure);
+        return figure ? labelOf(*figure) : row.figure;
+    } else if constexpr (std::is_same_v<R, CurvePoint>)
+        return printAmount(row.along);
+    else if constexpr (std::is_same_v<R, InterfacePin>)
+        return row.pin;
     else if constexpr (std::is_same_v<R, PartMove>)
         return wordOf(row.to);
     else if constexpr (std::is_same_v<R, Connection>)

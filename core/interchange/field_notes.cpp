@@ -131,6 +131,7 @@ constexpr std::array kPart{
     FieldNote{"key", "Names the part within this file and on its label."},
     FieldNote{"name", "What it is."},
     FieldNote{"kind", "What kind of part; units and modules are tested before they are fitted."},
+    FieldNote{"role", "What it does in the vehicle, as far as checks and the diagram must know."},
     FieldNote{"state", "How far it has got: the state its last move led to."},
     FieldNote{"type", "Key of its type."},
     FieldNote{"part_of", "Key of the part it sits in."},
@@ -289,6 +290,8 @@ constexpr std::array kTaskNeed{
     FieldNote{"money", "money: how much of it."},
     FieldNote{"test", "test: key of the test that must have been passed."},
     FieldNote{"letter", "letter: key of the letter that must have been granted."},
+    FieldNote{"interface", "interface: key of the interface that must talk."},
+    FieldNote{"permit", "permit: key of the work permit that must hold that day."},
     FieldNote{"what", "person, permit, service, money: what is needed, in words."},
     FieldNote{"met_on", "person, permit, service, money: day on which it was met."},
 };
@@ -313,6 +316,7 @@ constexpr std::array kTestRecord{
     FieldNote{"name", "What is tested."},
     FieldNote{"kind", "What kind of test."},
     FieldNote{"part", "Key of the part that is tested."},
+    FieldNote{"circuit", "Key of the circuit that is tested."},
     FieldNote{"method", "How it is tested."},
     FieldNote{"limit_text", "The limit in words, with its source."},
     FieldNote{"limit_value", "The limit as a figure."},
@@ -324,14 +328,134 @@ constexpr std::array kTestRecord{
     FieldNote{"note", "Anything else."},
 };
 
+constexpr std::array kTestStep{
+    FieldNote{"name", "What to do."},        FieldNote{"expected", "What to see."},
+    FieldNote{"stop_if", "When to stop."},   FieldNote{"seen", "What was seen."},
+    FieldNote{"result", "What came of it."},
+};
+
+constexpr std::array kCheckFigure{
+    FieldNote{"key", "Names the figure within this file."},
+    FieldNote{"figure", "Which figure it is; it says which of the fields below may stand."},
+    FieldNote{"circuit", "Key of the circuit it is a figure of."},
+    FieldNote{"branch", "Key of the branch it is a figure of."},
+    FieldNote{"part", "Key of the part it is a figure of."},
+    FieldNote{"type", "Key of the type it is a figure of, for all parts of it."},
+    FieldNote{"test", "Key of the test it was read in."},
+    FieldNote{"value", "Its value; neither this nor a word: looked for and not known."},
+    FieldNote{"word", "Which it is, where the figure is a choice."},
+    FieldNote{"evidence", "Where it comes from."},
+    FieldNote{"source", "Document and page, instrument, or who said so."},
+    FieldNote{"dated", "Day on which it was read or measured."},
+    FieldNote{"note", "Anything else."},
+};
+
+constexpr std::array kRatedCurve{
+    FieldNote{"key", "Names the curve within this file."},
+    FieldNote{"name", "What it is a curve of."},
+    FieldNote{"kind", "What it gives, and over what: a cell's voltage over its state of charge, "
+                      "torque over rotation speed, a cell's current over its temperature."},
+    FieldNote{"part", "Key of the part it belongs to."},
+    FieldNote{"type", "Key of the type it belongs to, for all parts of it."},
+    FieldNote{"evidence", "Where it comes from."},
+    FieldNote{"source", "Document and page, instrument, or who said so."},
+    FieldNote{"dated", "Day on which it was read or measured."},
+    FieldNote{"note", "Anything else."},
+};
+
+constexpr std::array kCurvePoint{
+    FieldNote{"along", "State of charge, rotation speed or temperature."},
+    FieldNote{"up", "Voltage, torque or current there."},
+};
+
+constexpr std::array kOwnThreshold{
+    FieldNote{"key", "Names the threshold within this file."},
+    FieldNote{"name", "Which threshold it is, as the checks call it."},
+    FieldNote{"value", "What results are held to here."},
+    FieldNote{"reason", "Why it is not the published one."},
+};
+
+constexpr std::array kInterface{
+    FieldNote{"key", "Names the interface within this file."},
+    FieldNote{"name", "What it is called."},
+    FieldNote{"part", "Key of the part that has it."},
+    FieldNote{"other", "Key of the part it must talk with."},
+    FieldNote{"state", "How far it has got; one that talks has the day it answered."},
+    FieldNote{"connector", "The connector on the unit."},
+    FieldNote{"mate", "What plugs into it."},
+    FieldNote{"bus", "Kind of bus and its speed."},
+    FieldNote{"messages", "Which messages it wants and sends, and where they are written down."},
+    FieldNote{"wake_signal", "What switches it on."},
+    FieldNote{"position_sensor", "The motor's position sensor, its poles and offset."},
+    FieldNote{"firmware", "Version of its firmware as read out."},
+    FieldNote{"parameter_file", "Name of the file its settings are in."},
+    FieldNote{"parameter_sha256",
+              "SHA-256 of that file in lower-case hexadecimal digits; empty if not taken."},
+    FieldNote{"pairing", "With what of the donor it was paired, and how that was undone."},
+    FieldNote{"talked_on", "Day on which it answered."},
+    FieldNote{"note", "Anything else."},
+};
+
+constexpr std::array kInterfacePin{
+    FieldNote{"pin", "The pin as marked."},
+    FieldNote{"signal", "What is on it."},
+    FieldNote{"note", "Anything else."},
+};
+
+constexpr std::array kWire{
+    FieldNote{"key", "Names the wire within this file."},
+    FieldNote{"name", "The wire as on its sleeve."},
+    FieldNote{"signal", "What it carries."},
+    FieldNote{"from_part", "Key of the part it starts at."},
+    FieldNote{"from_pin", "Pin or terminal there; or the place, where that is no part."},
+    FieldNote{"to_part", "Key of the part it ends at."},
+    FieldNote{"to_pin", "Pin or terminal there; or the place, where that is no part."},
+    FieldNote{"cross_section", "Its cross-section.", from0(Measure::Area)},
+    FieldNote{"length", "Its length.", from0(Measure::Length)},
+    FieldNote{"colour", "Its colour."},
+    FieldNote{"branch", "Key of the branch that feeds it."},
+    FieldNote{"fitted", "Whether it is fitted."},
+    FieldNote{"note", "Anything else."},
+};
+
+constexpr std::array kSafetySystem{
+    FieldNote{"key", "Names the safety system within this file."},
+    FieldNote{"name", "What it is called."},
+    FieldNote{"kind", "What kind of safety system it is."},
+    FieldNote{"state", "How far it has got; one that is proven names its test."},
+    FieldNote{"part", "Key of the part that does it."},
+    FieldNote{"test", "Key of the test that proves it."},
+    FieldNote{"place", "Where it sits and how it is reached."},
+    FieldNote{"note", "Anything else."},
+};
+
+constexpr std::array kWorkPermit{
+    FieldNote{"key", "Names the permit within this file."},
+    FieldNote{"name", "The work."},
+    FieldNote{"gloves_tested_on", "Day on which the insulating gloves were tested."},
+    FieldNote{"gloves_valid_until", "Day until which that test holds."},
+    FieldNote{"wait_minutes", "Minutes to wait after switching off.", between(0, 100000)},
+    FieldNote{"locked_off", "Whether the disconnect is out and kept by the person who works."},
+    FieldNote{"absence_proven_on", "Day on which absence of voltage was proved."},
+    FieldNote{"absence_reading", "Greatest voltage found then.", of(Measure::Voltage)},
+    FieldNote{"instrument", "The voltage detector, proved on a known source before and after."},
+    FieldNote{"worked_by", "Who works."},
+    FieldNote{"second_person", "Who stands by and knows how to help."},
+    FieldNote{"closed_on", "Day on which the work was over."},
+    FieldNote{"note", "Anything else."},
+};
+
 constexpr std::array kMassEntry{
     FieldNote{"key", "Names the entry within this file."},
     FieldNote{"name", "What went out or came in."},
-    FieldNote{"direction", "Whether it went out of the vehicle or came in."},
+    FieldNote{"direction",
+              "Whether it went out of the vehicle, came in, or is people and luggage."},
     FieldNote{"mass", "Its mass.", from0(Measure::Mass)},
     FieldNote{"behind_front_axle",
               "How far its centre of gravity is behind the front axle; negative ahead of it.",
               of(Measure::Length)},
+    FieldNote{"height", "How high its centre of gravity is above the ground.",
+              from0(Measure::Length)},
     FieldNote{"part", "Key of the part it is."},
     FieldNote{"evidence", "Where the mass comes from."},
     FieldNote{"note", "Anything else."},
@@ -391,7 +515,17 @@ constexpr std::array kChapters{
     Chapter{"task_need", {"Need", "What must be true before the task can start."}, kTaskNeed},
     Chapter{"letter", {"Letter", "A question to an authority, insurer or engineer, and its answer."}, kLetter},
     Chapter{"test_record", {"Test", "A test with its limit, its result and its instrument."}, kTestRecord},
+    Chapter{"test_step", {"Step", "A step of a guided test: what to do, what to see, when to stop."}, kTestStep},
     Chapter{"mass_entry", {"Mass", "A mass taken out of the vehicle or put in."}, kMassEntry},
+    Chapter{"check_figure", {"Figure", "A figure that a check asks for and that is no rating."}, kCheckFigure},
+    Chapter{"rated_curve", {"Curve", "A curve of a part or type: voltage, torque, or a limit by temperature."}, kRatedCurve},
+    Chapter{"curve_point", {"Point", "A point of a curve; between two it runs straight."}, kCurvePoint},
+    Chapter{"own_threshold", {"Own threshold", "What a result is held to here instead of the published value."}, kOwnThreshold},
+    Chapter{"interface", {"Interface", "How a unit is plugged in, woken and spoken to."}, kInterface},
+    Chapter{"interface_pin", {"Pin", "A pin of an interface's connector."}, kInterfacePin},
+    Chapter{"wire", {"Wire", "A row of the wire list."}, kWire},
+    Chapter{"safety_system", {"Safety system", "A row of the safety-system register."}, kSafetySystem},
+    Chapter{"work_permit", {"Work permit", "What must be so before work on high voltage."}, kWorkPermit},
     Chapter{"attachment", {"Attachment", "A photo or paper, or a link with the day it was read."}, kAttachment},
 };
 // clang-format on

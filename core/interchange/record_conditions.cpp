@@ -2,8 +2,11 @@
 #include "core/interchange/record_conditions.h"
 
 #include "core/interchange/text_forms.h"
+#include "core/records/check_figures.h"
 #include "core/records/records.h"
+#include "core/records/thresholds.h"
 
+#include <algorithm>
 #include <initializer_list>
 #include <nlohmann/json.hpp>
 
@@ -131,49 +134,39 @@ Json ofNeed()
     {
         NeedKind kind;
         Json required;
-        Names absent;
+        Names allowed;
     };
     const Json words = Json::array({word(PartState::Ordered), word(PartState::InHand),
                                     word(PartState::Tested), word(PartState::Fitted)});
     const Json someService = {{"anyOf", Json::array({required({"part"}), says("what")})}};
+    const Json somePermit = whenElse(required({"permit"}), absent({"met_on"}), says("what"));
+    // every field belongs to the kinds that allow it; the rest must be absent
     const Rule rules[] = {
-        {NeedKind::Task,
-         required({"after"}),
-         {"part", "state", "quantity", "basis", "amount", "money", "test", "letter", "met_on"}},
-        {NeedKind::Part,
-         both(required({"part"}), isOneOf("state", words)),
-         {"after", "quantity", "basis", "amount", "money", "test", "letter", "met_on"}},
-        {NeedKind::Figure,
-         required({"part", "quantity"}),
-         {"after", "state", "amount", "money", "test", "letter", "met_on"}},
-        {NeedKind::Tool,
-         required({"part"}),
-         {"after", "quantity", "basis", "amount", "money", "test", "letter", "met_on"}},
-        {NeedKind::Consumable,
-         required({"part", "amount"}),
-         {"after", "state", "quantity", "basis", "money", "test", "letter", "met_on"}},
-        {NeedKind::Money,
-         both(says("what"), required({"money", "what"})),
-         {"after", "part", "state", "quantity", "basis", "amount", "test", "letter"}},
-        {NeedKind::Service,
-         someService,
-         {"after", "state", "quantity", "basis", "amount", "money", "test", "letter"}},
-        {NeedKind::Test,
-         required({"test"}),
-         {"after", "part", "state", "quantity", "basis", "amount", "money", "letter", "met_on"}},
-        {NeedKind::Letter,
-         required({"letter"}),
-         {"after", "part", "state", "quantity", "basis", "amount", "money", "test", "met_on"}},
-        {NeedKind::Person,
-         says("what"),
-         {"after", "part", "state", "quantity", "basis", "amount", "money", "test", "letter"}},
-        {NeedKind::Permit,
-         says("what"),
-         {"after", "part", "state", "quantity", "basis", "amount", "money", "test", "letter"}},
+        {NeedKind::Task, required({"after"}), {"after"}},
+        {NeedKind::Part, both(required({"part"}), isOneOf("state", words)), {"part", "state"}},
+        {NeedKind::Figure, required({"part", "quantity"}), {"part", "quantity", "basis"}},
+        {NeedKind::Tool, required({"part"}), {"part", "state"}},
+        {NeedKind::Consumable, required({"part", "amount"}), {"part", "amount"}},
+        {NeedKind::Money, both(says("what"), required({"money", "what"})), {"money", "met_on"}},
+        {NeedKind::Service, someService, {"part", "met_on"}},
+        {NeedKind::Test, required({"test"}), {"test"}},
+        {NeedKind::Letter, required({"letter"}), {"letter"}},
+        {NeedKind::Person, says("what"), {"met_on"}},
+        {NeedKind::Permit, somePermit, {"permit", "met_on"}},
+        {NeedKind::Interface, required({"interface"}), {"interface"}},
     };
+    const Names all{"after", "part", "state",  "quantity",  "basis",  "amount",
+                    "money", "test", "letter", "interface", "permit", "met_on"};
     Json list = Json::array();
-    for (const Rule &rule : rules)
-        list.push_back(when(is("kind", word(rule.kind)), both(rule.required, absent(rule.absent))));
+    for (const Rule &rule : rules) {
+        Json others = Json::object();
+        for (const char *name : all)
+            if (std::find(rule.allowed.begin(), rule.allowed.end(), std::string_view(name)) ==
+                rule.allowed.end())
+                others[name] = false;
+        list.push_back(when(is("kind", word(rule.kind)),
+                            both(rule.required, {{"properties", std::move(others)}})));
+    }
     return list;
 }
 
@@ -187,6 +180,83 @@ Json ofTest()
 {
     return Json::array({whenElse(is("result", word(TestResult::Open)), true, required({"done_on"})),
                         sameMeasure("limit_value", "value")});
+}
+
+// Exactly one of them is told.
+Json oneOf(Names names)
+{
+    Json choices = Json::array();
+    for (const char *name : names)
+        choices.push_back(required({name}));
+    return {{"oneOf", std::move(choices)}};
+}
+
+// Which figures there are, what each is a figure of, and what it is measured in.
+Json ofCheckFigure()
+{
+    Json names = Json::array();
+    Json list = Json::array();
+    const Names subjects{"circuit", "branch", "part", "type", "test"};
+    for (const FigureInfo &figure : checkFigures()) {
+        names.push_back(std::string(figure.name));
+        Json then = Json::object();
+        Json properties = Json::object();
+        const auto isOf = [&](FigureOf of) {
+            return figure.of == of;
+        };
+        for (const char *subject : subjects) {
+            const std::string_view name = subject;
+            const bool may = (isOf(FigureOf::Circuit) && name == "circuit") ||
+                             (isOf(FigureOf::Branch) && name == "branch") ||
+                             (isOf(FigureOf::Part) && (name == "part" || name == "type")) ||
+                             (isOf(FigureOf::Test) && name == "test");
+            if (!may)
+                properties[subject] = false;
+        }
+        if (isOf(FigureOf::Circuit))
+            then = required({"circuit"});
+        else if (isOf(FigureOf::Branch))
+            then = required({"branch"});
+        else if (isOf(FigureOf::Part))
+            then = oneOf({"part", "type"});
+        else if (isOf(FigureOf::Test))
+            then = required({"test"});
+        if (figure.measure) {
+            properties["value"] = refTo(measureDefinition(*figure.measure));
+            properties["word"] = {{"const", ""}};
+        } else {
+            properties["value"] = false;
+            Json words = Json::array({""});
+            for (const QString &one : wordsOf(figure))
+                words.push_back(one.toStdString());
+            properties["word"] = {{"enum", std::move(words)}};
+        }
+        then["properties"] = std::move(properties);
+        list.push_back(when(is("figure", std::string(figure.name)), std::move(then)));
+    }
+    list.push_back(isOneOf("figure", names));
+    return list;
+}
+
+Json ofOwnThreshold()
+{
+    Json names = Json::array();
+    Json list = Json::array();
+    for (const ThresholdInfo &threshold : knownThresholds()) {
+        names.push_back(std::string(threshold.name));
+        list.push_back(when(is("name", std::string(threshold.name)),
+                            measureOfField("value", threshold.measure)));
+    }
+    list.push_back(isOneOf("name", names));
+    return list;
+}
+
+Json ofInterface()
+{
+    const Json sum = {
+        {"properties", {{"parameter_sha256", wholePattern("|" + forms::sha256Pattern())}}}};
+    return Json::array(
+        {sum, when(is("state", word(InterfaceState::Talks)), required({"talked_on"}))});
 }
 
 Json ofAttachment()
@@ -227,6 +297,18 @@ Json recordConditions(std::string_view table)
         return ofTest();
     if (table == RecordTraits<Attachment>::table)
         return ofAttachment();
+    if (table == RecordTraits<CheckFigure>::table)
+        return ofCheckFigure();
+    if (table == RecordTraits<RatedCurve>::table)
+        return Json::array({oneOf({"part", "type"})});
+    if (table == RecordTraits<OwnThreshold>::table)
+        return ofOwnThreshold();
+    if (table == RecordTraits<Interface>::table)
+        return ofInterface();
+    if (table == RecordTraits<SafetySystem>::table)
+        return Json::array({when(is("state", word(SafetyState::Proven)), required({"test"}))});
+    if (table == RecordTraits<WorkPermit>::table)
+        return Json::array({when(required({"absence_reading"}), required({"absence_proven_on"}))});
     return Json::array();
 }
 

@@ -8,6 +8,7 @@
 #include <QStringList>
 
 #include <algorithm>
+#include <array>
 #include <map>
 #include <set>
 #include <unordered_map>
@@ -215,6 +216,55 @@ void checkTasks(const Records &records, Found &found)
     }
 }
 
+void checkEngineering(const Records &records, Found &found)
+{
+    using Subject = std::array<std::int64_t, 5>;
+    std::set<std::pair<QString, Subject>> told;
+    for (const CheckFigure &f : records.all<CheckFigure>()) {
+        const auto idOf = [](const auto &id) {
+            return id ? id->value() : 0;
+        };
+        const Subject subject{idOf(f.circuit), idOf(f.branch), idOf(f.part), idOf(f.type),
+                              idOf(f.test)};
+        if (!told.insert({f.figure, subject}).second)
+            report(found, f, "figure", tr("“%1” is told twice of the same thing.").arg(f.figure));
+    }
+    for (const RatedCurve &curve : records.all<RatedCurve>()) {
+        for (const CurvePoint &point : records.of<CurvePoint>(curve.id)) {
+            const auto hold = [&](const char *field, const Amount &amount, Measure measure) {
+                if (amount.measure() != measure)
+                    report(
+                        found, point, field,
+                        tr("A point of “%1” is a %2 here, not a %3.")
+                            .arg(curve.name, measureName(measure), measureName(amount.measure())));
+            };
+            hold("along", point.along, measureAlong(curve.kind));
+            hold("up", point.up, measureUp(curve.kind));
+        }
+    }
+    std::set<QString> thresholds;
+    for (const OwnThreshold &own : records.all<OwnThreshold>())
+        if (!thresholds.insert(own.name).second)
+            report(found, own, "name", tr("The threshold “%1” is set twice.").arg(own.name));
+    for (const TestRecord &test : records.all<TestRecord>()) {
+        if (test.result != TestResult::Passed)
+            continue;
+        for (const TestStep &step : records.of<TestStep>(test.id))
+            if (step.result != TestResult::Passed) {
+                report(found, test, "result",
+                       tr("“%1” is passed, but its step “%2” is not.").arg(test.name, step.name));
+                break;
+            }
+    }
+    for (const SafetySystem &system : records.all<SafetySystem>()) {
+        const TestRecord *test = records.find(system.test);
+        if (system.state == SafetyState::Proven && test && test->result != TestResult::Passed)
+            report(found, system, "state",
+                   tr("“%1” is told to be proven, but the test “%2” is not passed.")
+                       .arg(system.name, test->name));
+    }
+}
+
 } // namespace
 
 std::vector<Inconsistency> findInconsistencies(const Records &records)
@@ -226,6 +276,7 @@ std::vector<Inconsistency> findInconsistencies(const Records &records)
     checkMoves(records, found);
     checkNeeds(records, found);
     checkTasks(records, found);
+    checkEngineering(records, found);
     return found;
 }
 

@@ -51,6 +51,8 @@ QString needKindName(NeedKind kind)
         return QStringLiteral("second person");
     case NeedKind::Permit:
         return QStringLiteral("work permit");
+    case NeedKind::Interface:
+        return QStringLiteral("interface");
     }
     Q_ASSERT_X(false, "plan::needKindName", "not a kind of need");
     return {};

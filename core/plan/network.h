@@ -39,6 +39,7 @@ enum class NeedKind {
     Letter,
     Person,
     Permit,
+    Interface,
 };
 
 // The things a person can do now. Do is mostly for a task that can start; of the leaf needs only a

@@ -3,6 +3,7 @@
 
 #include "core/parts/figures.h"
 #include "core/parts/life.h"
+#include "core/parts/permits.h"
 #include "core/quantity/dates.h"
 
 #include <QCoreApplication>
@@ -251,6 +252,26 @@ LeafNeed judge(const Records &records, const TaskNeed &need, QDate today)
     case Kind::Permit:
         leaf.kind = NeedKind::Permit;
         bySaying(MoveKind::Ask, tr("no permit yet"));
+        if (const WorkPermit *permit = records.find(need.permit)) {
+            const QStringList lacking = lackingOf(*permit, today);
+            leaf.met = lacking.isEmpty();
+            leaf.subject = subjectOf("permit", permit->key);
+            leaf.subjectName = permit->name;
+            leaf.reason = lacking.join(tr(", "));
+        }
+        break;
+    case Kind::Interface:
+        leaf.kind = NeedKind::Interface;
+        if (const Interface *interface = records.find(need.interface)) {
+            leaf.met = interface->state == InterfaceState::Talks;
+            leaf.subject = subjectOf("interface", interface->key);
+            leaf.subjectName = interface->name;
+            take({MoveKind::FindOut,
+                  interface->state == InterfaceState::Understood
+                      ? tr("understood, but has not talked yet")
+                      : tr("it cannot be made to talk yet"),
+                  0});
+        }
         break;
     }
     leaf.key = QString::number(need.id.value());

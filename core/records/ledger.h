@@ -155,6 +155,54 @@ struct EnumWords<PartState>
                                       "returned", "sold",    "scrapped", "quarantined"};
 };
 
+// What a part does, as far as checks and diagram must know.
+enum class PartRole {
+    Motor,
+    Inverter,
+    Gearbox,
+    Charger,
+    Converter,
+    Contactor,
+    PrechargeResistor,
+    DischargeResistor,
+    Fuse,
+    Disconnect,
+    Heater,
+    Compressor,
+    Pump,
+    Radiator,
+    BatteryMonitor,
+    AuxiliaryBattery,
+    ChargeInlet,
+    BatteryBox,
+    Coupling,
+    Bay,
+};
+template <>
+struct EnumWords<PartRole>
+{
+    static constexpr std::array words{"motor",
+                                      "inverter",
+                                      "gearbox",
+                                      "charger",
+                                      "DC-DC converter",
+                                      "contactor",
+                                      "precharge resistor",
+                                      "discharge resistor",
+                                      "fuse",
+                                      "disconnect",
+                                      "heater",
+                                      "compressor",
+                                      "pump",
+                                      "radiator",
+                                      "battery monitor",
+                                      "auxiliary battery",
+                                      "charge inlet",
+                                      "battery box",
+                                      "coupling",
+                                      "bay"};
+};
+
 enum class CountedTo { Build, Shop };
 template <>
 struct EnumWords<CountedTo>
@@ -167,6 +215,7 @@ struct Part
     Id<Part> id;
     QString key, name;
     PartKind kind = PartKind::Unit;
+    std::optional<PartRole> role;
     PartState state = PartState::Wanted; // the last move's; verify() holds the two together
     std::optional<Id<PartType>> type;
     std::optional<Id<Part>> partOf; // the assembly it sits in, to any depth

@@ -145,6 +145,7 @@ struct RecordTraits<Part>
         std::tuple{field("key", &Part::key, Presence::Required),
                    field("name", &Part::name, Presence::Required),
                    field("kind", &Part::kind, Presence::Required),
+                   field("role", &Part::role),
                    field("state", &Part::state, Presence::Required),
                    field("type", &Part::type),
                    field("part_of", &Part::partOf),

@@ -5,6 +5,7 @@
 // a const Records & and today's date; nothing computes from the database.
 #pragma once
 
+#include "core/records/engineering_fields.h"
 #include "core/records/ledger_fields.h"
 #include "core/records/table.h"
 #include "core/records/trade_fields.h"
@@ -19,7 +20,8 @@ template <template <class...> class To>
 using EachRecord =
     To<Build, Vehicle, Seller, Donor, PartType, Circuit, BudgetLine, DayRate, Purchase,
        PurchaseItem, Payment, Part, PartMove, Connection, Rating, Branch, LostFunction, GotBack,
-       Task, TaskNeed, Letter, TestRecord, MassEntry, Attachment>;
+       Task, TaskNeed, Letter, TestRecord, TestStep, MassEntry, CheckFigure, RatedCurve, CurvePoint,
+       OwnThreshold, Interface, InterfacePin, Wire, SafetySystem, WorkPermit, Attachment>;
 
 // For template instances, which no type list can make: OHMWRIGHT_EACH_RECORD(X) is X(Build)
 // X(Vehicle) …
@@ -28,7 +30,9 @@ using EachRecord =
     X(Build) X(Vehicle) X(Seller) X(Donor) X(PartType) X(Circuit) X(Branch)                        \
     X(Part) X(PartMove) X(Connection) X(Rating) X(LostFunction)                                    \
     X(BudgetLine) X(DayRate) X(Purchase) X(PurchaseItem) X(Payment) X(GotBack)                     \
-    X(Task) X(TaskNeed) X(Letter) X(TestRecord) X(MassEntry) X(Attachment)
+    X(Task) X(TaskNeed) X(Letter) X(TestRecord) X(TestStep) X(MassEntry) X(Attachment)             \
+    X(CheckFigure) X(RatedCurve) X(CurvePoint) X(OwnThreshold)                                     \
+    X(Interface) X(InterfacePin) X(Wire) X(SafetySystem) X(WorkPermit)
 // clang-format on
 
 class Records

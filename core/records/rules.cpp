@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/records/rules.h"
 
+#include "core/records/check_figures.h"
+#include "core/records/thresholds.h"
+
 #include <QCoreApplication>
 
 #include <array>
@@ -61,6 +64,13 @@ Outcome notNegative(const char *where, const std::optional<Amount> &amount)
     if (!amount || amount->unit().symbol() == QLatin1String("AWG") || amount->number() >= 0)
         return {};
     return bad(where, tr("%1 cannot be negative.").arg(QLatin1String(where)));
+}
+
+bool isSha256(const QString &text)
+{
+    return text.size() == 64 && std::all_of(text.begin(), text.end(), [](QChar c) {
+               return (c >= u'0' && c <= u'9') || (c >= u'a' && c <= u'f');
+           });
 }
 
 template <class... D>
@@ -237,6 +247,8 @@ Outcome ownRule(const TaskNeed &n)
                 onlyFor(n.money.has_value(), "money", {NeedKind::Money}),
                 onlyFor(n.test.has_value(), "test", {NeedKind::Test}),
                 onlyFor(n.letter.has_value(), "letter", {NeedKind::Letter}),
+                onlyFor(n.interface.has_value(), "interface", {NeedKind::Interface}),
+                onlyFor(n.permit.has_value(), "permit", {NeedKind::Permit}),
                 onlyFor(n.metOn.has_value(), "met_on",
                         {NeedKind::Person, NeedKind::Permit, NeedKind::Money, NeedKind::Service}),
                 notNegative("amount", n.amount));
@@ -265,8 +277,13 @@ Outcome ownRule(const TaskNeed &n)
         return need(n.test.has_value(), "test");
     case NeedKind::Letter:
         return need(n.letter.has_value(), "letter");
-    case NeedKind::Person:
+    case NeedKind::Interface:
+        return need(n.interface.has_value(), "interface");
     case NeedKind::Permit:
+        if (n.permit && n.metOn)
+            return bad("met_on", tr("A work permit that is in the book says itself if it holds."));
+        return need(n.permit.has_value() || !n.what.isEmpty(), "what");
+    case NeedKind::Person:
         return need(!n.what.isEmpty(), "what");
     }
     return {};
@@ -293,7 +310,8 @@ Outcome ownRule(const TestRecord &t)
 Outcome ownRule(const MassEntry &m)
 {
     return firstOf(ofMeasure("mass", m.mass, Measure::Mass), notNegative("mass", m.mass),
-                   ofMeasure("behind_front_axle", m.behindFrontAxle, Measure::Length));
+                   ofMeasure("behind_front_axle", m.behindFrontAxle, Measure::Length),
+                   ofMeasure("height", m.height, Measure::Length), notNegative("height", m.height));
 }
 
 Outcome ownRule(const Attachment &a)
@@ -311,13 +329,111 @@ Outcome ownRule(const Attachment &a)
             return bad("sha256", tr("A link has no bytes in the book."));
         return {};
     }
-    const bool hex =
-        a.sha256.size() == 64 && std::all_of(a.sha256.begin(), a.sha256.end(), [](QChar c) {
-            return (c >= u'0' && c <= u'9') || (c >= u'a' && c <= u'f');
-        });
-    if (!hex)
+    if (!isSha256(a.sha256))
         return bad("sha256", tr("sha256 must be 64 lower-case hexadecimal digits."));
     return {};
+}
+
+Outcome ownRule(const CheckFigure &f)
+{
+    const FigureInfo *info = checkFigure(f.figure);
+    if (!info)
+        return bad("figure", tr("No check asks for a figure called “%1”.").arg(f.figure));
+    const std::array subjects{
+        std::pair("circuit", f.circuit.has_value()), std::pair("branch", f.branch.has_value()),
+        std::pair("part", f.part.has_value()), std::pair("type", f.type.has_value()),
+        std::pair("test", f.test.has_value())};
+    const auto mayBe = [&](std::string_view subject) {
+        switch (info->of) {
+        case FigureOf::Vehicle:
+            return false;
+        case FigureOf::Circuit:
+            return subject == "circuit";
+        case FigureOf::Branch:
+            return subject == "branch";
+        case FigureOf::Part:
+            return subject == "part" || subject == "type";
+        case FigureOf::Test:
+            return subject == "test";
+        }
+        return false;
+    };
+    int named = 0;
+    for (const auto &[subject, isSet] : subjects) {
+        if (isSet && !mayBe(subject))
+            return bad(
+                subject,
+                tr("“%1” is not a figure of a %2.").arg(labelOf(*info), QLatin1String(subject)));
+        named += int{isSet};
+    }
+    if (named > 1)
+        return bad("part", tr("A figure belongs to one thing."));
+    if (named == 0 && info->of != FigureOf::Vehicle) {
+        constexpr std::array<const char *, 5> kWhere{"", "circuit", "branch", "part", "test"};
+        return bad(kWhere[static_cast<std::size_t>(info->of)],
+                   tr("“%1” must say what it is a figure of.").arg(labelOf(*info)));
+    }
+    if (info->measure) {
+        if (!f.word.isEmpty())
+            return bad("word", tr("“%1” is a number, not a word.").arg(labelOf(*info)));
+        return ofMeasure("value", f.value, *info->measure);
+    }
+    if (f.value)
+        return bad("value", tr("“%1” is one of these, not a number: %2.")
+                                .arg(labelOf(*info), wordsOf(*info).join(tr(", "))));
+    if (!f.word.isEmpty() && !wordsOf(*info).contains(f.word))
+        return bad("word", tr("“%1” is not “%2”; it is one of these: %3.")
+                               .arg(labelOf(*info), f.word, wordsOf(*info).join(tr(", "))));
+    return {};
+}
+
+Outcome ownRule(const RatedCurve &c)
+{
+    if (c.part.has_value() == c.type.has_value())
+        return bad("part", tr("A curve belongs to one part or to one type."));
+    return {};
+}
+
+Outcome ownRule(const OwnThreshold &t)
+{
+    const ThresholdInfo *info = knownThreshold(t.name);
+    if (!info)
+        return bad("name", tr("No check holds anything to a threshold called “%1”.").arg(t.name));
+    return ofMeasure("value", t.value, info->measure);
+}
+
+Outcome ownRule(const Interface &i)
+{
+    if (i.other && *i.other == i.part)
+        return bad("other", tr("A part does not talk with itself."));
+    if (!i.parameterSha256.isEmpty() && !isSha256(i.parameterSha256))
+        return bad("parameter_sha256",
+                   tr("parameter_sha256 must be 64 lower-case hexadecimal digits."));
+    if (i.state == InterfaceState::Talks && !i.talkedOn)
+        return bad("talked_on", tr("An interface that talks has the day it answered."));
+    return {};
+}
+
+Outcome ownRule(const Wire &w)
+{
+    return firstOf(ofMeasure("cross_section", w.crossSection, Measure::Area),
+                   notNegative("cross_section", w.crossSection),
+                   ofMeasure("length", w.length, Measure::Length), notNegative("length", w.length));
+}
+
+Outcome ownRule(const SafetySystem &s)
+{
+    if (s.state == SafetyState::Proven && !s.test)
+        return bad("test", tr("A safety system that is proven names the test that proves it."));
+    return {};
+}
+
+Outcome ownRule(const WorkPermit &p)
+{
+    if (p.absenceReading && !p.absenceProvenOn)
+        return bad("absence_proven_on", tr("A reading has the day it was taken."));
+    return firstOf(within("wait_minutes", p.waitMinutes, 0, 100000),
+                   ofMeasure("absence_reading", p.absenceReading, Measure::Voltage));
 }
 
 // Longer texts than any nameplate or letter; a bound keeps a slip of the clipboard out.

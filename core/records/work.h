@@ -46,16 +46,20 @@ enum class NeedKind {
     Letter,
     Person,
     Permit,
+    Interface,
 };
 template <>
 struct EnumWords<NeedKind>
 {
-    static constexpr std::array words{"task",    "part", "figure", "tool",   "consumable", "money",
-                                      "service", "test", "letter", "person", "permit"};
+    static constexpr std::array words{"task",       "part",   "figure",  "tool",
+                                      "consumable", "money",  "service", "test",
+                                      "letter",     "person", "permit",  "interface"};
 };
 
 struct TestRecord;
 struct Letter;
+struct Interface;
+struct WorkPermit;
 
 // What must be true before a task can start. Which of the references are set goes by the kind.
 struct TaskNeed
@@ -73,8 +77,10 @@ struct TaskNeed
     std::optional<Money> money;
     std::optional<Id<TestRecord>> test;
     std::optional<Id<Letter>> letter;
-    QString what;               // person, permit, service, money: in words
-    std::optional<QDate> metOn; // where only a person can say so
+    std::optional<Id<Interface>> interface;
+    std::optional<Id<WorkPermit>> permit; // a permit need may name one, or be said in words
+    QString what;                         // person, permit, service, money: in words
+    std::optional<QDate> metOn;           // where only a person can say so
     bool operator==(const TaskNeed &) const = default;
 };
 
@@ -106,12 +112,22 @@ struct Letter
     bool operator==(const Letter &) const = default;
 };
 
-enum class TestKind { Isolation, Bonding, Torque, Precharge, Brakes, Charging, Coolant, Other };
+enum class TestKind {
+    Isolation,
+    Bonding,
+    Torque,
+    Precharge,
+    Brakes,
+    Charging,
+    Coolant,
+    Other,
+    FirstPowerUp,
+};
 template <>
 struct EnumWords<TestKind>
 {
-    static constexpr std::array words{"isolation", "bonding",  "torque",  "precharge",
-                                      "brakes",    "charging", "coolant", "other"};
+    static constexpr std::array words{"isolation", "bonding", "torque", "precharge",     "brakes",
+                                      "charging",  "coolant", "other",  "first power-up"};
 };
 
 enum class TestResult { Open, Passed, Failed };
@@ -127,6 +143,7 @@ struct TestRecord
     QString key, name;
     TestKind kind = TestKind::Other;
     std::optional<Id<Part>> part;
+    std::optional<Id<Circuit>> circuit;
     QString method, limitText; // limit in words with its source
     std::optional<Amount> limit, value;
     QString instrument, doneBy;
@@ -136,11 +153,11 @@ struct TestRecord
     bool operator==(const TestRecord &) const = default;
 };
 
-enum class MassDirection { Out, In };
+enum class MassDirection { Out, In, Load }; // load: people and luggage, for the laden vehicle
 template <>
 struct EnumWords<MassDirection>
 {
-    static constexpr std::array words{"out", "in"};
+    static constexpr std::array words{"out", "in", "load"};
 };
 
 struct MassEntry
@@ -150,6 +167,7 @@ struct MassEntry
     MassDirection direction = MassDirection::In;
     std::optional<Amount> mass;
     std::optional<Amount> behindFrontAxle; // of its centre of gravity; negative: ahead of it
+    std::optional<Amount> height;          // of the same, above the ground
     std::optional<Id<Part>> part;
     Evidence evidence = Evidence::Assumed;
     QString note;

@@ -43,6 +43,8 @@ struct RecordTraits<TaskNeed>
                                               field("money", &TaskNeed::money),
                                               field("test", &TaskNeed::test),
                                               field("letter", &TaskNeed::letter),
+                                              field("interface", &TaskNeed::interface),
+                                              field("permit", &TaskNeed::permit),
                                               field("what", &TaskNeed::what),
                                               field("met_on", &TaskNeed::metOn)};
 };
@@ -77,6 +79,7 @@ struct RecordTraits<TestRecord>
                    field("name", &TestRecord::name, Presence::Required),
                    field("kind", &TestRecord::kind, Presence::Required),
                    field("part", &TestRecord::part),
+                   field("circuit", &TestRecord::circuit),
                    field("method", &TestRecord::method),
                    field("limit_text", &TestRecord::limitText),
                    field("limit_value", &TestRecord::limit),
@@ -99,6 +102,7 @@ struct RecordTraits<MassEntry>
                    field("direction", &MassEntry::direction, Presence::Required),
                    field("mass", &MassEntry::mass),
                    field("behind_front_axle", &MassEntry::behindFrontAxle),
+                   field("height", &MassEntry::height),
                    field("part", &MassEntry::part),
                    field("evidence", &MassEntry::evidence, Presence::Required),
                    field("note", &MassEntry::note)};

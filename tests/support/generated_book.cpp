@@ -3,6 +3,7 @@
 
 #include "core/parts/life.h"
 #include "core/quantity/invariant.h"
+#include "tests/support/generated_engineering.h"
 #include "tests/support/generated_values.h"
 
 #include <QCryptographicHash>
@@ -35,6 +36,7 @@ public:
         makeRatings();
         makePartNotes();
         makePapers();
+        makeEngineering();
         makeTasks();
         makeAttachments();
         return std::move(m_made);
@@ -256,6 +258,7 @@ private:
             // one of each kind first, so that every need finds what it may name
             constexpr int kKinds = static_cast<int>(EnumWords<PartKind>::words.size());
             p.kind = i < kKinds ? static_cast<PartKind>(i) : m_values.word<PartKind>();
+            p.role = m_values.perhaps([&] { return m_values.word<PartRole>(); });
             p.type = perhapsOne<PartType>();
             p.donor = perhapsOne<Donor>();
             p.bought = perhapsOne<PurchaseItem>();
@@ -432,6 +435,7 @@ private:
             m.mass = m_values.perhapsAmount(Measure::Mass);
             m.behindFrontAxle =
                 m_values.perhaps([&] { return m_values.amount(Measure::Length, true); });
+            m.height = m_values.perhapsAmount(Measure::Length);
             m.part = perhapsOne<Part>();
             m.evidence = m_values.word<Evidence>();
             m.note = text();
@@ -466,6 +470,7 @@ private:
             t.name = m_values.requiredText();
             t.kind = m_values.word<TestKind>();
             t.part = perhapsOne<Part>();
+            t.circuit = perhapsOne<Circuit>();
             for (QString *field : {&t.method, &t.limitText, &t.instrument, &t.doneBy, &t.note})
                 *field = text();
             if (m_chance.oneIn(2)) {
@@ -477,7 +482,34 @@ private:
                                                     : std::optional(m_values.date());
             tests.push_back(t);
         }
+        makeSteps(tests);
         keep(std::move(tests));
+    }
+
+    // A test that is passed has passed every step.
+    void makeSteps(const std::vector<TestRecord> &tests)
+    {
+        std::vector<TestStep> steps;
+        for (const TestRecord &test : tests) {
+            const int count = m_chance.between(steps.empty() ? 1 : 0, 2);
+            for (int position = 0; position < count; ++position) {
+                auto s = fresh<TestStep>();
+                s.test = test.id;
+                s.position = position;
+                s.name = m_values.requiredText();
+                for (QString *field : {&s.expected, &s.stopIf, &s.seen})
+                    *field = text();
+                s.result = test.result == TestResult::Passed ? TestResult::Passed
+                                                             : m_values.word<TestResult>();
+                steps.push_back(s);
+            }
+        }
+        keep(std::move(steps));
+    }
+
+    void makeEngineering()
+    {
+        EngineeringMaker(m_chance, m_values, m_made.records, m_lastId, m_size).make();
     }
 
     void makeTasks()
@@ -580,8 +612,16 @@ private:
         case NeedKind::Letter:
             n.letter = one<Letter>().id;
             return;
-        case NeedKind::Person:
+        case NeedKind::Interface:
+            n.interface = one<Interface>().id;
+            return;
         case NeedKind::Permit:
+            if (m_chance.oneIn(2)) {
+                n.permit = one<WorkPermit>().id;
+                return;
+            }
+            [[fallthrough]];
+        case NeedKind::Person:
             n.what = m_values.requiredText();
             n.metOn = m_values.perhapsDate();
             return;
@@ -693,6 +733,12 @@ BookSize BookSize::tiny()
             .letters = 1,
             .tests = 1,
             .masses = 1,
+            .figures = 1,
+            .curves = 1,
+            .interfaces = 1,
+            .wires = 1,
+            .safetySystems = 1,
+            .permits = 1,
             .attachments = 2};
 }
 
@@ -713,6 +759,12 @@ BookSize BookSize::usual()
             .letters = 15,
             .tests = 60,
             .masses = 60,
+            .figures = 200,
+            .curves = 6,
+            .interfaces = 8,
+            .wires = 120,
+            .safetySystems = 12,
+            .permits = 10,
             .attachments = 500};
 }
 
@@ -733,6 +785,12 @@ BookSize BookSize::large()
             .letters = 200,
             .tests = 1000,
             .masses = 1000,
+            .figures = 4000,
+            .curves = 60,
+            .interfaces = 80,
+            .wires = 2000,
+            .safetySystems = 60,
+            .permits = 100,
             .attachments = 2000};
 }
 

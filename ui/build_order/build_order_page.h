@@ -46,6 +46,7 @@ public:
 signals:
     void said(QString sentence, ohmwright::ui::Tone tone);
     void partWanted(QString key);
+    void recordWanted(QString table, QString key);
 
 protected:
     void showEvent(QShowEvent *event) override;

@@ -68,6 +68,14 @@ Result<QString> meet(Book &book, const plan::Move &move, const std::vector<TaskN
     return tr("%1: arranged today.").arg(move.title);
 }
 
+template <class R>
+void openCard(MoveSubject &subject, const R &row)
+{
+    subject.act = MoveAct::Card;
+    subject.cardTable = QString::fromLatin1(RecordTraits<R>::table);
+    subject.cardKey = row.key;
+}
+
 } // namespace
 
 MoveSubject subjectOf(const Records &records, const plan::Move &move)
@@ -98,10 +106,19 @@ MoveSubject subjectOf(const Records &records, const plan::Move &move)
     case NeedKind::Test:
         subject.act = MoveAct::Test;
         break;
+    case NeedKind::Permit:
+        if (const WorkPermit *permit = records.find(need.permit)) {
+            openCard(subject, *permit);
+            break;
+        }
+        [[fallthrough]];
     case NeedKind::Money:
     case NeedKind::Person:
-    case NeedKind::Permit:
         subject.act = MoveAct::Meet;
+        break;
+    case NeedKind::Interface:
+        if (const Interface *interface = records.find(need.interface))
+            openCard(subject, *interface);
         break;
     case NeedKind::Service:
         subject.act = need.part ? MoveAct::Part : MoveAct::Meet;
@@ -130,6 +147,7 @@ Result<QString> actOn(Book &book, const plan::Move &move)
     case MoveAct::Part:
     case MoveAct::Letter:
     case MoveAct::Test:
+    case MoveAct::Card:
     case MoveAct::None:
         break;
     }
@@ -149,6 +167,8 @@ QString actName(const Records &records, const plan::Move &move)
                                                     : tr("Agreed today");
     case MoveAct::Part:
         return tr("Go to the part");
+    case MoveAct::Card:
+        return tr("Go to its card");
     case MoveAct::Letter:
     case MoveAct::Test:
     case MoveAct::None:

@@ -18,6 +18,7 @@ enum class MoveAct {
     Part,    // the part's own page
     Letter,  // asked, answered, granted
     Test,    // its result
+    Card,    // the card of an interface or a work permit
     None,    // the need has gone from the book
 };
 
@@ -28,6 +29,7 @@ struct MoveSubject
     std::optional<Id<Task>> task;
     std::optional<Id<Letter>> letter;
     std::optional<Id<TestRecord>> test;
+    QString cardTable, cardKey;
 };
 
 [[nodiscard]] MoveSubject subjectOf(const Records &records, const plan::Move &move);

@@ -101,6 +101,9 @@ void MovePanel::act()
     case MoveAct::Part:
         emit partWanted(subject.partKey);
         return;
+    case MoveAct::Card:
+        emit recordWanted(subject.cardTable, subject.cardKey);
+        return;
     case MoveAct::Finish:
     case MoveAct::FindOut:
     case MoveAct::Meet:

@@ -35,6 +35,7 @@ public:
 signals:
     void done(const QString &sentence);
     void partWanted(const QString &key);
+    void recordWanted(const QString &table, const QString &key);
 
 private:
     Book &m_book;

@@ -79,7 +79,8 @@ NeedForm::NeedForm(Book &book, const Theme &theme, QWidget *parent)
                                      {static_cast<int>(Kind::Test), tr("test passed")},
                                      {static_cast<int>(Kind::Letter), tr("letter or approval")},
                                      {static_cast<int>(Kind::Person), tr("second person")},
-                                     {static_cast<int>(Kind::Permit), tr("work permit")}},
+                                     {static_cast<int>(Kind::Permit), tr("work permit")},
+                                     {static_cast<int>(Kind::Interface), tr("unit that talks")}},
                                     EntryForm::Width::Half);
     m_form->addEditor(kWhat, tr("Which"), m_what, EntryForm::Width::Half);
     m_form->addChoice(
@@ -166,6 +167,12 @@ void NeedForm::offer()
     } else if (now == NeedKind::Letter) {
         for (const Letter &letter : records.all<Letter>())
             known.push_back({letter.key, letter.subject, letter.toWhom});
+    } else if (now == NeedKind::Permit) {
+        for (const WorkPermit &permit : records.all<WorkPermit>())
+            known.push_back({permit.key, permit.name, permit.workedBy});
+    } else if (now == NeedKind::Interface) {
+        for (const Interface &interface : records.all<Interface>())
+            known.push_back({interface.key, interface.name, wordOf(interface.state)});
     } else if (namesPart(now) || now == NeedKind::Service) {
         for (const Part &part : records.all<Part>()) {
             const bool fits = (now == NeedKind::Tool && part.kind == PartKind::Tool) ||
@@ -244,8 +251,21 @@ Outcome NeedForm::fillIn(TaskNeed &need) const
         if (const Letter *letter = records.byKey<Letter>(key))
             need.letter = letter->id;
         return {};
-    case NeedKind::Person:
+    case NeedKind::Interface: {
+        const Interface *interface = records.byKey<Interface>(key);
+        if (!interface)
+            return bad(kWhat, tr("There is no interface “%1” in the book.").arg(m_what->name()),
+                       tr("Add its card on the Parts page first."));
+        need.interface = interface->id;
+        return {};
+    }
     case NeedKind::Permit:
+        if (const WorkPermit *permit = records.byKey<WorkPermit>(key))
+            need.permit = permit->id;
+        else
+            need.what = m_what->name();
+        return {};
+    case NeedKind::Person:
         need.what = m_what->name();
         return {};
     }

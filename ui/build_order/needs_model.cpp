@@ -28,9 +28,9 @@ std::vector<NeedRow> needRows(const Records &records, Id<Task> task, QDate today
             row.met = leaf.met;
             row.reason = leaf.reason;
             row.part = need.part;
-            row.bySaying = need.kind == NeedKind::Person || need.kind == NeedKind::Permit ||
-                           need.kind == NeedKind::Money ||
-                           (need.kind == NeedKind::Service && !need.part);
+            row.bySaying =
+                need.kind == NeedKind::Person || (need.kind == NeedKind::Permit && !need.permit) ||
+                need.kind == NeedKind::Money || (need.kind == NeedKind::Service && !need.part);
         }
         if (row.met)
             row.reason.clear();

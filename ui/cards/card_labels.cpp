@@ -148,6 +148,7 @@ constexpr std::array kTest{
     FieldLabel{"name", L("What is tested"), "", kFull},
     FieldLabel{.field = "kind", .label = L("Kind"), .listed = true},
     FieldLabel{"part", L("Part"), L("if it is one part that is tested")},
+    FieldLabel{"circuit", L("Circuit"), L("if it is a circuit that is tested"), kFull},
     FieldLabel{"method", L("Method"), "", kFull},
     FieldLabel{.field = "limit_text", .label = L("Limit in words"), .hint = L("with its source"), .place = kFull, .group = L("Limit and what was found")},
     FieldLabel{"limit_value", L("Limit"), L("e.g. 500 ohm, 0.1 ohm, 120 Nm")},
@@ -165,9 +166,127 @@ constexpr std::array kMass{
     FieldLabel{.field = "direction", .label = L("Direction"), .listed = true},
     FieldLabel{.field = "mass", .label = L("Mass"), .hint = L("e.g. 46 kg"), .listed = true},
     FieldLabel{"behind_front_axle", L("Behind the front axle"), L("its centre, e.g. 850 mm; ahead: -200 mm")},
+    FieldLabel{"height", L("Above the ground"), L("its centre, e.g. 600 mm")},
     FieldLabel{.field = "evidence", .label = L("Evidence"), .listed = true},
     FieldLabel{"part", L("Part"), L("if it is in the book"), kFull},
     kAnything,
+};
+
+constexpr std::array kFigure{
+    kKey,
+    FieldLabel{"figure", L("Figure"), L("as the checks call it, e.g. vehicle.drag_coefficient"), kFull},
+    FieldLabel{.field = "value", .label = L("Value"), .hint = L("with its unit; empty: looked for, not known"), .listed = true},
+    FieldLabel{.field = "word", .label = L("Or the word"), .hint = L("where it is a choice"), .listed = true},
+    FieldLabel{.field = "evidence", .label = L("Evidence"), .listed = true},
+    FieldLabel{"dated", L("Read or measured on")},
+    FieldLabel{"source", L("Source"), L("document and page, instrument, who said so"), kFull},
+    FieldLabel{.field = "circuit", .label = L("Circuit"), .listed = true, .group = L("Of one of these, or of the vehicle")},
+    FieldLabel{.field = "branch", .label = L("Branch"), .listed = true},
+    FieldLabel{.field = "part", .label = L("Part"), .listed = true},
+    FieldLabel{.field = "type", .label = L("Type"), .listed = true},
+    FieldLabel{.field = "test", .label = L("Test"), .listed = true},
+    kAnything,
+};
+
+constexpr std::array kCurve{
+    kKey,
+    FieldLabel{"name", L("Name"), L("of what, at which conditions"), kFull},
+    FieldLabel{.field = "kind", .label = L("Kind"), .listed = true},
+    FieldLabel{.field = "evidence", .label = L("Evidence"), .listed = true},
+    FieldLabel{"part", L("Part"), L("or a type")},
+    FieldLabel{"type", L("Type"), L("for all parts of it")},
+    FieldLabel{"dated", L("Read or measured on")},
+    FieldLabel{"source", L("Source"), L("document and page, instrument, who said so"), kFull},
+    kAnything,
+};
+
+constexpr std::array kPoint{
+    FieldLabel{"along", L("At"), L("60 %, 3000 rpm, 10 °C")},
+    FieldLabel{.field = "up", .label = L("Value"), .hint = L("3.7 V, 180 Nm, 40 A"), .listed = true},
+};
+
+constexpr std::array kThreshold{
+    kKey,
+    FieldLabel{"name", L("Threshold"), L("as the checks call it, e.g. conductor.drop"), kFull},
+    FieldLabel{.field = "value", .label = L("Held to"), .hint = L("with its unit"), .listed = true},
+    FieldLabel{.field = "reason", .label = L("Reason"), .hint = L("why it is not the published value"), .place = kFull, .listed = true},
+};
+
+constexpr std::array kInterface{
+    kKey,
+    FieldLabel{"name", L("Name"), L("inverter control, charger, pack monitor"), kFull},
+    FieldLabel{.field = "part", .label = L("Unit"), .listed = true},
+    FieldLabel{"other", L("Talks with"), L("if that is in the book")},
+    FieldLabel{.field = "state", .label = L("State"), .listed = true},
+    FieldLabel{"talked_on", L("Answered on")},
+    FieldLabel{.field = "connector", .label = L("Connector on it"), .group = L("How it is plugged in and woken")},
+    FieldLabel{"mate", L("Mating connector"), L("with seals and pins; bought where")},
+    FieldLabel{"wake_signal", L("Wake signal"), L("what switches it on, on which pin"), kFull},
+    FieldLabel{"position_sensor", L("Position sensor"), L("of a motor: kind, poles, offset"), kFull},
+    FieldLabel{.field = "bus", .label = L("Bus"), .hint = L("kind and speed"), .group = L("What it says and hears")},
+    FieldLabel{"firmware", L("Firmware"), L("version as read out")},
+    FieldLabel{.field = "messages", .label = L("Messages"), .hint = L("wanted and sent, written down where"), .place = kNote},
+    FieldLabel{"parameter_file", L("Parameter file"), L("its name, kept where")},
+    FieldLabel{"parameter_sha256", L("Its SHA-256"), L("64 digits, to know it again")},
+    FieldLabel{"pairing", L("Pairing"), L("with what of the donor; how it was undone"), kFull},
+    kAnything,
+};
+
+constexpr std::array kPin{
+    FieldLabel{"pin", L("Pin"), L("as marked")},
+    FieldLabel{.field = "signal", .label = L("Signal"), .listed = true},
+    FieldLabel{.field = "note", .label = L("Note"), .place = kFull, .listed = true},
+};
+
+constexpr std::array kWire{
+    kKey,
+    FieldLabel{"name", L("Wire"), L("as on its sleeve")},
+    FieldLabel{.field = "signal", .label = L("Signal"), .listed = true},
+    FieldLabel{.field = "from_part", .label = L("From"), .listed = true},
+    FieldLabel{"from_pin", L("Pin or place there"), L("X1:4")},
+    FieldLabel{.field = "to_part", .label = L("To"), .listed = true},
+    FieldLabel{"to_pin", L("Pin or place here"), L("X2:7; chassis, left sill")},
+    FieldLabel{"cross_section", L("Cross-section"), L("e.g. 0.75 mm2")},
+    FieldLabel{"length", L("Length"), L("e.g. 2.4 m")},
+    FieldLabel{"colour", L("Colour")},
+    FieldLabel{"branch", L("Fed by branch")},
+    FieldLabel{.field = "fitted", .label = L("It is fitted"), .place = kFull, .listed = true},
+    kAnything,
+};
+
+constexpr std::array kSafety{
+    kKey,
+    FieldLabel{"name", L("Safety system"), "", kFull},
+    FieldLabel{.field = "kind", .label = L("Kind"), .listed = true},
+    FieldLabel{.field = "state", .label = L("State"), .listed = true},
+    FieldLabel{"place", L("Where it sits"), L("and how it is reached"), kFull},
+    FieldLabel{"part", L("Part that does it")},
+    FieldLabel{"test", L("Test that proves it")},
+    kAnything,
+};
+
+constexpr std::array kPermit{
+    kKey,
+    FieldLabel{"name", L("Work"), L("what is to be done, on what"), kFull},
+    FieldLabel{.field = "worked_by", .label = L("Who works"), .listed = true},
+    FieldLabel{"second_person", L("Second person"), L("stands by, knows how to help")},
+    FieldLabel{.field = "gloves_tested_on", .label = L("Gloves tested on"), .group = L("Before a hand goes in")},
+    FieldLabel{.field = "gloves_valid_until", .label = L("That test holds until"), .listed = true},
+    FieldLabel{"locked_off", L("Locked off, the key kept by who works"), "", kFull},
+    FieldLabel{"wait_minutes", L("Minutes to wait"), L("after switching off, by the maker")},
+    FieldLabel{"instrument", L("Voltage detector"), L("proved on a known source before and after")},
+    FieldLabel{.field = "absence_proven_on", .label = L("Absence of voltage proved on"), .listed = true},
+    FieldLabel{"absence_reading", L("Greatest voltage found"), L("e.g. 0.4 V")},
+    FieldLabel{.field = "closed_on", .label = L("Work over on"), .listed = true, .group = L("Afterwards")},
+    kAnything,
+};
+
+constexpr std::array kStep{
+    FieldLabel{"name", L("Do"), "", kFull},
+    FieldLabel{"expected", L("See"), L("what should be seen"), kFull},
+    FieldLabel{"stop_if", L("Stop if"), "", kFull},
+    FieldLabel{.field = "seen", .label = L("Seen"), .place = kFull, .listed = true},
+    FieldLabel{.field = "result", .label = L("Result"), .listed = true},
 };
 
 constexpr std::array kAttachment{
@@ -257,6 +376,16 @@ constexpr std::array kCards{
     CardLabels{"letter", L("Letters"), L("New letter"), "note", L("Questions to an authority, insurer or engineer, and their answers, kept as evidence."), kLetter},
     CardLabels{"test_record", L("Test records"), L("New test"), "checks", L("Isolation, bonding, torque, brakes: the limit with its source, what was found, with which instrument, by whom."), kTest},
     CardLabels{"mass_entry", L("Masses"), L("New mass"), "sheet", L("What goes out of the vehicle and what comes in, with where its weight sits. Weigh what comes out before it leaves."), kMass},
+    CardLabels{"test_step", L("Steps"), L("New step"), "checks", L("A guided test goes step by step: what to do, what to see, when to stop."), kStep},
+    CardLabels{"check_figure", L("Figures"), L("New figure"), "checks", L("What checks ask for beyond ratings: the drag of the body, a switching time, what a meter read. Each with its evidence."), kFigure},
+    CardLabels{"rated_curve", L("Curves"), L("New curve"), "checks", L("A cell's voltage over its charge, a motor's torque over its speed, what a cell takes by temperature."), kCurve},
+    CardLabels{"curve_point", L("Points"), L("New point"), "checks", L("Between two points the curve runs straight."), kPoint},
+    CardLabels{"own_threshold", L("Own thresholds"), L("New threshold"), "checks", L("Tighten what results are held to as you like. A looser one is shown beside the published one, with your reason, here and on the build sheet."), kThreshold},
+    CardLabels{"interface", L("Interfaces"), L("New interface"), "parts", L("How each unit is plugged in, woken and spoken to, written down before the donor is gone. What cannot yet be made to talk holds up what needs it."), kInterface},
+    CardLabels{"interface_pin", L("Pins"), L("New pin"), "parts", L("Each pin of the connector, and what is on it."), kPin},
+    CardLabels{"wire", L("Wire list"), L("New wire"), "parts", L("Every low-voltage wire: from which pin to which, with its colour, so that it is found again."), kWire},
+    CardLabels{"safety_system", L("Safety systems"), L("New safety system"), "checks", L("Interlock, isolation monitor, disconnect, inertia switch, touch protection, labels: where each is, and the test that proves it."), kSafety},
+    CardLabels{"work_permit", L("Work permits"), L("New work permit"), "checks", L("Before work on high voltage: gloves in test date, locked off, waited, absence of voltage proved, a second person. The law of the place and its licensed people decide."), kPermit},
     CardLabels{"attachment", L("Photos and papers"), L("New link"), "photo", L("Photos and papers kept in the book, and links with the day they were read. Those marked for it go on the build sheet."), kAttachment},
     CardLabels{"purchase", L("Purchases"), L("New purchase"), "budget", L("One order: its items, and the freight, duty and tax they share."), kPurchase},
     CardLabels{"purchase_item", L("Items"), L("New item"), "budget", L("What was bought with this order."), kItem},

@@ -175,11 +175,39 @@ PartField leadField()
             {}};
 }
 
+std::vector<KnownName> roles(const Records &)
+{
+    std::vector<KnownName> known;
+    for (const char *word : EnumWords<PartRole>::words)
+        known.push_back({QString::fromLatin1(word), QString::fromLatin1(word), {}});
+    return known;
+}
+
+PartField roleField()
+{
+    return {"role",
+            tr("What it does"),
+            tr("motor, inverter, charger; asked by checks and diagram"),
+            [](const Records &, const Part &part) {
+                return part.role ? wordOf(*part.role) : QString();
+            },
+            [](Book &, Part &part, const Typed &typed) -> Outcome {
+                part.role = fromWord<PartRole>(typed.key.isEmpty() ? typed.text : typed.key);
+                if (!part.role && !typed.text.isEmpty())
+                    return fail(ProblemCode::NotFound,
+                                tr("“%1” is nothing a part does here.").arg(typed.text),
+                                tr("Choose one of those offered, or leave it empty."));
+                return {};
+            },
+            roles};
+}
+
 } // namespace
 
 std::vector<PartField> describingFields()
 {
     return {textField("name", tr("Name"), &Part::name),
+            roleField(),
             textField("serial", tr("Serial number"), &Part::serial),
             textField("place", tr("Place"), &Part::place, tr("shelf, box")),
             assemblyField(),

@@ -39,8 +39,9 @@ namespace {
 constexpr int kSettleMs = 250;
 constexpr int kListWidth = 224;
 
-constexpr std::array kTables{"build",  "vehicle",     "lost_function", "mass_entry",
-                             "letter", "test_record", "attachment"};
+constexpr std::array kTables{"build",         "vehicle",     "lost_function",
+                             "mass_entry",    "letter",      "test_record",
+                             "safety_system", "work_permit", "attachment"};
 
 // The bytes of all photos on the sheet, read here because the book belongs to this thread.
 std::shared_ptr<QHash<QString, QByteArray>> photosOf(const Book &book,

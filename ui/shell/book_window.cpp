@@ -78,6 +78,7 @@ void BookWindow::makePages()
     connect(m_bench, &BenchPage::partWanted, this, &BookWindow::showPart);
     connect(m_buildOrder, &BuildOrderPage::partWanted, this, &BookWindow::showPart);
     connect(m_budget, &BudgetPage::partWanted, this, &BookWindow::showPart);
+    connect(m_buildOrder, &BuildOrderPage::recordWanted, this, &BookWindow::showRecord);
     connect(m_bench, &BenchPage::taskWanted, this, &BookWindow::showTask);
     connect(m_parts, &PartsPage::taskWanted, this, &BookWindow::showTask);
     connect(m_bench, &BenchPage::pageWanted, m_shell.get(), &ShellWindow::showPage);

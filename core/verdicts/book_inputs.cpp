@@ -1,0 +1,194 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/verdicts/book_inputs.h"
+
+#include "core/quantity/dates.h"
+#include "core/quantity/invariant.h"
+
+#include <QCoreApplication>
+
+namespace ohmwright {
+
+namespace {
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("BookInputs", text);
+}
+
+// "datasheet, page 4; 3 Mar 2026"
+QString sourceOf(const QString &source, const std::optional<QDate> &on)
+{
+    QStringList words;
+    if (!source.isEmpty())
+        words << source;
+    if (on)
+        words << showDate(*on);
+    return words.join(tr("; "));
+}
+
+} // namespace
+
+BookInputs::BookInputs(const Records &records, QDate today) : m_records(records), m_today(today)
+{
+    const auto keep = [this](const CheckFigure &figure, const char *table, auto id) {
+        m_figures.insert({{figure.figure, table, id ? id->value() : 0}, &figure});
+    };
+    for (const CheckFigure &figure : records.all<CheckFigure>()) {
+        if (figure.circuit)
+            keep(figure, RecordTraits<Circuit>::table, figure.circuit);
+        else if (figure.branch)
+            keep(figure, RecordTraits<Branch>::table, figure.branch);
+        else if (figure.part)
+            keep(figure, RecordTraits<Part>::table, figure.part);
+        else if (figure.type)
+            keep(figure, RecordTraits<PartType>::table, figure.type);
+        else if (figure.test)
+            keep(figure, RecordTraits<TestRecord>::table, figure.test);
+        else
+            keep(figure, "", std::optional<Id<Part>>());
+    }
+}
+
+const CheckFigure *BookInputs::recorded(const char *name, const std::string &table,
+                                        std::int64_t id) const
+{
+    const auto at = m_figures.find({QString::fromLatin1(name), table, id});
+    return at == m_figures.end() ? nullptr : at->second;
+}
+
+BookInputs::Found BookInputs::found(const char *name, const std::string &table, const QString &key,
+                                    const CheckFigure *record) const
+{
+    const QString figure = QString::fromLatin1(name);
+    const FigureInfo *info = checkFigure(figure);
+    require(info != nullptr, "the figure a check asks for is in the list");
+    Found result;
+    result.record = record ? record : (table.empty() ? recorded(name, "", 0) : nullptr);
+    result.origin.name = labelOf(*info);
+    result.origin.field = print(FigureAddress{figure, table, key});
+    if (result.record) {
+        result.origin.evidence = result.record->evidence;
+        result.origin.source = sourceOf(result.record->source, result.record->on);
+    }
+    return result;
+}
+
+BookInputs::Found BookInputs::foundOf(const char *name, const Circuit &of) const
+{
+    constexpr const char *kTable = RecordTraits<Circuit>::table;
+    return found(name, kTable, of.key, recorded(name, kTable, of.id.value()));
+}
+
+BookInputs::Found BookInputs::foundOf(const char *name, const Branch &of) const
+{
+    constexpr const char *kTable = RecordTraits<Branch>::table;
+    return found(name, kTable, of.key, recorded(name, kTable, of.id.value()));
+}
+
+BookInputs::Found BookInputs::foundOf(const char *name, const TestRecord &of) const
+{
+    constexpr const char *kTable = RecordTraits<TestRecord>::table;
+    return found(name, kTable, of.key, recorded(name, kTable, of.id.value()));
+}
+
+BookInputs::Found BookInputs::foundOf(const char *name, const Part &of) const
+{
+    constexpr const char *kTable = RecordTraits<Part>::table;
+    const CheckFigure *record = recorded(name, kTable, of.id.value());
+    const bool own = record != nullptr;
+    if (!record && of.type)
+        record = recorded(name, RecordTraits<PartType>::table, of.type->value());
+    Found result = found(name, kTable, of.key, record);
+    result.origin.name = tr("%1 of %2").arg(result.origin.name, of.name);
+    result.origin.path = pathOf(of);
+    result.origin.stale = own && of.reworkedOn && record->on && *record->on < *of.reworkedOn;
+    return result;
+}
+
+BookInputs::RatingFound BookInputs::foundRating(const Part &part, const FigureName &name) const
+{
+    const Figure figure = figureFor(m_records, part, name);
+    RatingFound result;
+    if (figure.inForce) {
+        result.origin = ratingOrigin(part, *figure.inForce);
+        if (figure.inForce->value)
+            result.si = figure.inForce->value->si();
+    }
+    result.origin.name = tr("%1 of %2").arg(describe(name), part.name);
+    result.origin.path = pathOf(part);
+    result.origin.field = print(RatingAddress{part.key, name, {}});
+    result.origin.clash = figure.clash;
+    result.origin.stale = figure.stale;
+    return result;
+}
+
+Origin BookInputs::ratingOrigin(const Part &part, const Rating &rating) const
+{
+    Origin origin;
+    origin.name = tr("%1 of %2").arg(describe(figureOf(rating)), part.name);
+    origin.path = pathOf(part);
+    origin.field = print(RatingAddress{part.key, figureOf(rating), rating.duration});
+    origin.evidence = rating.evidence;
+    origin.source = sourceOf(rating.source, rating.on);
+    origin.stale =
+        rating.part.isSet() && part.reworkedOn && rating.on && *rating.on < *part.reworkedOn;
+    return origin;
+}
+
+Origin BookInputs::fieldOrigin(const char *table, const QString &key, const char *column,
+                               const QString &name) const
+{
+    Origin origin;
+    origin.name = name;
+    origin.field = print(FieldAddress{table, key, QString::fromLatin1(column)});
+    return origin;
+}
+
+const RatedCurve *BookInputs::curve(const Part &part, CurveKind kind) const
+{
+    const RatedCurve *ofType = nullptr;
+    for (const RatedCurve &curve : m_records.all<RatedCurve>()) {
+        if (curve.kind != kind || m_records.of<CurvePoint>(curve.id).empty())
+            continue;
+        if (curve.part == part.id)
+            return &curve;
+        if (part.type && curve.type == part.type && !ofType)
+            ofType = &curve;
+    }
+    return ofType;
+}
+
+Origin BookInputs::curveOrigin(const Part &part, CurveKind kind, const QString &name) const
+{
+    Origin origin;
+    origin.name = name;
+    origin.path = pathOf(part);
+    if (const RatedCurve *found = curve(part, kind)) {
+        origin.evidence = found->evidence;
+        origin.source = sourceOf(found->source, found->on);
+        origin.stale = found->part && part.reworkedOn && found->on && *found->on < *part.reworkedOn;
+    }
+    return origin;
+}
+
+const OwnThreshold *BookInputs::ownThreshold(const QString &name) const
+{
+    for (const OwnThreshold &own : m_records.all<OwnThreshold>())
+        if (own.name == name)
+            return &own;
+    return nullptr;
+}
+
+QString BookInputs::pathOf(const Part &part) const
+{
+    QStringList names{part.name};
+    const Part *above = m_records.find(part.partOf);
+    // a loop of assemblies is refused elsewhere; here it only must end
+    for (std::size_t steps = 0; above && steps < m_records.all<Part>().size(); ++steps) {
+        names.prepend(above->name);
+        above = m_records.find(above->partOf);
+    }
+    return names.join(QStringLiteral(" › "));
+}
+
+} // namespace ohmwright

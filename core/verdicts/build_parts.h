@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Finding one's way about a build: which parts do what, what hangs on a circuit, what sits inside.
+// Only parts that are, or are to be, in the vehicle count: none that were returned, sold, scrapped
+// or set aside, and no tools or services.
+#pragma once
+
+#include "core/checks/assembly.h"
+#include "core/records/records.h"
+
+#include <vector>
+
+namespace ohmwright {
+
+bool isOfTheBuild(const Part &part);
+
+// In key order.
+std::vector<const Part *> partsOfRole(const Records &records, PartRole role);
+// The one that does it; null for none or several.
+const Part *onlyPartOfRole(const Records &records, PartRole role);
+// Connected to the circuit themselves, in key order.
+std::vector<const Part *> partsOn(const Records &records, const Circuit &circuit);
+std::vector<const Part *> partsOn(const Records &records, const Branch &branch);
+// Battery modules connected to the circuit, or sitting inside a part that is.
+std::vector<const Part *> modulesOn(const Records &records, const Circuit &circuit);
+// What it holds directly, in key order.
+std::vector<const Part *> inside(const Records &records, const Part &part);
+
+} // namespace ohmwright

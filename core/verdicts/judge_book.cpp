@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/verdicts/judge_book.h"
+
+#include "core/verdicts/judges.h"
+
+#include <algorithm>
+#include <array>
+#include <tuple>
+
+namespace ohmwright {
+
+namespace {
+
+std::array<std::span<const Judge>, 2> allJudges()
+{
+    return {electricalJudges(), vehicleJudges()};
+}
+
+// Fails, unknown, tight, holds.
+int danger(Verdict verdict)
+{
+    switch (verdict) {
+    case Verdict::Fails:
+        return 0;
+    case Verdict::Unknown:
+        return 1;
+    case Verdict::Tight:
+        return 2;
+    case Verdict::Holds:
+        return 3;
+    }
+    return 3;
+}
+
+bool isTouched(const Judge &judge, const Change &change)
+{
+    return change.everything ||
+           std::any_of(judge.reads.begin(), judge.reads.end(), [&](std::string_view table) {
+               return change.rows.contains(std::string(table));
+           });
+}
+
+} // namespace
+
+std::vector<Check> judgeBook(const Records &records, QDate today, std::string_view only)
+{
+    const BookInputs inputs(records, today);
+    std::vector<Check> checks;
+    for (const std::span<const Judge> judges : allJudges())
+        for (const Judge &judge : judges)
+            if (only.empty() || judge.check == only)
+                std::ranges::move(judge.judge(inputs), std::back_inserter(checks));
+    return checks;
+}
+
+std::vector<std::string_view> checkIds()
+{
+    std::vector<std::string_view> ids;
+    for (const std::span<const Judge> judges : allJudges())
+        for (const Judge &judge : judges)
+            ids.push_back(judge.check);
+    return ids;
+}
+
+void sortByDanger(std::vector<Check> &checks)
+{
+    std::stable_sort(checks.begin(), checks.end(), [](const Check &a, const Check &b) {
+        return std::tuple(a.protects, danger(a.verdict), a.margin.value_or(0)) <
+               std::tuple(b.protects, danger(b.verdict), b.margin.value_or(0));
+    });
+}
+
+const std::vector<Check> &BookJudge::checks(const Records &records, QDate today)
+{
+    if (today != m_on)
+        m_pending.everything = true;
+    m_on = today;
+    if (!m_pending.everything && m_pending.rows.empty())
+        return m_all;
+    const BookInputs inputs(records, today);
+    bool judged = false;
+    for (const std::span<const Judge> judges : allJudges())
+        for (const Judge &judge : judges)
+            if (isTouched(judge, m_pending)) {
+                m_byJudge[judge.check] = judge.judge(inputs);
+                judged = true;
+            }
+    m_pending = {};
+    if (judged) {
+        m_all.clear();
+        for (const std::string_view id : checkIds()) {
+            const std::vector<Check> &checks = m_byJudge[id];
+            m_all.insert(m_all.end(), checks.begin(), checks.end());
+        }
+    }
+    return m_all;
+}
+
+} // namespace ohmwright
