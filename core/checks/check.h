@@ -6,7 +6,7 @@
 #pragma once
 
 #include "core/quantity/amount.h"
-#include "core/records/ledger.h"
+#include "core/records/work.h"
 
 #include <QString>
 #include <QStringList>
