@@ -10,6 +10,7 @@ Commands allCommands()
     commands.push_back(makeLogPartCommand());
     commands.push_back(makeHoldUpsCommand());
     commands.push_back(makeBudgetCommand());
+    commands.push_back(makeChecksCommand());
     commands.push_back(makeSheetCommand());
     commands.push_back(makeLoadCommand());
     commands.push_back(makeDumpCommand());

@@ -11,6 +11,7 @@ std::unique_ptr<Command> makeLoadCommand();
 std::unique_ptr<Command> makeDumpCommand();
 std::unique_ptr<Command> makeHoldUpsCommand();
 std::unique_ptr<Command> makeBudgetCommand();
+std::unique_ptr<Command> makeChecksCommand();
 std::unique_ptr<Command> makeSheetCommand();
 std::unique_ptr<Command> makeVerifyCommand();
 std::unique_ptr<Command> makeLogPartCommand();

@@ -2,8 +2,10 @@
 // ohmwright sheet BOOK --out FILE.pdf|.html
 #include "app/commands/commands.h"
 #include "core/book/book.h"
+#include "core/diagram/one_line.h"
 #include "core/sheet/build_sheet.h"
 #include "core/sheet/html_writer.h"
+#include "core/verdicts/judge_book.h"
 #include "ui/sheet/pdf_writer.h"
 #include "ui/sheet/picture.h"
 
@@ -52,10 +54,12 @@ public:
         const Result<std::int64_t> revision = (*book)->revision();
         if (!revision)
             return refuse(io, revision.error());
-        const sheet::Document document =
-            buildSheet((*book)->records(), {io.clock.today(), *revision});
+        const sheet::Document document = buildSheet(
+            (*book)->records(), {io.clock.today(), *revision, oneLineOf((*book)->records()).svg,
+                                 checksOf(**book, io.clock.today())});
         const sheet::ImageLoader loader = sheet::reducedPictures([&](const sheet::Image &image) {
-            return (*book)->blob(image.id).value_or(QByteArray());
+            return image.bytes.isEmpty() ? (*book)->blob(image.id).value_or(QByteArray())
+                                         : image.bytes;
         });
         Outcome written;
         if (pdf) {
@@ -76,6 +80,14 @@ public:
                           .arg(path, document.revision, document.contentHash.left(16))
                    << Qt::endl;
         return kExitDone;
+    }
+
+private:
+    static std::vector<Check> checksOf(const Book &book, QDate today)
+    {
+        std::vector<Check> checks = judgeBook(book.records(), today);
+        sortByDanger(checks);
+        return checks;
     }
 };
 

@@ -80,7 +80,8 @@ public:
     // Current also inside an edit.
     [[nodiscard]] const Records &records() const { return m_records; }
 
-    // An edit that changes nothing makes no step. Conflict, with the book brought up to date, if
+    // An edit inside an edit becomes part of it: whoever opened the outer one must pass a failure
+    // on, so that nothing of it stays. An edit that changes nothing makes no step. Conflict, with the book brought up to date, if
     // another window changed it since this one looked.
     Outcome edit(const QString &what, const std::function<Outcome()> &work);
 

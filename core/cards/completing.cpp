@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/cards/completing.h"
 
+#include "core/parts/guided_tests.h"
 #include "core/parts/log_part.h"
 
 #include <QCoreApplication>
@@ -108,6 +109,11 @@ Outcome finish(const Records &, QDate, const FieldTexts &, Attachment &row)
     if (row.title.isEmpty())
         row.title = row.kind == AttachmentKind::Link ? row.url : row.fileName;
     return {};
+}
+
+Outcome follow(Book &book, const TestRecord &row)
+{
+    return addGuidedSteps(book, row);
 }
 
 } // namespace ohmwright::completing

@@ -39,4 +39,12 @@ Outcome finish(const Records &records, QDate today, const FieldTexts &changed, G
 Outcome finish(const Records &records, QDate today, const FieldTexts &changed, Payment &row);
 Outcome finish(const Records &records, QDate today, const FieldTexts &changed, Attachment &row);
 
+// After it is in the book, in the same edit: what comes along with it.
+template <class R>
+Outcome follow(Book &, const R &)
+{
+    return {};
+}
+Outcome follow(Book &book, const TestRecord &row);
+
 } // namespace ohmwright::completing

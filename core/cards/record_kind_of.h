@@ -182,6 +182,8 @@ public:
             if (Outcome put = store(book, there != nullptr, row); !put)
                 return put;
             saved = row.id.value();
+            if (Outcome followed = completing::follow(book, row); !followed)
+                return followed;
             return agree(before, findInconsistencies(book.records()), row);
         });
         if (!done)

@@ -137,57 +137,96 @@ std::vector<Question> openQuestions(const Records &records, Id<Part> partId)
     return questions;
 }
 
-Result<Id<Task>> makeFindOutTask(Book &book, const Question &question)
+namespace {
+
+// Every need of an open task for the part itself, or for that figure of it.
+std::vector<TaskNeed> needsWaiting(const Records &records, Id<Part> part,
+                                   std::optional<RatedQuantity> quantity)
 {
-    const Part *found = book.records().find(question.part);
-    if (!found)
-        return fail(ProblemCode::NotFound, tr("This part is no longer in the book."));
-    const Part part = *found;
-    Id<Task> made;
-    const QString title = tr("Find out: %1 of %2").arg(describe(question.figure), part.name);
+    std::vector<TaskNeed> waiting;
+    for (const TaskNeed &need : records.all<TaskNeed>()) {
+        const Task *task = records.find(need.task);
+        if (need.part == part && task && task->state != TaskState::Done &&
+            (need.kind == NeedKind::Part ||
+             (need.kind == NeedKind::Figure && quantity && need.quantity == quantity)))
+            waiting.push_back(need);
+    }
+    return waiting;
+}
+
+// Inside an edit. A direct need for a figure is replaced by the wait for the task.
+Result<Id<Task>> insertFindOutTask(Book &book, const QString &title, const QString &note,
+                                   const std::vector<TaskNeed> &waiting)
+{
+    Task task;
+    task.title = title;
+    task.key = freshKey<Task>(book.records(), title);
+    task.workMinutes = 60;
+    task.note = note;
+    if (!waiting.empty())
+        task.area = book.records().find(waiting.front().task)->area;
+    const Result<Id<Task>> made = book.insert(task);
+    if (!made)
+        return made;
+    std::set<Id<Task>> linked;
+    for (const TaskNeed &need : waiting) {
+        if (need.kind == NeedKind::Figure)
+            if (Outcome removed = book.remove(need.id); !removed)
+                return fail(removed.error());
+        if (!linked.insert(need.task).second)
+            continue;
+        const auto needs = book.records().of<TaskNeed>(need.task);
+        TaskNeed wait;
+        wait.task = need.task;
+        wait.kind = NeedKind::Task;
+        wait.after = *made;
+        wait.position = needs.empty() ? 0 : needs.back().position + 1;
+        if (const auto added = book.insert(wait); !added)
+            return fail(added.error());
+    }
+    return made;
+}
+
+Result<Id<Task>> makeTask(Book &book, const QString &title, const QString &note,
+                          const std::vector<TaskNeed> &waiting)
+{
+    Result<Id<Task>> made = Id<Task>();
     const Outcome done = book.edit(title, [&]() -> Outcome {
-        const Records &records = book.records();
-        // copies: the tables change under us while we write
-        std::vector<TaskNeed> waiting;
-        for (const TaskNeed &need : records.all<TaskNeed>()) {
-            const Task *task = records.find(need.task);
-            if (need.part == part.id && task && task->state != TaskState::Done &&
-                (need.kind == NeedKind::Part ||
-                 (need.kind == NeedKind::Figure && need.quantity == question.figure.quantity)))
-                waiting.push_back(need);
-        }
-        Task task;
-        task.title = title;
-        task.key = freshKey<Task>(records, title);
-        task.workMinutes = 60;
-        task.note = tr("Asked by %1.").arg(question.askedBy.join(tr(", ")));
-        if (!waiting.empty())
-            task.area = records.find(waiting.front().task)->area;
-        const Result<Id<Task>> id = book.insert(task);
-        if (!id)
-            return fail(id.error());
-        made = *id;
-        std::set<Id<Task>> linked;
-        for (const TaskNeed &need : waiting) {
-            if (need.kind == NeedKind::Figure)
-                if (Outcome removed = book.remove(need.id); !removed)
-                    return removed;
-            if (!linked.insert(need.task).second)
-                continue;
-            const auto needs = book.records().of<TaskNeed>(need.task);
-            TaskNeed wait;
-            wait.task = need.task;
-            wait.kind = NeedKind::Task;
-            wait.after = made;
-            wait.position = needs.empty() ? 0 : needs.back().position + 1;
-            if (const auto added = book.insert(wait); !added)
-                return fail(added.error());
-        }
-        return {};
+        made = insertFindOutTask(book, title, note, waiting);
+        return made ? Outcome() : Outcome(fail(made.error()));
     });
     if (!done)
         return fail(done.error());
     return made;
+}
+
+} // namespace
+
+QString findOutTitle(const QString &what)
+{
+    return tr("Find out: %1").arg(what);
+}
+
+Result<Id<Task>> makeFindOutTask(Book &book, const Question &question)
+{
+    const Part *part = book.records().find(question.part);
+    if (!part)
+        return fail(ProblemCode::NotFound, tr("This part is no longer in the book."));
+    return makeTask(book, findOutTitle(tr("%1 of %2").arg(describe(question.figure), part->name)),
+                    tr("Asked by %1.").arg(question.askedBy.join(tr(", "))),
+                    needsWaiting(book.records(), part->id, question.figure.quantity));
+}
+
+Result<Id<Task>> makeFindOutTask(Book &book, const QString &what, const QString &askedBy,
+                                 std::optional<Id<Part>> part)
+{
+    const QString title = findOutTitle(what);
+    for (const Task &task : book.records().all<Task>())
+        if (task.title == title && task.state != TaskState::Done)
+            return task.id;
+    return makeTask(book, title, tr("Asked by %1.").arg(askedBy),
+                    part ? needsWaiting(book.records(), *part, std::nullopt)
+                         : std::vector<TaskNeed>());
 }
 
 } // namespace ohmwright

@@ -35,5 +35,11 @@ std::vector<FigureName> figuresAskedOn(const Circuit &circuit);
 // One edit: a find-out task, and every open task that needs the part or the figure waits on it; a
 // direct need for the figure is replaced by that wait. Returns the new task.
 Result<Id<Task>> makeFindOutTask(Book &book, const Question &question);
+// Its title: “Find out: what”.
+QString findOutTitle(const QString &what);
+// The same for a figure that is no rating: “Find out: what”, asked by what is told. Open tasks that
+// need the part wait on it. One that is on the build order already, and open, is given back.
+Result<Id<Task>> makeFindOutTask(Book &book, const QString &what, const QString &askedBy,
+                                 std::optional<Id<Part>> part);
 
 } // namespace ohmwright

@@ -17,6 +17,30 @@ QString tr(const char *text)
     return QCoreApplication::translate("BuildSheet", text);
 }
 
+sheet::KeyValue checksRow(const sections::Sources &from)
+{
+    using namespace sheet;
+    const auto with = [&](Verdict verdict) {
+        return static_cast<int>(
+            std::count_if(from.checks.begin(), from.checks.end(),
+                          [&](const Check &c) { return c.verdict == verdict; }));
+    };
+    std::vector<Mark> marks;
+    if (const int fails = with(Verdict::Fails))
+        marks.emplace_back(MarkKind::Fails, tr("%1 fail").arg(fails));
+    if (const int unknown = with(Verdict::Unknown))
+        marks.emplace_back(MarkKind::Unknown, tr("%1 unknown").arg(unknown));
+    if (marks.empty())
+        marks.emplace_back(MarkKind::Holds, tr("all hold"));
+    return {tr("Checks"),
+            tr("%1 of %2 hold, %3 of these tightly")
+                .arg(with(Verdict::Holds) + with(Verdict::Tight))
+                .arg(from.checks.size())
+                .arg(with(Verdict::Tight)),
+            {},
+            marks};
+}
+
 // First page: what this is, for whom, and in one glance how far it has come.
 void addFront(const sections::Sources &from, sections::Blocks &to)
 {
@@ -67,6 +91,8 @@ void addFront(const sections::Sources &from, sections::Blocks &to)
                           {},
                           {questions ? Mark{MarkKind::Unknown, tr("open points")}
                                      : Mark{MarkKind::Holds, tr("recorded")}}});
+    if (!from.checks.empty())
+        facts.rows.push_back(checksRow(from));
     to.push_back(std::move(facts));
     to.push_back(Paragraph{{{tr("This sheet states what its builder recorded, with the evidence "
                                 "for each figure. It does not "
@@ -77,12 +103,26 @@ void addFront(const sections::Sources &from, sections::Blocks &to)
     to.push_back(Contents{1});
 }
 
+void addOneLine(const QByteArray &svg, sections::Blocks &to)
+{
+    using namespace sheet;
+    if (svg.isEmpty())
+        return;
+    to.push_back(Heading{1, tr("One-line diagram"), QStringLiteral("one-line")});
+    sheet::Figure figure;
+    figure.image.bytes = svg;
+    figure.image.id = QStringLiteral("one-line.svg");
+    figure.caption = tr("Traction circuit, one line for both poles, drawn from this book. "
+                        "Symbols after IEC 60617.");
+    to.push_back(std::move(figure));
+}
+
 } // namespace
 
 sheet::Document buildSheet(const Records &records, const SheetOptions &options)
 {
     const AssemblyTree tree(records);
-    const sections::Sources from{records, tree, options.today};
+    const sections::Sources from{records, tree, options.today, options.checks};
     sheet::Document document;
     document.title = tr("Build sheet");
     const Vehicle &v = records.vehicle();
@@ -100,14 +140,21 @@ sheet::Document buildSheet(const Records &records, const SheetOptions &options)
     sections::addDonors(from, blocks);
     sections::addComponents(from, blocks);
     sections::addCircuits(from, blocks);
+    addOneLine(options.oneLine, blocks);
     sections::addConductors(from, blocks);
+    sections::addWires(from, blocks);
+    sections::addInterfaces(from, blocks);
     sections::addMasses(from, blocks);
+    sections::addChecks(from, blocks);
+    sections::addSafetySystems(from, blocks);
     sections::addTests(from, blocks);
+    sections::addPermits(from, blocks);
     sections::addApprovals(from, blocks);
     sections::addPhotos(from, blocks);
     sections::addDocuments(from, blocks);
     sections::addOpenPoints(from, blocks);
     sections::addSignatures(blocks);
+    sections::addChecksWorked(from, blocks);
     document.contentHash = sheet::contentHash(document);
     return document;
 }

@@ -5,17 +5,23 @@
 // open listed as open. It states what was recorded and computed, never that something is safe.
 #pragma once
 
+#include "core/checks/check.h"
 #include "core/records/records.h"
 #include "core/sheet/document.h"
 
+#include <QByteArray>
 #include <QDate>
+
+#include <vector>
 
 namespace ohmwright {
 
 struct SheetOptions
 {
-    QDate today;               // the day it is printed
-    std::int64_t revision = 0; // Book::revision()
+    QDate today;                    // the day it is printed
+    std::int64_t revision = 0;      // Book::revision()
+    QByteArray oneLine = {};        // SVG of oneLineOf(); empty: the sheet is without
+    std::vector<Check> checks = {}; // as judgeBook() gives them; none: the sheet is without
 };
 
 // Images carry the attachment's SHA-256 as id; a writer's loader turns it into bytes.

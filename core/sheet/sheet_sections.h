@@ -3,12 +3,15 @@
 // build_sheet.cpp alone.
 #pragma once
 
+#include "core/checks/check.h"
 #include "core/parts/assembly.h"
 #include "core/parts/figures.h"
 #include "core/records/records.h"
 #include "core/sheet/document.h"
 
 #include <QDate>
+
+#include <span>
 
 namespace ohmwright::sections {
 
@@ -17,6 +20,7 @@ struct Sources
     const Records &records;
     const AssemblyTree &tree;
     QDate today;
+    std::span<const Check> checks; // worst first within what they protect
 };
 
 using Blocks = std::vector<sheet::Block>;
@@ -28,6 +32,12 @@ void addComponents(const Sources &from, Blocks &to);
 void addCircuits(const Sources &from, Blocks &to);
 void addConductors(const Sources &from, Blocks &to);
 void addMasses(const Sources &from, Blocks &to);
+void addChecks(const Sources &from, Blocks &to);
+void addChecksWorked(const Sources &from, Blocks &to);
+void addSafetySystems(const Sources &from, Blocks &to);
+void addInterfaces(const Sources &from, Blocks &to);
+void addWires(const Sources &from, Blocks &to);
+void addPermits(const Sources &from, Blocks &to);
 void addTests(const Sources &from, Blocks &to);
 void addApprovals(const Sources &from, Blocks &to);
 void addPhotos(const Sources &from, Blocks &to);

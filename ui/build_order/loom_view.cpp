@@ -10,6 +10,7 @@
 #include <QEvent>
 #include <QFontInfo>
 #include <QHelpEvent>
+#include <QMetaObject>
 #include <QPaintEvent>
 #include <QPainter>
 #include <QResizeEvent>
@@ -18,6 +19,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <memory>
 #include <utility>
 
 namespace ohmwright::ui {
@@ -31,6 +33,8 @@ constexpr double kZoomStep = 1.2;
 constexpr double kAir = 24;
 // More on the left, where the names of branches stand.
 constexpr double kAirLeft = 140;
+// As many tasks are laid out in a few milliseconds.
+constexpr std::size_t kLaidOutAtOnce = 400;
 
 } // namespace
 
@@ -49,6 +53,7 @@ LoomView::LoomView(QWidget *parent)
                     "it done. W chooses one of its wires and Delete unlinks that. F follows the "
                     "chain. + and - zoom, 0 shows all, 1 is full size. Escape ends what was "
                     "begun."));
+    m_worker.setMaxThreadCount(1);
     m_legend->setScale(fontFactor());
     setViewportMargins(0, m_legend->sizeHint().height(), 0, 0);
 }
@@ -57,11 +62,47 @@ LoomView::~LoomView() = default;
 
 void LoomView::setNetwork(const plan::Network &network, const plan::LoomFacts &facts)
 {
+    const bool same = m_coming ? network == m_coming->network && facts == m_coming->facts
+                               : network == m_network && facts == m_facts;
+    if (same)
+        return; // most edits of a book leave the build order as it is
+    ++m_run;
+    if (network.tasks.size() <= kLaidOutAtOnce || m_network.tasks.empty()) {
+        m_coming.reset();
+        take(network, facts, std::nullopt);
+        return;
+    }
+    m_coming = Coming{network, facts, m_coming ? m_coming->wanted : QString()};
+    layOutBeside();
+}
+
+void LoomView::layOutBeside()
+{
+    m_worker.clear(); // whatever waits is older
+    auto options = plan::LoomOptions{.implied = m_implied};
+    m_worker.start([this, run = m_run, network = m_coming->network, facts = m_coming->facts,
+                    metrics = m_painter.metrics(), like = m_loom, options]() mutable {
+        options.like = &like;
+        auto loom =
+            std::make_shared<plan::Loom>(plan::layOutLoom(network, facts, metrics, options));
+        QMetaObject::invokeMethod(this, [this, run, loom = std::move(loom)] {
+            if (run != m_run || !m_coming)
+                return;
+            const Coming coming = std::move(*m_coming);
+            m_coming.reset();
+            take(coming.network, coming.facts, std::move(*loom));
+            if (!coming.wanted.isEmpty())
+                setCurrentTask(coming.wanted);
+        });
+    });
+}
+
+void LoomView::take(const plan::Network &network, const plan::LoomFacts &facts,
+                    std::optional<plan::Loom> loom)
+{
     const auto keyOf = [&](std::optional<std::size_t> task) {
         return task && *task < m_network.tasks.size() ? m_network.tasks[*task].key : QString();
     };
-    if (network == m_network && facts == m_facts)
-        return; // most edits of a book leave the build order as it is
     const QString current = keyOf(m_marks.task);
     const QString linkFrom = keyOf(m_marks.linkFrom);
     m_network = network;
@@ -80,7 +121,10 @@ void LoomView::setNetwork(const plan::Network &network, const plan::LoomFacts &f
     m_marks.linkTo = m_marks.linkFrom;
     m_following = m_following && m_marks.task;
     m_drag = Drag::None;
-    layOut(true);
+    if (loom)
+        showLoom(std::move(*loom));
+    else
+        layOut(true);
     loomChanged(this);
     if (!current.isEmpty() && !m_marks.task)
         emit currentTaskChanged(QString());
@@ -109,7 +153,12 @@ void LoomView::layOut(bool keepBranches)
     plan::LoomOptions options;
     options.implied = m_implied;
     options.like = keepBranches ? &m_loom : nullptr;
-    m_loom = plan::layOutLoom(m_network, m_facts, m_painter.metrics(), options);
+    showLoom(plan::layOutLoom(m_network, m_facts, m_painter.metrics(), options));
+}
+
+void LoomView::showLoom(plan::Loom loom)
+{
+    m_loom = std::move(loom);
     m_legend->setLegend(LoomLegend(m_painter, m_network, m_loom), m_painter.colours(),
                         m_painter.family());
     m_overview = QPixmap();
@@ -262,6 +311,10 @@ void LoomView::setCurrentTask(const QString &key)
             select(task);
             return;
         }
+    }
+    if (m_coming && m_coming->network.find(key)) {
+        m_coming->wanted = key;
+        return;
     }
     select(std::nullopt);
 }

@@ -16,6 +16,7 @@
 #include <QPoint>
 #include <QRectF>
 #include <QString>
+#include <QThreadPool>
 
 #include <cstddef>
 #include <optional>
@@ -35,7 +36,8 @@ public:
     explicit LoomView(QWidget *parent = nullptr);
     ~LoomView() override;
 
-    // Selection, zoom and place are kept as far as the tasks still exist, by key.
+    // Selection, zoom and place are kept as far as the tasks still exist, by key. A large network
+    // is laid out beside the window's thread; until then the one before it stays on the screen.
     void setNetwork(const plan::Network &network, const plan::LoomFacts &facts);
     void setColours(const LoomColours &colours);
     void setImpliedLinks(plan::ImpliedLinks implied);
@@ -45,7 +47,7 @@ public:
 
     // Key of the selected task; empty for none.
     [[nodiscard]] QString currentTask() const;
-    // Selects and scrolls to it; an unknown key selects nothing.
+    // Selects and scrolls to it, as soon as it is laid out; an unknown key selects nothing.
     void setCurrentTask(const QString &key);
     [[nodiscard]] std::optional<std::size_t> currentIndex() const { return m_marks.task; }
     [[nodiscard]] std::optional<std::size_t> currentWire() const { return m_marks.wire; }
@@ -102,6 +104,17 @@ protected:
 private:
     enum class Drag { None, Pan, Link, Overview };
 
+    struct Coming
+    {
+        plan::Network network;
+        plan::LoomFacts facts;
+        QString wanted; // task to select once it is there
+    };
+
+    void take(const plan::Network &network, const plan::LoomFacts &facts,
+              std::optional<plan::Loom> loom);
+    void layOutBeside();
+    void showLoom(plan::Loom loom);
     void layOut(bool keepBranches);
     void updateScrollBars();
     [[nodiscard]] double scale() const; // pixels per scene unit
@@ -149,6 +162,9 @@ private:
     bool m_spaceHeld = false;
     Drag m_drag = Drag::None;
     QPoint m_pressedAt, m_draggedTo;
+    std::optional<Coming> m_coming; // being laid out
+    int m_run = 0;                  // which of them is the newest
+    QThreadPool m_worker;           // last, so that it has finished before anything else goes
 };
 
 } // namespace ohmwright::ui

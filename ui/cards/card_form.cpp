@@ -94,6 +94,14 @@ QString CardForm::hintFor(const FieldFacts &facts, const FieldLabel &label) cons
     return {};
 }
 
+QString CardForm::shown(const QString &field) const
+{
+    for (const FieldFacts *facts : m_shown)
+        if (facts->name == field)
+            return textOf(*facts);
+    return {};
+}
+
 QString CardForm::textOf(const FieldFacts &facts) const
 {
     if (facts.form == FieldForm::YesNo)

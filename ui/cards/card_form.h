@@ -30,6 +30,8 @@ public:
     // What differs from the book.
     [[nodiscard]] FieldTexts changed() const;
     [[nodiscard]] bool isChanged() const { return !changed().empty(); }
+    // What a field shows now, typed or from the book; empty for one without an editor.
+    [[nodiscard]] QString shown(const QString &field) const;
 
     [[nodiscard]] EntryForm &entries() { return *m_form; }
     // In the labels' words rather than the field list's.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/cards/record_card.h"
 
+#include "ui/cards/card_cautions.h"
 #include "ui/cards/card_form.h"
 #include "ui/cards/records_panel.h"
 #include "ui/shell/drafted_style.h"
@@ -18,7 +19,7 @@ namespace ohmwright::ui {
 
 RecordCard::RecordCard(Book &book, const Theme &theme, const RecordKind &kind, QWidget *parent)
     : QWidget(parent), m_book(book), m_theme(theme), m_kind(kind),
-      m_title(new SectionTitle(theme, {})),
+      m_title(new SectionTitle(theme, {})), m_cautions(new CardCautions(theme)),
       m_form(new CardForm(theme, kind, *cardLabels(kind.table()))),
       m_save(new QPushButton(tr("Save"))), m_discard(new QPushButton(tr("Discard what was typed"))),
       m_remove(new QPushButton(tr("Remove"))), m_buttons(new QHBoxLayout),
@@ -27,6 +28,7 @@ RecordCard::RecordCard(Book &book, const Theme &theme, const RecordKind &kind, Q
     m_column->setContentsMargins(0, 0, 0, 0);
     m_column->setSpacing(12);
     m_column->addWidget(m_title);
+    m_column->addWidget(m_cautions);
     m_column->addWidget(m_form);
     m_buttons->setSpacing(8);
     m_buttons->addWidget(m_save);
@@ -127,6 +129,7 @@ void RecordCard::showState()
     const bool typed = m_form->isChanged();
     m_title->setText(m_new ? tr("New %1").arg(m_kind.word())
                            : m_kind.name(m_book.records(), m_record));
+    m_cautions->show(m_kind.table(), m_form->shown(QStringLiteral("kind")));
     m_title->setRemark(m_new || typed ? tr("not saved yet") : QString());
     m_discard->setText(m_new ? tr("Leave it") : tr("Discard what was typed"));
     m_discard->setVisible(m_new || typed);

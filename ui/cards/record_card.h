@@ -20,6 +20,7 @@ class QVBoxLayout;
 
 namespace ohmwright::ui {
 
+class CardCautions;
 class CardForm;
 class RecordsPanel;
 class SectionTitle;
@@ -85,6 +86,7 @@ private:
     FieldTexts m_known; // of a new one, not shown in the form or not typed there
     std::optional<RecordRef> m_in;
     SectionTitle *m_title;
+    CardCautions *m_cautions;
     CardForm *m_form;
     QPushButton *m_save;
     QPushButton *m_discard;

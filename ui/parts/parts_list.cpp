@@ -122,6 +122,8 @@ void PartsList::buildTable()
     m_table = new QTableView;
     m_table->setModel(m_model);
     m_table->setAccessibleName(tr("Parts"));
+    // “Battery module 1” to 9 differ at their ends
+    m_table->setTextElideMode(Qt::ElideMiddle);
     m_table->setSelectionMode(QAbstractItemView::SingleSelection);
     m_delegate->dress(*m_table, true);
     const Currency own = m_book.records().build().currency;

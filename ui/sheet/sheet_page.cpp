@@ -2,10 +2,12 @@
 #include "ui/sheet/sheet_page.h"
 
 #include "core/cards/record_kind.h"
+#include "core/diagram/one_line.h"
 #include "core/parts/attachments.h"
 #include "core/sheet/build_sheet.h"
 #include "core/sheet/content_hash.h"
 #include "core/sheet/html_writer.h"
+#include "core/verdicts/judge_book.h"
 #include "ui/cards/card_labels.h"
 #include "ui/cards/card_stack.h"
 #include "ui/cards/records_panel.h"
@@ -247,13 +249,17 @@ void SheetPage::rebuild()
         return;
     }
     m_stale = false;
-    sheet::Document document = buildSheet(m_book.records(), {m_book.clock().today(), *revision});
+    const QDate today = m_book.clock().today();
+    std::vector<Check> checks = judgeBook(m_book.records(), today);
+    sortByDanger(checks);
+    sheet::Document document = buildSheet(
+        m_book.records(), {today, *revision, oneLineOf(m_book.records()).svg, std::move(checks)});
     const auto photos = photosOf(m_book, document);
     m_title->setRemark(tr("being laid out…"));
     const int run = ++m_run;
     m_worker.start([this, run, photos, document = std::move(document)]() mutable {
         const sheet::ImageLoader loader = sheet::reducedPictures(
-            [photos](const sheet::Image &image) { return photos->value(image.id); });
+            [photos](const sheet::Image &image) { return photos->value(image.id, image.bytes); });
         auto layout = std::make_shared<const sheet::PagedLayout>(std::move(document), loader);
         QMetaObject::invokeMethod(this,
                                   [this, run, layout = std::move(layout)] { take(layout, run); });
@@ -303,7 +309,9 @@ void SheetPage::writeTo(const QString &path)
     if (path.endsWith(QLatin1String(".html"), Qt::CaseInsensitive))
         written = sheet::writeHtml(m_layout->document(), path,
                                    sheet::reducedPictures([this](const sheet::Image &image) {
-                                       return m_book.blob(image.id).value_or(QByteArray());
+                                       return image.bytes.isEmpty()
+                                                  ? m_book.blob(image.id).value_or(QByteArray())
+                                                  : image.bytes;
                                    }));
     else
         written = sheet::writePdf(*m_layout, path);

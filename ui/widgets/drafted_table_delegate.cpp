@@ -165,7 +165,7 @@ void DraftedTableDelegate::paintWords(QPainter &painter, QRect rect,
     const bool highVoltage = index.data(HighVoltageRole).toBool();
     const QSizeF tag = highVoltage ? highVoltageTagSize(option.font) : QSizeF(0, 0);
     const int room = first.width() - (highVoltage ? static_cast<int>(tag.width()) + 9 : 0);
-    const QString shown = metrics.elidedText(text, Qt::ElideRight, room);
+    const QString shown = metrics.elidedText(text, option.textElideMode, room);
     painter.drawText(first, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextSingleLine, shown);
     if (highVoltage) {
         const double x = first.left() + metrics.horizontalAdvance(shown) + 9;

@@ -38,9 +38,18 @@ TEST_P(SampleBook, OpensVerifiesCleanAndSaysWhatItSaid)
     QFile json(kept(".json"));
     ASSERT_TRUE(json.open(QIODevice::ReadOnly));
     EXPECT_EQ(dump((*book)->records()), json.readAll());
-    // and its last step can still be taken back
+    // Schema 2 rebuilt tables, so the steps from before it stay as history alone; a new one can be
+    // taken back.
+    const Result<std::vector<Step>> steps = (*book)->history();
+    OHMWRIGHT_ASSERT_OK(steps);
+    EXPECT_FALSE(steps->empty());
+    EXPECT_FALSE((*book)->undoText());
+    OHMWRIGHT_ASSERT_OK((*book)->edit(QStringLiteral("Rename"), [&]() -> Outcome {
+        Build build = (*book)->records().build();
+        build.title += QStringLiteral(" again");
+        return (*book)->update(build);
+    }));
     OHMWRIGHT_ASSERT_OK((*book)->undo());
-    EXPECT_TRUE((*book)->records().all<Part>().size() == 0);
 }
 
 INSTANTIATE_TEST_SUITE_P(OfSchema, SampleBook, testing::Values("schema-0001"));

@@ -35,11 +35,17 @@ QMap<QString, QStringList> allowed()
         {QStringLiteral("core/budget"),
          list("core/budget core/parts core/book core/records core/quantity")},
         {QStringLiteral("core/sheet"),
-         list("core/sheet core/plan core/budget core/parts core/records core/quantity")},
+         list("core/sheet core/checks core/plan core/budget core/parts core/records "
+              "core/quantity")},
         {QStringLiteral("core/interchange"),
          list("core/interchange core/parts core/book core/records core/quantity")},
         {QStringLiteral("core/cards"),
          list("core/cards core/interchange core/parts core/book core/records core/quantity")},
+        {QStringLiteral("core/verdicts"),
+         list("core/verdicts core/checks core/cards core/parts core/book core/records "
+              "core/quantity")},
+        {QStringLiteral("core/diagram"),
+         list("core/diagram core/verdicts core/records core/quantity")},
     };
 }
 

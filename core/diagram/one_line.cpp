@@ -1,0 +1,420 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/diagram/one_line.h"
+
+#include "core/diagram/symbols.h"
+#include "core/verdicts/build_parts.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+namespace ohmwright {
+
+namespace {
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("OneLine", text);
+}
+
+constexpr double kLeft = 40;
+constexpr double kBusY = 90; // the main line, from the pack to the right
+constexpr double kFeederStep = 170;
+constexpr double kFuseY = 150;
+constexpr double kUnitY = 300;
+constexpr double kMotorY = 440;
+constexpr double kBottom = 520;
+
+// One branch off the bus, with what it feeds.
+struct Feeder
+{
+    const Branch *branch = nullptr; // null: a part on the circuit, in no branch
+    const Part *unit = nullptr;     // null: the book only names the end
+};
+
+// Units that take or give power, as against what only stands in the line.
+bool isConsumer(const Part &part)
+{
+    switch (part.role.value_or(PartRole::Bay)) {
+    case PartRole::Inverter:
+    case PartRole::Charger:
+    case PartRole::Converter:
+    case PartRole::Heater:
+    case PartRole::Compressor:
+    case PartRole::Motor:
+        return true;
+    default:
+        return false;
+    }
+}
+
+// The circuit, sorted into the main line and its feeders.
+struct Plan
+{
+    const Circuit *circuit = nullptr;
+    std::size_t modules = 0;
+    std::vector<const Part *> disconnects, mainFuses, contactors, precharge, bleeders;
+    std::vector<const Branch *> mainBranches;
+    std::vector<Feeder> feeders;
+    std::vector<const Branch *> phases;
+    const Part *motor = nullptr;
+};
+
+class Planner
+{
+public:
+    explicit Planner(const Records &records) : m_records(records) {}
+
+    Plan plan()
+    {
+        Plan plan;
+        for (const Circuit &circuit : m_records.all<Circuit>())
+            if (circuit.kind == CircuitKind::Traction && !plan.circuit)
+                plan.circuit = &circuit;
+        if (!plan.circuit)
+            return plan;
+        plan.modules = modulesOn(m_records, *plan.circuit).size();
+        sortBranches(plan);
+        for (const Part *part : partsOn(m_records, *plan.circuit))
+            place(*part, plan);
+        plan.motor = onlyPartOfRole(m_records, PartRole::Motor);
+        for (const Branch &branch : m_records.all<Branch>())
+            if (const Circuit *on = m_records.find(branch.circuit);
+                on && on->kind == CircuitKind::Phases)
+                plan.phases.push_back(&branch);
+        return plan;
+    }
+
+private:
+    // A branch with a contactor, a disconnect or nothing but the pack in it belongs to the main
+    // line; one with a precharge resistor to the path around the contactors; the rest are feeders.
+    void sortBranches(Plan &plan)
+    {
+        for (const Branch &branch : m_records.all<Branch>()) {
+            if (branch.circuit != plan.circuit->id)
+                continue;
+            const std::vector<const Part *> parts = partsOn(m_records, branch);
+            const auto any = [&](auto keep) {
+                return std::any_of(parts.begin(), parts.end(),
+                                   [&](const Part *part) { return keep(*part); });
+            };
+            const auto does = [](PartRole role) {
+                return [role](const Part &part) {
+                    return part.role == role;
+                };
+            };
+            if (any(does(PartRole::PrechargeResistor)))
+                continue;
+            if (any(isConsumer)) {
+                addFeeder(branch, parts, plan);
+            } else if (any(does(PartRole::Contactor)) || any(does(PartRole::Disconnect)) ||
+                       any([](const Part &part) { return part.kind == PartKind::Module; })) {
+                plan.mainBranches.push_back(&branch);
+                if (const Part *fuse = m_records.find(branch.fuse))
+                    addOnce(plan.mainFuses, fuse);
+            } else {
+                plan.feeders.push_back({&branch, nullptr});
+            }
+        }
+    }
+
+    void addFeeder(const Branch &branch, const std::vector<const Part *> &parts, Plan &plan)
+    {
+        for (const Part *part : parts)
+            // what sits inside a unit that is on the branch too is drawn with it
+            if (isConsumer(*part) && !isInsideOne(*part, parts))
+                plan.feeders.push_back({&branch, part});
+    }
+
+    bool isInsideOne(const Part &part, const std::vector<const Part *> &parts) const
+    {
+        return std::any_of(parts.begin(), parts.end(), [&](const Part *other) {
+            return part.partOf == other->id && isConsumer(*other);
+        });
+    }
+
+    void place(const Part &part, Plan &plan) const
+    {
+        if (!part.role)
+            return;
+        switch (*part.role) {
+        case PartRole::Disconnect:
+            plan.disconnects.push_back(&part);
+            return;
+        case PartRole::Contactor:
+            plan.contactors.push_back(&part);
+            return;
+        case PartRole::PrechargeResistor:
+            plan.precharge.push_back(&part);
+            return;
+        case PartRole::DischargeResistor:
+            plan.bleeders.push_back(&part);
+            return;
+        default:
+            break;
+        }
+        const bool drawn = std::any_of(plan.feeders.begin(), plan.feeders.end(),
+                                       [&](const Feeder &feeder) { return feeder.unit == &part; });
+        if (isConsumer(part) && !drawn)
+            plan.feeders.push_back({nullptr, &part});
+    }
+
+    static void addOnce(std::vector<const Part *> &parts, const Part *part)
+    {
+        if (std::find(parts.begin(), parts.end(), part) == parts.end())
+            parts.push_back(part);
+    }
+
+    const Records &m_records;
+};
+
+class Drawer
+{
+public:
+    Drawer(const Records &records, const Plan &plan, const DiagramColours &colours)
+        : m_records(records), m_plan(plan), m_colours(colours), m_drawing(colours.ground),
+          m_symbols(m_drawing, colours)
+    {}
+
+    OneLine draw()
+    {
+        drawMainLine();
+        drawFeeders();
+        m_result.width = static_cast<int>(std::max(m_x, 640.0) + kLeft);
+        m_result.height = static_cast<int>(kBottom);
+        m_result.description = m_words.join(tr("; ")) + u'.';
+        m_result.svg = m_drawing.svg(m_result.width, m_result.height,
+                                     tr("One-line diagram, %1").arg(m_plan.circuit->name));
+        return m_result;
+    }
+
+private:
+    QString hv() const { return m_colours.highVoltage; }
+
+    void along(double length)
+    {
+        m_drawing.line(m_x, kBusY, m_x + length, kBusY, hv(), 3);
+        m_x += length;
+    }
+
+    static QString amount(const std::optional<Amount> &value)
+    {
+        return value ? printAmount(*value) : QStringLiteral("?");
+    }
+
+    void drawMainLine()
+    {
+        const Circuit &circuit = *m_plan.circuit;
+        m_drawing.text(kLeft, 28, circuit.name, m_colours.ink, 15, Anchor::Start, true);
+        m_drawing.text(kLeft, 46,
+                       tr("%1 nominal, at most %2; one line for both poles, HV")
+                           .arg(amount(circuit.nominalVoltage), amount(circuit.worstVoltage)),
+                       m_colours.mute, 12);
+        m_x = kLeft + 20;
+        m_symbols.battery(m_x, kBusY);
+        m_drawing.text(kLeft, kBusY + 42, tr("Pack"), m_colours.ink, 13, Anchor::Start, true);
+        m_drawing.text(kLeft, kBusY + 58,
+                       m_plan.modules ? tr("%1 modules").arg(m_plan.modules) : tr("no modules yet"),
+                       m_colours.mute, 12);
+        m_words << tr("Pack of %1 modules").arg(m_plan.modules);
+        m_x += 16;
+        along(50);
+        for (const Part *disconnect : m_plan.disconnects)
+            inLine(*disconnect, &Symbols::disconnect);
+        if (m_plan.disconnects.empty())
+            m_result.notDrawn << tr("No part is said to be the service disconnect.");
+        for (const Part *fuse : m_plan.mainFuses)
+            inLine(*fuse, &Symbols::fuse);
+        if (m_plan.mainFuses.empty())
+            m_result.notDrawn << tr("The main line has no fuse in the book.");
+        drawContactors();
+        along(40);
+        m_busFrom = m_x;
+    }
+
+    void inLine(const Part &part, void (Symbols::*symbol)(double, double, bool))
+    {
+        along(50);
+        (m_symbols.*symbol)(m_x, kBusY, false);
+        label(m_x, part);
+        m_x += 40;
+        along(50);
+        m_words << part.name;
+    }
+
+    // Names in two rows in turn, so that neighbours do not run into each other.
+    void label(double x, const Part &part)
+    {
+        const double y = m_labels++ % 2 == 0 ? kBusY - 22 : kBusY + 34;
+        m_drawing.text(x + 20, y, shortened(part.name, 24), m_colours.ink, 12, Anchor::Middle);
+    }
+
+    static QString shortened(const QString &name, int most)
+    {
+        return name.size() <= most ? name : QString(name.left(most - 1).trimmed() + u'…');
+    }
+
+    void drawContactors()
+    {
+        if (m_plan.contactors.empty()) {
+            m_result.notDrawn << tr("No part is said to be a contactor.");
+            return;
+        }
+        along(30);
+        const double from = m_x;
+        bool first = true;
+        for (const Part *contactor : m_plan.contactors) {
+            if (!first)
+                along(60);
+            first = false;
+            m_symbols.contactor(m_x, kBusY, false);
+            label(m_x, *contactor);
+            m_x += 40;
+            m_words << contactor->name;
+        }
+        along(30);
+        if (m_plan.precharge.empty()) {
+            m_result.notDrawn << tr("No part is said to be the precharge resistor.");
+            return;
+        }
+        // the path around them, above the line
+        const double y = kBusY - 48;
+        const double middle = (from + m_x) / 2;
+        m_drawing.polyline({{from, kBusY}, {from, y}, {m_x, y}, {m_x, kBusY}}, hv(), 1.5);
+        m_symbols.resistor(middle - 20, y, false);
+        m_drawing.text(middle, y - 12, shortened(m_plan.precharge.front()->name, 34), m_colours.ink,
+                       12, Anchor::Middle);
+        m_drawing.dot(from, kBusY, 3.5, hv());
+        m_drawing.dot(m_x, kBusY, 3.5, hv());
+        m_words << tr("around the contactors: %1").arg(m_plan.precharge.front()->name);
+    }
+
+    void drawFeeders()
+    {
+        for (const Part *bleeder : m_plan.bleeders) {
+            down(kFuseY);
+            m_symbols.resistor(m_x, kFuseY, true);
+            m_drawing.text(m_x + 16, kFuseY + 24, shortened(bleeder->name, 20), m_colours.ink, 12);
+            m_words << bleeder->name;
+            m_x += kFeederStep;
+        }
+        for (const Feeder &feeder : m_plan.feeders)
+            drawFeeder(feeder);
+        if (m_plan.feeders.empty())
+            m_result.notDrawn << tr("Nothing is fed from this circuit yet.");
+        const double last = m_x - kFeederStep;
+        if (last > m_busFrom)
+            m_drawing.line(m_busFrom, kBusY, last, kBusY, hv(), 3);
+    }
+
+    void down(double to)
+    {
+        m_drawing.dot(m_x, kBusY, 3.5, hv());
+        m_drawing.line(m_x, kBusY, m_x, to, hv(), 2);
+    }
+
+    void drawFeeder(const Feeder &feeder)
+    {
+        const QString unit = feeder.unit ? feeder.unit->name : feeder.branch->to;
+        down(kUnitY);
+        if (feeder.branch) {
+            drawFuse(*feeder.branch, unit);
+            drawConductor(*feeder.branch);
+        } else {
+            m_drawing.text(m_x + 16, kFuseY + 24, tr("in no branch yet"), m_colours.mute, 12);
+            m_result.notDrawn << tr("%1 is on the circuit, but in none of its branches.").arg(unit);
+        }
+        m_symbols.unit(m_x, kUnitY, feeder.unit ? feeder.unit->role : std::nullopt);
+        m_drawing.text(m_x + 30, kUnitY + 16, shortened(unit, 18), m_colours.ink, 13, Anchor::Start,
+                       true);
+        if (feeder.unit && feeder.unit->role == PartRole::Inverter)
+            drawMotor();
+        m_words << tr("feeds %1").arg(unit);
+        m_x += kFeederStep;
+    }
+
+    void drawFuse(const Branch &branch, const QString &unit)
+    {
+        const Part *fuse = m_records.find(branch.fuse);
+        const bool main = fuse && std::find(m_plan.mainFuses.begin(), m_plan.mainFuses.end(),
+                                            fuse) != m_plan.mainFuses.end();
+        if (main) {
+            m_drawing.text(m_x + 16, kFuseY + 24, tr("behind the main fuse"), m_colours.mute, 12);
+            return;
+        }
+        if (!fuse && !branch.fuseRating) {
+            m_drawing.text(m_x + 16, kFuseY + 24, tr("no fuse in the book"), m_colours.mute, 12);
+            m_result.notDrawn << tr("The feeder of %1 has no fuse in the book.").arg(unit);
+            return;
+        }
+        m_symbols.fuse(m_x, kFuseY, true);
+        m_drawing.text(m_x + 16, kFuseY + 24, amount(branch.fuseRating), m_colours.ink, 12);
+    }
+
+    void drawConductor(const Branch &branch)
+    {
+        double y = kFuseY + 64;
+        const auto say = [&](const QString &words) {
+            m_drawing.text(m_x + 16, y, words, m_colours.mute, 12);
+            y += 16;
+        };
+        say(tr("%1, %2").arg(amount(branch.conductorSize), amount(branch.conductorLength)));
+        say(branch.peakCurrent
+                ? tr("%1, peak %2")
+                      .arg(amount(branch.continuousCurrent), amount(branch.peakCurrent))
+                : amount(branch.continuousCurrent));
+    }
+
+    void drawMotor()
+    {
+        if (!m_plan.motor) {
+            m_result.notDrawn << tr("No part, or more than one, is said to be the motor.");
+            return;
+        }
+        m_drawing.line(m_x, kUnitY + 40, m_x, kMotorY - 26, hv(), 2);
+        // three strokes across the line: three phases
+        for (const double offset : {-6.0, 0.0, 6.0})
+            m_drawing.line(m_x - 7, kUnitY + 66 + offset + 4, m_x + 7, kUnitY + 66 + offset - 4,
+                           m_colours.ink, 1.5);
+        if (!m_plan.phases.empty()) {
+            const Branch &phases = *m_plan.phases.front();
+            m_drawing.text(
+                m_x + 16, kUnitY + 62,
+                tr("3 × %1, %2").arg(amount(phases.conductorSize), amount(phases.conductorLength)),
+                m_colours.mute, 12);
+            m_drawing.text(
+                m_x + 16, kUnitY + 78,
+                tr("%1, peak %2").arg(amount(phases.continuousCurrent), amount(phases.peakCurrent)),
+                m_colours.mute, 12);
+        }
+        m_symbols.motor(m_x, kMotorY);
+        m_drawing.text(m_x + 34, kMotorY + 5, shortened(m_plan.motor->name, 18), m_colours.ink, 13,
+                       Anchor::Start, true);
+        m_words << tr("which drives %1").arg(m_plan.motor->name);
+    }
+
+    const Records &m_records;
+    const Plan &m_plan;
+    const DiagramColours &m_colours;
+    SvgDrawing m_drawing;
+    Symbols m_symbols;
+    OneLine m_result;
+    QStringList m_words;
+    double m_x = 0;
+    double m_busFrom = 0;
+    int m_labels = 0;
+};
+
+} // namespace
+
+OneLine oneLineOf(const Records &records, const DiagramColours &colours)
+{
+    const Plan plan = Planner(records).plan();
+    if (!plan.circuit)
+        return {};
+    return Drawer(records, plan, colours).draw();
+}
+
+} // namespace ohmwright

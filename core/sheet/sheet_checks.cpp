@@ -1,0 +1,212 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Engineering checks on the build sheet: all in one glance, and each one worked.
+#include "core/sheet/sheet_sections.h"
+
+#include <QCoreApplication>
+#include <QStringList>
+
+#include <algorithm>
+#include <cmath>
+
+namespace ohmwright::sections {
+
+using namespace sheet;
+
+namespace {
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("BuildSheet", text);
+}
+
+MarkKind kindOf(Verdict verdict)
+{
+    switch (verdict) {
+    case Verdict::Holds:
+        return MarkKind::Holds;
+    case Verdict::Tight:
+        return MarkKind::Tight;
+    case Verdict::Unknown:
+        return MarkKind::Unknown;
+    case Verdict::Fails:
+        return MarkKind::Fails;
+    }
+    return MarkKind::Unknown;
+}
+
+QString percent(double share)
+{
+    return tr("%1 %").arg(QString::number(std::round(share * 100)));
+}
+
+QString protecting(Protects protects)
+{
+    switch (protects) {
+    case Protects::People:
+        return tr("What protects people");
+    case Protects::Pack:
+        return tr("What protects the pack");
+    case Protects::Electronics:
+        return tr("What protects the electronics");
+    case Protects::Driveline:
+        return tr("What protects the driveline");
+    case Protects::Chassis:
+        return tr("What protects the chassis");
+    }
+    return {};
+}
+
+QString evidenceOf(const Origin &from)
+{
+    QStringList words{wordOf(from.evidence)};
+    if (!from.source.isEmpty())
+        words << from.source;
+    if (from.stale)
+        words << tr("older than the rework");
+    if (from.clash)
+        words << tr("values clash, the safer is used");
+    return words.join(tr(", "));
+}
+
+// The verdict's word, and beside an own, looser threshold the published one's.
+std::vector<Mark> marksOf(const Check &check)
+{
+    std::vector<Mark> marks{{kindOf(check.verdict)}};
+    if (check.publishedVerdict)
+        marks.emplace_back(
+            kindOf(*check.publishedVerdict),
+            tr("%1 by the published threshold").arg(wordOf(*check.publishedVerdict)));
+    return marks;
+}
+
+void addOverview(std::span<const Check> checks, Blocks &to)
+{
+    sheet::Table table;
+    table.columns = {{tr("check"), Align::Left, 4},
+                     {tr("what was found"), Align::Left, 7},
+                     {tr("margin"), Align::Right},
+                     {tr("verdict")}};
+    std::optional<Protects> group;
+    for (const Check &check : checks) {
+        if (check.protects != group) {
+            group = check.protects;
+            table.rows.push_back({{{protecting(check.protects)}}, RowKind::Group});
+        }
+        table.rows.push_back({{{check.title},
+                               {check.sentence},
+                               {check.margin ? percent(*check.margin) : QString()},
+                               {{}, {}, marksOf(check)}},
+                              RowKind::Plain});
+    }
+    to.push_back(std::move(table));
+}
+
+void addGiven(const Check &check, Blocks &to)
+{
+    if (check.inputs.empty())
+        return;
+    sheet::Table table;
+    table.columns = {{{}},
+                     {tr("given"), Align::Left, 5},
+                     {tr("value"), Align::Decimal},
+                     {tr("evidence"), Align::Left, 5}};
+    for (const CheckInput &input : check.inputs) {
+        const bool known = !input.shown.isEmpty();
+        table.rows.push_back({{{input.symbol},
+                               {input.origin.name, input.origin.path},
+                               {known ? input.shown : QString(),
+                                {},
+                                known ? std::vector<Mark>()
+                                      : std::vector<Mark>{{MarkKind::Unknown, tr("not known")}}},
+                               {known ? evidenceOf(input.origin) : QString()}},
+                              RowKind::Plain});
+    }
+    to.push_back(std::move(table));
+}
+
+void addWorking(const Check &check, Blocks &to)
+{
+    if (!check.steps.empty()) {
+        sheet::Table table;
+        table.columns = {{tr("worked"), Align::Left, 4},
+                         {tr("formula"), Align::Left, 4},
+                         {tr("with these figures"), Align::Left, 5},
+                         {tr("result"), Align::Right}};
+        for (const CheckStep &step : check.steps)
+            table.rows.push_back(
+                {{{step.what}, {step.formula}, {step.worked}, {step.result}}, RowKind::Plain});
+        to.push_back(std::move(table));
+    }
+    if (!check.comparisons.empty()) {
+        sheet::Table table;
+        table.columns = {
+            {tr("held against"), Align::Left, 4}, {tr("found"), Align::Right},  {{}},
+            {tr("limit"), Align::Left, 4},        {tr("margin"), Align::Right}, {tr("verdict")}};
+        for (const Comparison &held : check.comparisons)
+            table.rows.push_back({{{held.what},
+                                   {held.value},
+                                   {held.relation},
+                                   {held.limit, held.limitFrom},
+                                   {percent(held.margin)},
+                                   {{}, {}, {{kindOf(held.verdict)}}}},
+                                  RowKind::Plain});
+        to.push_back(std::move(table));
+    }
+}
+
+void addLines(const Check &check, Blocks &to)
+{
+    KeyValues lines;
+    const auto add = [&](const QString &label, const QStringList &texts) {
+        if (!texts.isEmpty())
+            lines.rows.push_back({label, texts.join(u'\n')});
+    };
+    for (const Loosened &one : check.loosened)
+        lines.rows.push_back({tr("Own threshold"),
+                              tr("%1 instead of the published %2").arg(one.own, one.published),
+                              tr("%1; because: %2").arg(one.source, one.reason)});
+    add(tr("Not known"), check.unknowns);
+    add(tr("In doubt"), check.doubts);
+    add(tr("Refused"), check.refusals);
+    add(tr("What would turn it"), check.turnedBy);
+    if (!check.afterwards.isEmpty())
+        add(tr("Afterwards"), {check.afterwards});
+    add(tr("Source"), {check.source});
+    to.push_back(std::move(lines));
+}
+
+} // namespace
+
+void addChecks(const Sources &from, Blocks &to)
+{
+    if (from.checks.empty())
+        return;
+    to.push_back(Heading{1, tr("Engineering checks"), QStringLiteral("checks")});
+    to.push_back(Paragraph{{{tr("Computed from what is recorded, with the evidence named beside "
+                                "each figure. The working of each stands at the end of this sheet. "
+                                "None of it replaces a measurement or a qualified person."),
+                             Emphasis::None,
+                             {}}}});
+    addOverview(from.checks, to);
+}
+
+void addChecksWorked(const Sources &from, Blocks &to)
+{
+    if (from.checks.empty())
+        return;
+    to.push_back(Heading{1, tr("Checks, worked"), QStringLiteral("checks-worked")});
+    int number = 0;
+    for (const Check &check : from.checks) {
+        to.push_back(Heading{2, check.title, QStringLiteral("check-%1").arg(++number)});
+        Paragraph verdict;
+        for (const Mark &mark : marksOf(check))
+            verdict.runs.push_back({QStringLiteral("  "), Emphasis::None, mark});
+        verdict.runs.push_back({check.sentence, Emphasis::None, {}});
+        to.push_back(std::move(verdict));
+        addGiven(check, to);
+        addWorking(check, to);
+        addLines(check, to);
+    }
+}
+
+} // namespace ohmwright::sections

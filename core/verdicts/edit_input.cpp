@@ -1,0 +1,254 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/verdicts/edit_input.h"
+
+#include "core/cards/record_kind.h"
+#include "core/parts/keys.h"
+#include "core/parts/questions.h"
+#include "core/records/check_figures.h"
+#include "core/verdicts/input_address.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+
+namespace ohmwright {
+
+namespace {
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("EditInput", text);
+}
+
+tl::unexpected<Problem> bad(const QString &sentence, const QString &whatToDo = {})
+{
+    return fail(ProblemCode::BadInput, sentence, whatToDo);
+}
+
+tl::unexpected<Problem> gone()
+{
+    return fail(ProblemCode::NotFound, tr("This figure is no longer in the book."));
+}
+
+struct Typed
+{
+    QString value;
+    Evidence evidence = Evidence::Assumed;
+    QString source;
+};
+
+// "450 V, datasheet, page 4". A comma inside the number ("2,5 kW") is told from one before the
+// evidence by what follows it.
+Typed split(const QString &text)
+{
+    for (qsizetype comma = text.indexOf(u','); comma >= 0; comma = text.indexOf(u',', comma + 1)) {
+        const QString rest = text.mid(comma + 1).trimmed();
+        for (std::size_t i = 0; i < EnumWords<Evidence>::words.size(); ++i) {
+            const QString word = QString::fromLatin1(EnumWords<Evidence>::words[i]);
+            if (!rest.startsWith(word))
+                continue;
+            const QString behind = rest.mid(word.size()).trimmed();
+            if (behind.isEmpty() || behind.startsWith(u','))
+                return {text.left(comma).trimmed(), static_cast<Evidence>(i),
+                        behind.mid(1).trimmed()};
+        }
+    }
+    return {text.trimmed(), Evidence::Assumed, {}};
+}
+
+template <class R>
+bool refer(const Records &records, const QString &key, std::optional<Id<R>> &into)
+{
+    const R *row = records.byKey<R>(key);
+    if (row)
+        into = row->id;
+    return row != nullptr;
+}
+
+// Names what the figure is of; false when that has gone.
+bool setSubject(const Records &records, const FigureAddress &at, CheckFigure &figure)
+{
+    if (at.subject.empty())
+        return true;
+    if (at.subject == RecordTraits<Circuit>::table)
+        return refer(records, at.key, figure.circuit);
+    if (at.subject == RecordTraits<Branch>::table)
+        return refer(records, at.key, figure.branch);
+    if (at.subject == RecordTraits<Part>::table)
+        return refer(records, at.key, figure.part);
+    if (at.subject == RecordTraits<TestRecord>::table)
+        return refer(records, at.key, figure.test);
+    return false;
+}
+
+bool sameSubject(const CheckFigure &a, const CheckFigure &b)
+{
+    return a.circuit == b.circuit && a.branch == b.branch && a.part == b.part && a.type == b.type &&
+           a.test == b.test;
+}
+
+Outcome write(Book &book, const FigureAddress &at, const Typed &typed)
+{
+    const FigureInfo *info = checkFigure(at.figure);
+    CheckFigure figure;
+    figure.figure = at.figure;
+    if (!info || !setSubject(book.records(), at, figure))
+        return gone();
+    const auto &all = book.records().all<CheckFigure>();
+    const auto there = std::find_if(all.begin(), all.end(), [&](const CheckFigure &other) {
+        return other.figure == figure.figure && sameSubject(other, figure);
+    });
+    const bool isThere = there != all.end();
+    if (isThere)
+        figure = *there;
+    figure.value.reset();
+    figure.word.clear();
+    if (!typed.value.isEmpty()) {
+        if (info->measure) {
+            const Result<Amount> amount =
+                parseAmount(typed.value, NumberStyle::pointDecimal(), info->measure);
+            if (!amount)
+                return fail(amount.error());
+            figure.value = *amount;
+        } else {
+            figure.word = typed.value;
+        }
+    }
+    figure.evidence = typed.evidence;
+    figure.source = typed.source;
+    figure.on = book.clock().today();
+    if (isThere)
+        return book.update(figure);
+    figure.key = freshKey<CheckFigure>(book.records(),
+                                       at.key.isEmpty() ? labelOf(*info)
+                                                        : QString(labelOf(*info) + u' ' + at.key));
+    const Result<Id<CheckFigure>> made = book.insert(figure);
+    return made ? Outcome() : Outcome(fail(made.error()));
+}
+
+Outcome write(Book &book, const RatingAddress &at, const Typed &typed)
+{
+    const Part *part = book.records().byKey<Part>(at.part);
+    if (!part)
+        return gone();
+    std::optional<Amount> value;
+    if (!typed.value.isEmpty()) {
+        const Result<Amount> amount =
+            parseAmount(typed.value, NumberStyle::pointDecimal(), measureOf(at.figure.quantity));
+        if (!amount)
+            return fail(amount.error());
+        value = *amount;
+    }
+    // a figure of the type stays as it is: what is typed here is this part's own
+    const auto own = book.records().of<Rating>(part->id);
+    const Rating *there = nullptr;
+    for (const Rating &rating : own)
+        if (figureOf(rating) == at.figure && (!at.duration || rating.duration == at.duration) &&
+            (!there || rating.settled))
+            there = &rating;
+    Rating rating;
+    if (there) {
+        rating = *there;
+    } else {
+        rating.part = part->id;
+        rating.position = own.empty() ? 0 : own.back().position + 1;
+        rating.quantity = at.figure.quantity;
+        rating.kind = at.figure.kind;
+        rating.basis = at.figure.basis;
+        rating.current = at.figure.current;
+        rating.duration = at.duration;
+    }
+    rating.value = value;
+    rating.settled = rating.settled && value;
+    rating.evidence = typed.evidence;
+    rating.source = typed.source;
+    rating.on = book.clock().today();
+    if (there)
+        return book.update(rating);
+    const Result<Id<Rating>> made = book.insert(rating);
+    return made ? Outcome() : Outcome(fail(made.error()));
+}
+
+Outcome write(Book &book, const FieldAddress &at, const Typed &typed)
+{
+    const RecordKind *kind = recordKind(at.table);
+    if (!kind)
+        return gone();
+    const std::vector<std::int64_t> ids = kind->ids(book.records());
+    const std::optional<std::int64_t> id =
+        kind->isSingle() ? (ids.empty() ? std::nullopt : std::optional(ids.front()))
+                         : kind->idOf(book.records(), at.key);
+    if (!id)
+        return gone();
+    const Result<std::int64_t> saved = kind->save(book, id, {{at.field, typed.value}});
+    return saved ? Outcome() : Outcome(fail(saved.error()));
+}
+
+QString nameOf(const InputAddress &address)
+{
+    if (const auto *figure = std::get_if<FigureAddress>(&address)) {
+        const FigureInfo *info = checkFigure(figure->figure);
+        return info ? labelOf(*info) : figure->figure;
+    }
+    if (const auto *rating = std::get_if<RatingAddress>(&address))
+        return describe(rating->figure);
+    return std::get<FieldAddress>(address).field;
+}
+
+} // namespace
+
+Outcome editInput(Book &book, const QString &address, const QString &typed)
+{
+    const std::optional<InputAddress> at = parseInputAddress(address);
+    if (!at)
+        return bad(tr("This input cannot be changed here."));
+    return book.edit(tr("Change %1").arg(nameOf(*at)), [&]() -> Outcome {
+        return std::visit([&](const auto &place) { return write(book, place, split(typed)); }, *at);
+    });
+}
+
+Result<Id<Task>> findOut(Book &book, const Check &check, const QString &unknown)
+{
+    const auto input =
+        std::find_if(check.inputs.begin(), check.inputs.end(),
+                     [&](const CheckInput &one) { return one.origin.name == unknown; });
+    std::optional<Id<Part>> part;
+    const std::optional<InputAddress> at =
+        input == check.inputs.end() ? std::nullopt : parseInputAddress(input->origin.field);
+    const auto takePart = [&](const QString &key) {
+        if (const Part *found = book.records().byKey<Part>(key))
+            part = found->id;
+    };
+    if (at) {
+        if (const auto *rating = std::get_if<RatingAddress>(&*at)) {
+            takePart(rating->part);
+            // a rating the circuits ask for too: the same question, so the same task
+            if (part)
+                for (const Question &question : openQuestions(book.records(), *part))
+                    if (question.figure == rating->figure)
+                        return makeFindOutTask(book, question);
+        } else if (const auto *figure = std::get_if<FigureAddress>(&*at);
+                   figure && figure->subject == RecordTraits<Part>::table) {
+            takePart(figure->key);
+        }
+    }
+    return makeFindOutTask(book, unknown, tr("the check “%1”").arg(check.title), part);
+}
+
+QStringList choicesAt(const QString &address)
+{
+    const std::optional<InputAddress> at = parseInputAddress(address);
+    if (!at)
+        return {};
+    if (const auto *figure = std::get_if<FigureAddress>(&*at)) {
+        const FigureInfo *info = checkFigure(figure->figure);
+        return info ? wordsOf(*info) : QStringList();
+    }
+    if (const auto *field = std::get_if<FieldAddress>(&*at))
+        if (const RecordKind *kind = recordKind(field->table))
+            if (const FieldFacts *facts = kind->field(field->field))
+                return facts->words;
+    return {};
+}
+
+} // namespace ohmwright
