@@ -77,6 +77,7 @@ MovedMass loadAsOne(const BookInputs &in)
     load.move = MassMove::Load;
     load.mass = in.figure<Mass>("vehicle.load_mass");
     load.place = in.figure<Length>("vehicle.load_place");
+    load.height = in.figure<Length>("vehicle.load_height");
     return load;
 }
 
@@ -160,7 +161,7 @@ Driven workedOut(const AxleLoadsInputs &axles)
             return driven;
         const Mass mass = moved.move == MassMove::Out ? -*moved.mass.value : *moved.mass.value;
         now = withMass(now, mass, *moved.place.value, *axles.wheelbase.value);
-        heightKnown = heightKnown && moved.height && moved.height->value;
+        heightKnown = heightKnown && moved.height && basis.has(*moved.height);
         if (heightKnown)
             moment += mass * *moved.height->value;
     }
@@ -222,9 +223,11 @@ DrivenVehicle drivenVehicle(const BookInputs &in)
                          in.figure<Mass>("vehicle.driven_front_axle"),
                          in.figure<Length>("vehicle.driven_height")};
     const Driven worked = workedOut(axleLoadsInputs(in));
-    if (worked.axles && !in.has("vehicle.driven_mass"))
+    const bool massToldApart = in.has("vehicle.driven_mass");
+    if (worked.axles && !massToldApart)
         driven.mass = worked.basis.given(worked.axles->total(), driven.mass.origin);
-    if (worked.axles && !in.has("vehicle.driven_front_axle"))
+    // beside a mass that is not the sum of the masses their axle load would not be its share
+    if (worked.axles && !massToldApart && !in.has("vehicle.driven_front_axle"))
         driven.frontAxle = worked.basis.given(worked.axles->front, driven.frontAxle.origin);
     if (worked.height && !in.has("vehicle.driven_height"))
         driven.height = worked.basis.given(*worked.height, driven.height.origin);
