@@ -5,9 +5,16 @@
 #include "core/verdicts/vehicle_of_book.h"
 #include "core/verdicts/vehicle_tools.h"
 
+#include <QCoreApplication>
+
 namespace ohmwright {
 
 namespace {
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("AxleLoadsOfBook", text);
+}
 
 // Only a vehicle that something was taken out of or put into has a new mass.
 bool isChanged(const Records &records)
@@ -47,7 +54,11 @@ std::vector<Check> judgeBrakesOfBook(const BookInputs &in)
     in.hold(brakes.pedal);
     in.hold(brakes.frontFirstTo);
     in.hold(brakes.leastVacuum);
-    return {judgeBrakes(brakes)};
+    Check check = judgeBrakes(brakes);
+    if (brakes.boost.value == BrakeBoost::EngineVacuum)
+        tellChoice(check, in, brakes.engineStays ? tr("yes") : tr("no"),
+                   tr("the engine goes unless told"), "brakes.engine_stays");
+    return {check};
 }
 
 } // namespace ohmwright

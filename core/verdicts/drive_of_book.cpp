@@ -53,17 +53,23 @@ std::vector<std::pair<RotationSpeed, Torque>> heldTo(const Curve<RotationSpeed, 
     const auto &points = curve.points();
     if (!most)
         return points;
-    constexpr int kBetween = 20;
+    constexpr int kBetween = 8; // the power's curve is bent, the lines between points are not
     std::vector<std::pair<RotationSpeed, Torque>> held;
+    const auto isOver = [&](RotationSpeed at) {
+        return curve.at(at) * at > *most;
+    };
     const auto add = [&](RotationSpeed at) {
-        const Torque torque = curve.at(at);
-        held.emplace_back(at, torque * at > *most ? *most / at : torque);
+        held.emplace_back(at, isOver(at) ? *most / at : curve.at(at));
     };
     for (std::size_t i = 0; i < points.size(); ++i) {
         add(points[i].first);
-        for (int step = 1; i + 1 < points.size() && step < kBetween; ++step)
-            add(points[i].first +
-                (points[i + 1].first - points[i].first) * (static_cast<double>(step) / kBetween));
+        if (i + 1 == points.size())
+            break;
+        const RotationSpeed step = (points[i + 1].first - points[i].first) / kBetween;
+        if (isOver(points[i].first) || isOver(points[i].first + step * (kBetween / 2.0)) ||
+            isOver(points[i + 1].first))
+            for (int between = 1; between < kBetween; ++between)
+                add(points[i].first + step * between);
     }
     return held;
 }

@@ -62,6 +62,12 @@ std::vector<BoxPort> portsOf(const BookInputs &in, const Part &part)
     return ports;
 }
 
+// Lying as drawn is always allowed; another way only if its maker says so.
+Upright uprightOf(const BookInputs &in, const Part &part)
+{
+    return in.choice<Upright>("fit.upright", part).value.value_or(Upright::Height);
+}
+
 BayBox boxOf(const BookInputs &in, const Part &part)
 {
     BayBox box;
@@ -70,8 +76,7 @@ BayBox boxOf(const BookInputs &in, const Part &part)
     box.width = extentOf(in, part, RatedQuantity::Width);
     box.height = extentOf(in, part, RatedQuantity::Height);
     box.ports = portsOf(in, part);
-    // lying as drawn is always allowed; another way only if its maker says so
-    const Upright upright = in.choice<Upright>("fit.upright", part).value.value_or(Upright::Height);
+    const Upright upright = uprightOf(in, part);
     box.widthUp = upright == Upright::HeightOrWidth || upright == Upright::Any;
     box.lengthUp = upright == Upright::HeightOrLength || upright == Upright::Any;
     return box;
@@ -84,11 +89,17 @@ Check judgeBay(const BookInputs &in, const AssemblyTree &tree, const Part &bay)
     fit.bayLength = extentOf(in, bay, RatedQuantity::Length);
     fit.bayWidth = extentOf(in, bay, RatedQuantity::Width);
     fit.bayHeight = extentOf(in, bay, RatedQuantity::Height);
+    std::vector<const Part *> boxes;
     for (const Id<Part> id : tree.within(bay.id))
         if (const Part *part = in.records().find(id); part && isOfTheBuild(*part))
-            fit.boxes.push_back(boxOf(in, *part));
+            boxes.push_back(part);
+    for (const Part *box : boxes)
+        fit.boxes.push_back(boxOf(in, *box));
     in.hold(fit.clearance);
-    return about(judgeFit(fit), bay.key, tr("Fit in %1").arg(bay.name));
+    Check check = about(judgeFit(fit), bay.key, tr("Fit in %1").arg(bay.name));
+    for (const Part *box : boxes)
+        tellChoice(check, in, wordOf(uprightOf(in, *box)), tr("as drawn"), "fit.upright", *box);
+    return check;
 }
 
 } // namespace

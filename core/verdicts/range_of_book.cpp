@@ -82,11 +82,14 @@ std::vector<Check> judgeRangeOfBook(const BookInputs &in)
     range.startCharge = pack.highestCharge.value.value_or(range.startCharge);
     range.endCharge = pack.lowestCharge.value.value_or(range.endCharge);
     range.topSpeed = figureIfAny<Speed>(in, "range.top_speed");
-    if (const auto cycle = in.choice<HeldToCycle>("range.cycle").value)
-        range.cycle = wordOf(*cycle);
+    const HeldToCycle cycle =
+        in.choice<HeldToCycle>("range.cycle").value.value_or(HeldToCycle::Wltc);
+    range.cycle = wordOf(cycle);
     range.wantedRange = figureIfAny<Length>(in, "range.wanted");
-    return {
-        about(judgeRange(range), pack.circuit->key, tr("Range and consumption of the vehicle"))};
+    Check check =
+        about(judgeRange(range), pack.circuit->key, tr("Range and consumption of the vehicle"));
+    tellChoice(check, in, range.cycle, tr("of cars and light vans, UN R154"), "range.cycle");
+    return {check};
 }
 
 } // namespace ohmwright

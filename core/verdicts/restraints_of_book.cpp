@@ -110,7 +110,9 @@ Check judgeBox(const BookInputs &in, const AssemblyTree &tree, const Part &box)
     in.hold(restraint.forward);
     in.hold(restraint.sideways);
     in.hold(restraint.upward);
-    return about(judgeRestraint(restraint), box.key, tr("Restraint of %1").arg(box.name));
+    Check check = about(judgeRestraint(restraint), box.key, tr("Restraint of %1").arg(box.name));
+    tellChoice(check, in, wordOf(category), tr("the strictest"), "restraint.category");
+    return check;
 }
 
 } // namespace

@@ -77,7 +77,11 @@ Check judgePart(const BookInputs &in, const Part &part, const Part *motor)
     in.hold(rotating.leastOverspeed);
     in.hold(rotating.safety);
     in.hold(rotating.balanceGrade);
-    return about(judgeRotatingPart(rotating), part.key, tr("Rotating part: %1").arg(part.name));
+    Check check =
+        about(judgeRotatingPart(rotating), part.key, tr("Rotating part: %1").arg(part.name));
+    tellChoice(check, in, rotating.certified ? tr("yes") : tr("no"), tr("none is recorded"),
+               "rotating.certified", part);
+    return check;
 }
 
 // As recorded; else what the motor gives, told as the assumption it is.
@@ -127,7 +131,11 @@ Check judgeJoint(const BookInputs &in, const Part &part, const Part *motor)
         in.choice<ShearPlane>("flange.shear_plane", part).value != ShearPlane::Shank;
     in.hold(flange.slipSafety);
     in.hold(flange.shearSafety);
-    return about(judgeBoltedFlange(flange), part.key, tr("Bolted joint of %1").arg(part.name));
+    Check check =
+        about(judgeBoltedFlange(flange), part.key, tr("Bolted joint of %1").arg(part.name));
+    tellChoice(check, in, wordOf(flange.threadInShear ? ShearPlane::Thread : ShearPlane::Shank),
+               tr("the weaker of the two"), "flange.shear_plane", part);
+    return check;
 }
 
 } // namespace

@@ -36,6 +36,20 @@ Given<E> givenChoice(const BookInputs &inputs, const char *name, const R &...of)
     return {choice.value, choice.origin};
 }
 
+// Tells a choice the pure check does not ask for by name but was worked with, so that it can be
+// changed in place; where the book is silent, as the assumption it is.
+template <class... R>
+void tellChoice(Check &check, const BookInputs &inputs, const QString &word, const QString &because,
+                const char *name, const R &...of)
+{
+    CheckInput told;
+    told.origin = inputs.originOf(name, of...);
+    if (!inputs.has(name, of...))
+        told.origin.source = because;
+    told.shown = word;
+    check.inputs.push_back(std::move(told));
+}
+
 // A figure that a check takes only where the book has something to say on it.
 template <class Q, class... R>
 std::optional<Given<Q>> figureIfAny(const BookInputs &inputs, const char *name, const R &...of)

@@ -8,8 +8,8 @@
 
 #include <QFile>
 
+#include <algorithm>
 #include <iostream>
-#include <set>
 
 namespace ohmwright {
 namespace {
@@ -21,8 +21,9 @@ Records demo()
         return {};
     std::int64_t next = 0;
     const Result<Records> read = parse(file.readAll(), [&next] { return ++next; });
-    EXPECT_TRUE(read.has_value()) << (read ? "" : read.error().sentence.toStdString() + " " +
-                                                      read.error().where.toStdString());
+    EXPECT_TRUE(read.has_value()) << (read ? ""
+                                           : read.error().sentence.toStdString() + " " +
+                                                 read.error().where.toStdString());
     return read ? *read : Records();
 }
 
@@ -56,6 +57,24 @@ TEST(DemoVehicle, HasEveryCheckAndAnAddressForEachInput)
             if (qEnvironmentVariableIsSet("OHMWRIGHT_TELL_CHECKS"))
                 tell(check);
         }
+    }
+}
+
+// Without the tables a judge does not name it must say the same: else an edit there would leave
+// what is shown as it was.
+TEST(DemoVehicle, JudgesNameEveryTableTheyRead)
+{
+    const Records records = demo();
+    const QDate today(2026, 11, 23);
+    for (const Judge &judge : vehicleJudges()) {
+        Records fewer = records;
+        fewer.forEachTable([&]<class R>(Table<R> &table) {
+            const std::string_view name = RecordTraits<R>::table;
+            if (std::find(judge.reads.begin(), judge.reads.end(), name) == judge.reads.end())
+                table.assign({});
+        });
+        EXPECT_EQ(judge.judge(BookInputs(fewer, today)), judge.judge(BookInputs(records, today)))
+            << judge.check;
     }
 }
 
