@@ -153,18 +153,19 @@ void judgeAxle(Worksheet &sheet, const QString &axle, std::optional<Mass> load,
 {
     const auto permitted = taken(sheet, plate, u"m_p", u"kg", 1, 1e5);
     const auto tyre = taken(sheet, tyres.load, u"m_t", u"kg", 1, 1e5);
-    if (tyres.count != 2 && tyres.count != 4) {
+    constexpr double kTwo = 2, kTwins = 4;
+    const auto count =
+        tyres.count ? taken(sheet, *tyres.count, u"n", u"", kTwo, kTwins) : std::optional(kTwo);
+    if (count && *count != kTwo && *count != kTwins)
         sheet.refuse(tr("An axle has two tyres or four."));
-        return;
-    }
     const QString remedy =
         tr("Heavy things further from the %1, or less in the vehicle.").arg(axle);
     if (load && permitted &&
         sheet.atMost(tr("%1, laden").arg(axle), *load, *permitted, u"kg", plate.origin.name) !=
             Verdict::Holds)
         sheet.turnedBy(remedy);
-    if (load && tyre &&
-        sheet.atMost(tr("each tyre of the %1, laden").arg(axle), *load / tyres.count, *tyre, u"kg",
+    if (load && tyre && count &&
+        sheet.atMost(tr("each tyre of the %1, laden").arg(axle), *load / *count, *tyre, u"kg",
                      tyres.load.origin.name) != Verdict::Holds)
         sheet.turnedBy(tr("Tyres of a higher load index on the %1.").arg(axle));
 }

@@ -59,7 +59,7 @@ struct AxleLoadsInputs
     struct AxleTyres
     {
         Given<Mass> load; // one tyre's: loadOfIndex(), for dual tyres the dual index
-        int count = 2;    // on the axle: 2 or 4
+        std::optional<Given<double>> count; // on the axle: 2 or 4; absent: 2
     };
     AxleTyres frontTyres, rearTyres;
 

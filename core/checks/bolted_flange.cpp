@@ -18,58 +18,27 @@ QString tr(const char *text)
     return QCoreApplication::translate("BoltedFlange", text);
 }
 
-QString wordOfClass(std::optional<BoltClass> strength)
-{
-    if (!strength)
-        return {};
-    switch (*strength) {
-    case BoltClass::C8_8:
-        return QStringLiteral("8.8");
-    case BoltClass::C10_9:
-        return QStringLiteral("10.9");
-    case BoltClass::C12_9:
-        return QStringLiteral("12.9");
-    }
-    return {};
-}
-
-// Share of the tensile strength a bolt bears in shear: EN 1993-1-8, table 3.4, from memory; 12.9,
-// which it does not cover, is taken as 10.9.
+// Share of the tensile strength a bolt bears in shear: EN 1993-1-8, table 3.4, from memory.
 double shearShare(BoltClass strength, bool threadInShear)
 {
-    constexpr double kTough = 0.6, kHard = 0.5;
-    return strength == BoltClass::C8_8 || !threadInShear ? kTough : kHard;
+    constexpr double kShank = 0.6;
+    return threadInShear ? shearShareOf(strength) : kShank;
 }
 
 } // namespace
-
-Area stressArea(Length diameter, Length pitch)
-{
-    const Length across = diameter - pitch * 0.9382;
-    return across * across * (std::numbers::pi / 4);
-}
 
 Pressure proofStress(BoltClass strength, Length diameter)
 {
     constexpr double kMega = 1e6, kThick = 16.001e-3;
     switch (strength) {
-    case BoltClass::C8_8:
+    case BoltClass::Class88:
         return Pressure::fromSi((diameter.si() > kThick ? 600 : 580) * kMega);
-    case BoltClass::C10_9:
+    case BoltClass::Class109:
         return Pressure::fromSi(830 * kMega);
-    case BoltClass::C12_9:
+    case BoltClass::Class129:
         break;
     }
     return Pressure::fromSi(970 * kMega);
-}
-
-Pressure tensileStrength(BoltClass strength)
-{
-    constexpr double kMega = 1e6;
-    const double nominal = strength == BoltClass::C8_8    ? 800
-                           : strength == BoltClass::C10_9 ? 1000
-                                                          : 1200;
-    return Pressure::fromSi(nominal * kMega);
 }
 
 std::optional<Length> coarsePitch(Length diameter)
@@ -105,20 +74,21 @@ Check judgeBoltedFlange(const BoltedFlangeInputs &inputs)
     const QString source = tr("Stress area and proof load: ISO 898-1. Clamp force: T = K·F·d, "
                               "Shigley. Friction: clamp force as in VDI 2230. Shear: EN 1993-1-8");
 
+    const auto bolts =
+        takenCount(sheet, inputs.bolts, u"n", 100, tr("A flange has a whole number of bolts."));
     const auto d = taken(sheet, inputs.diameter, u"d", u"mm", 1e-3, 0.1);
     const auto pitch = taken(sheet, inputs.pitch, u"P", u"mm", 1e-4, 0.01);
-    sheet.takeChoice(inputs.strengthOrigin, wordOfClass(inputs.strength));
+    const auto strength = takeChosen(sheet, inputs.strength);
     const auto radius = taken(sheet, inputs.circleRadius, u"r", u"mm", 1e-3, 2);
     const auto tightening = taken(sheet, inputs.tightening, u"T_t", u"N·m", 0, 1e4);
     const auto nut = taken(sheet, inputs.nutFactor, u"K", u"", 0.05, 1);
     const auto scatter = taken(sheet, inputs.scatter, u"α_A", u"", 1, 4);
     const auto friction = taken(sheet, inputs.friction, u"µ", u"", 0, 1);
     const auto carried = taken(sheet, inputs.carried, u"T", u"N·m", 1e-3, 1e6);
-    if (inputs.bolts < 1 || inputs.bolts > 100)
-        sheet.refuse(tr("A flange has 1 to 100 bolts."));
     if (d && pitch && *d <= *pitch)
         sheet.refuse(tr("The pitch is as large as the thread."));
-    const bool counted = inputs.bolts >= 1 && inputs.bolts <= 100 && (!d || !pitch || *pitch < *d);
+    const bool counted = bolts && (!d || !pitch || *pitch < *d);
+    const int count = static_cast<int>(bolts.value_or(0));
     const auto dotted = [](const QString &a, const QString &b) {
         return QString(a + QStringLiteral(" · ") + b);
     };
@@ -133,9 +103,9 @@ Check judgeBoltedFlange(const BoltedFlangeInputs &inputs)
     }
     if (counted && clamp && scatter && friction && radius) {
         const Force least = *clamp * (2 / (1 + *scatter));
-        const Torque slips = torqueByFriction(inputs.bolts, least, *friction, *radius);
+        const Torque slips = torqueByFriction(count, least, *friction, *radius);
         sheet.step(tr("torque by friction"), QStringLiteral("T_f = n·F·2/(1 + α_A)·µ·r"),
-                   QString(dotted(QString::number(inputs.bolts), show(least, u"kN")) +
+                   QString(dotted(QString::number(count), show(least, u"kN")) +
                            QStringLiteral(" · ") +
                            dotted(show(*friction, u""), show(*radius, u"mm"))),
                    slips, u"N·m");
@@ -145,16 +115,15 @@ Check judgeBoltedFlange(const BoltedFlangeInputs &inputs)
                               "to its own torque."));
         sheet.result(tr("%1 by friction").arg(show(slips, u"N·m")));
     }
-    if (!counted || !d || !pitch || !inputs.strength)
+    if (!counted || !d || !pitch || !strength)
         return sheet.finish(source);
 
     const Area area = stressArea(*d, *pitch);
-    const Force proof = proofStress(*inputs.strength, *d) * area;
+    const Force proof = proofStress(*strength, *d) * area;
     sheet.step(tr("stress area"), QStringLiteral("As = π/4·(d − 0.9382·P)²"),
                QString(show(*d, u"mm") + QStringLiteral(", ") + show(*pitch, u"mm")), area, u"mm²");
     sheet.step(tr("proof load"), QStringLiteral("F_p = Sp·As"),
-               dotted(show(proofStress(*inputs.strength, *d), u"MPa"), show(area, u"mm²")), proof,
-               u"kN");
+               dotted(show(proofStress(*strength, *d), u"MPa"), show(area, u"mm²")), proof, u"kN");
     if (nut) {
         constexpr double kReusable = 0.75; // Shigley
         sheet.step(tr("tightening to 75 % of the proof load"), QStringLiteral("K·0.75·F_p·d"),
@@ -170,10 +139,10 @@ Check judgeBoltedFlange(const BoltedFlangeInputs &inputs)
     if (radius) {
         const Area sheared = inputs.threadInShear ? area : *d * *d * (std::numbers::pi / 4);
         const Pressure shear =
-            tensileStrength(*inputs.strength) * shearShare(*inputs.strength, inputs.threadInShear);
-        const Torque shears = torqueByShear(inputs.bolts, sheared, shear, *radius);
+            tensileStrengthOf(*strength) * shearShare(*strength, inputs.threadInShear);
+        const Torque shears = torqueByShear(count, sheared, shear, *radius);
         sheet.step(tr("torque by shear"), QStringLiteral("T_s = n·A·τ·r"),
-                   QString(dotted(QString::number(inputs.bolts), show(sheared, u"mm²")) +
+                   QString(dotted(QString::number(count), show(sheared, u"mm²")) +
                            QStringLiteral(" · ") +
                            dotted(show(shear, u"MPa"), show(*radius, u"mm"))),
                    shears, u"N·m");

@@ -6,19 +6,15 @@
 //     by shear    T = n·A·τ·r       (any text on strength of materials)
 #pragma once
 
+#include "core/checks/bolts.h"
+#include "core/checks/chosen.h"
 #include "core/checks/dimensions.h"
-#include "core/checks/given.h"
 
 #include <optional>
 
 namespace ohmwright {
 
-// By the mark on the head. Proof stress: ISO 898-1.
-enum class BoltClass { C8_8, C10_9, C12_9 };
-
-Area stressArea(Length diameter, Length pitch);
-Pressure proofStress(BoltClass strength, Length diameter);
-Pressure tensileStrength(BoltClass strength); // nominal
+Pressure proofStress(BoltClass strength, Length diameter); // ISO 898-1
 // Of the metric coarse thread of that diameter (ISO 261); nothing if it is none from M5 to M24.
 std::optional<Length> coarsePitch(Length diameter);
 Torque torqueByFriction(int bolts, Force preload, double friction, Length radius);
@@ -27,11 +23,10 @@ Torque torqueByShear(int bolts, Area each, Pressure shear, Length radius);
 struct BoltedFlangeInputs
 {
     QString subject;        // key of the part
-    int bolts = 0;          // 1 to 100, all on one circle
+    Given<double> bolts;    // 1 to 100, all on one circle
     Given<Length> diameter; // nominal, of the thread
     Given<Length> pitch;
-    std::optional<BoltClass> strength; // none: not known
-    Origin strengthOrigin;
+    Chosen<BoltClass> strength; // by the mark on the head
     Given<Length> circleRadius;
     Given<Torque> tightening; // each
     Given<double> nutFactor;  // K: 0.2 dry, 0.15 oiled

@@ -30,15 +30,31 @@ struct EnumWords<BoltClass>
 
 inline constexpr double kBoltFactor = 1.25; // γ_M2
 
-// A_s = π/4·(d − 0.9382·P)², coarse thread.
-constexpr Area stressAreaOf(BoltSize size)
+// Nominal, of the thread.
+constexpr Length diameterOf(BoltSize size)
 {
     constexpr std::array<double, 8> kDiameter{6e-3, 8e-3, 10e-3, 12e-3, 14e-3, 16e-3, 18e-3, 20e-3};
+    return metres(kDiameter[static_cast<std::size_t>(size)]);
+}
+
+// Of the coarse thread, ISO 261.
+constexpr Length pitchOf(BoltSize size)
+{
     constexpr std::array<double, 8> kPitch{1e-3, 1.25e-3, 1.5e-3, 1.75e-3,
                                            2e-3, 2e-3,    2.5e-3, 2.5e-3};
-    const auto i = static_cast<std::size_t>(size);
-    const double core = kDiameter[i] - 0.9382 * kPitch[i];
-    return Area::fromSi(std::numbers::pi / 4 * core * core);
+    return metres(kPitch[static_cast<std::size_t>(size)]);
+}
+
+// A_s = π/4·(d − 0.9382·P)².
+constexpr Area stressArea(Length diameter, Length pitch)
+{
+    const Length across = diameter - pitch * 0.9382;
+    return across * across * (std::numbers::pi / 4);
+}
+
+constexpr Area stressAreaOf(BoltSize size)
+{
+    return stressArea(diameterOf(size), pitchOf(size));
 }
 
 // Nominal tensile strength.
@@ -55,10 +71,15 @@ constexpr Pressure tensileStrengthOf(BoltClass grade)
     return {};
 }
 
+// a_v where the thread stands in the joint: of the tensile strength, what it bears in shear.
+constexpr double shearShareOf(BoltClass grade)
+{
+    return grade == BoltClass::Class88 ? 0.6 : 0.5;
+}
+
 constexpr Force shearResistanceOf(BoltSize size, BoltClass grade)
 {
-    const double share = grade == BoltClass::Class88 ? 0.6 : 0.5;
-    return tensileStrengthOf(grade) * stressAreaOf(size) * (share / kBoltFactor);
+    return tensileStrengthOf(grade) * stressAreaOf(size) * (shearShareOf(grade) / kBoltFactor);
 }
 
 constexpr Force tensionResistanceOf(BoltSize size, BoltClass grade)

@@ -13,6 +13,11 @@
 namespace ohmwright {
 
 enum class Coolant { Water, EthyleneGlycol, PropyleneGlycol };
+template <>
+struct EnumWords<Coolant>
+{
+    static constexpr std::array words{"water", "ethylene glycol", "propylene glycol"};
+};
 
 using VolumetricHeatCapacity = Quantity<1, -1, -2, 0, -1>;
 

@@ -35,6 +35,7 @@ struct Known
     std::optional<RotationSpeed> motorLimit;
     std::optional<Power> continuousPower;
     std::optional<std::vector<NamedRatio>> ratios; // from high to low
+    std::optional<Duration> gearChange;
     std::optional<double> efficiency;
     std::optional<Length> radius;
     std::optional<RoadLoad> load;
@@ -100,6 +101,8 @@ void takeGears(Worksheet &sheet, const DriveInputs &inputs, Known &known)
                          [](const auto &a, const auto &b) { return a.ratio > b.ratio; });
         known.ratios = std::move(gears);
     }
+    known.gearChange = inputs.gearChange ? taken(sheet, *inputs.gearChange, u"t_g", u"s", 0, 60)
+                                         : std::optional(Duration());
     known.efficiency = taken(sheet, inputs.efficiency, u"η", u"%", 0.01, 1);
     known.radius = taken(sheet, inputs.rollingRadius, u"r", u"m", 0.05, 2);
 }
@@ -296,8 +299,8 @@ Check judgeDrive(const DriveInputs &inputs)
     judgeTorques(sheet, inputs, known);
     judgeMotorSpeed(sheet, inputs, known);
     judgeHolding(sheet, inputs, known);
-    if (!known.motorKnown || !known.ratios || !known.efficiency || !known.radius || !known.load ||
-        !known.gripKnown)
+    if (!known.motorKnown || !known.ratios || !known.gearChange || !known.efficiency ||
+        !known.radius || !known.load || !known.gripKnown)
         return sheet.finish(source);
 
     Driveline driveline;
@@ -306,7 +309,7 @@ Check judgeDrive(const DriveInputs &inputs)
         driveline.ratios.push_back(gear.ratio);
     driveline.efficiency = *known.efficiency;
     driveline.radius = *known.radius;
-    driveline.gearChange = inputs.gearChange;
+    driveline.gearChange = *known.gearChange;
     driveline.grip = known.grip;
     const RoadLoad &load = *known.load;
 

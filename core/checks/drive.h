@@ -39,7 +39,7 @@ struct DriveInputs
     Given<double> finalDrive;     // 0.05 to 100
     Given<double> efficiency;     // motor shaft to tyre, above 0 to 1
     Given<Length> rollingRadius;  // of the driven tyres: measured, or Tyre::rollingRadius()
-    Duration gearChange;          // without effort, each; zero where one gear is kept
+    std::optional<Given<Duration>> gearChange;  // without effort, each; absent: one gear is kept
     std::optional<Given<Torque>> gearboxTorque; // at its input; absent: no gearbox
     std::optional<Given<Torque>> axleTorque;    // of both drive shafts together; absent: not judged
 

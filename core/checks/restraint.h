@@ -16,6 +16,11 @@ namespace ohmwright {
 
 // Categories of UN vehicle regulations.
 enum class VehicleClass { M1N1, M2N2, M3N3 };
+template <>
+struct EnumWords<VehicleClass>
+{
+    static constexpr std::array words{"M1 or N1", "M2 or N2", "M3 or N3"};
+};
 
 using Accelerations = Threshold<double>; // as multiples of standard gravity
 

@@ -29,19 +29,6 @@ QString formulaOf(RotatingShape shape)
     return {};
 }
 
-QString wordOfShape(RotatingShape shape)
-{
-    switch (shape) {
-    case RotatingShape::ThinRing:
-        return tr("thin ring");
-    case RotatingShape::SolidDisc:
-        return tr("solid disc");
-    case RotatingShape::AnnularDisc:
-        return tr("disc with a bore");
-    }
-    return {};
-}
-
 void judgeBalance(Worksheet &sheet, const RotatingPartInputs &inputs, std::optional<Mass> mass,
                   std::optional<RotationSpeed> speed)
 {
@@ -124,7 +111,8 @@ Check judgeRotatingPart(const RotatingPartInputs &inputs)
     const QString source = tr("Rotating rings and discs: Carvill, Mechanical Engineer's Data "
                               "Handbook, 1.2.7; Shigley and Mischke. Balance: ISO 21940-11");
 
-    const bool bored = inputs.shape == RotatingShape::AnnularDisc;
+    const auto shape = takeChosen(sheet, inputs.shape);
+    const bool bored = !shape || *shape == RotatingShape::AnnularDisc;
     const auto outer = taken(sheet, inputs.outerRadius, u"ro", u"mm", 1e-3, 5);
     const auto inner =
         bored ? taken(sheet, inputs.innerRadius, u"ri", u"mm", 0, 5) : std::optional(Length());
@@ -162,7 +150,7 @@ Check judgeRotatingPart(const RotatingPartInputs &inputs)
     if (!proven)
         sheet.doubt(tr("The material has no certificate: a competent engineer or a spin test "
                        "decides."));
-    if (!outer || !inner || !density || !poisson || !highest || !factor || !concentration)
+    if (!shape || !outer || !inner || !density || !poisson || !highest || !factor || !concentration)
         return sheet.finish(source);
     if (bored && *inner >= *outer) {
         sheet.refuse(tr("The bore is as wide as the rim."));
@@ -171,9 +159,8 @@ Check judgeRotatingPart(const RotatingPartInputs &inputs)
 
     const RotationSpeed over = *highest * *factor;
     const Pressure stress =
-        rotatingStress(inputs.shape, *density, *poisson, *outer, *inner, over) * *concentration;
-    sheet.step(tr("stress at overspeed, %1").arg(wordOfShape(inputs.shape)),
-               formulaOf(inputs.shape),
+        rotatingStress(*shape, *density, *poisson, *outer, *inner, over) * *concentration;
+    sheet.step(tr("stress at overspeed, %1").arg(wordOf(*shape)), formulaOf(*shape),
                QString(QStringLiteral("ρ ") + show(*density, u"kg/m³") + QStringLiteral(", ro ") +
                        show(*outer, u"mm") + QStringLiteral(", ω ") + show(over, u"rad/s") +
                        QStringLiteral(", K ") + show(*concentration, u"")),
@@ -183,8 +170,7 @@ Check judgeRotatingPart(const RotatingPartInputs &inputs)
                over * *outer, u"m/s");
     QString stored;
     if (mass) {
-        const Energy energy =
-            rotatingInertia(inputs.shape, *mass, *outer, *inner) * over * over * 0.5;
+        const Energy energy = rotatingInertia(*shape, *mass, *outer, *inner) * over * over * 0.5;
         sheet.step(tr("stored energy at overspeed"), QStringLiteral("E = ½·J·ω²"),
                    QString(show(*mass, u"kg") + QStringLiteral(", ") + show(over, u"rad/s")),
                    energy, u"kJ");

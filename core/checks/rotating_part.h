@@ -7,14 +7,19 @@
 //     Mischke) stored        E = ½·J·ω² balance       G = e·ω, U = e·m (ISO 21940-11)
 #pragma once
 
+#include "core/checks/chosen.h"
 #include "core/checks/dimensions.h"
-#include "core/checks/given.h"
 
 #include <optional>
 
 namespace ohmwright {
 
 enum class RotatingShape { ThinRing, SolidDisc, AnnularDisc };
+template <>
+struct EnumWords<RotatingShape>
+{
+    static constexpr std::array words{"thin ring", "solid disc", "disc with a bore"};
+};
 
 // Largest stresses at a speed, without notches. `inner` counts for the annular disc alone.
 Pressure rotatingStress(RotatingShape shape, Density density, double poisson, Length outer,
@@ -32,7 +37,7 @@ Unbalance permissibleUnbalance(Speed grade, Mass mass, RotationSpeed speed);
 struct RotatingPartInputs
 {
     QString subject; // key of the part
-    RotatingShape shape = RotatingShape::AnnularDisc;
+    Chosen<RotatingShape> shape;
     Given<Length> outerRadius; // of the ring: its mean radius, or on the safer side the outer
     Given<Length> innerRadius; // annular disc only: the bore
     Given<Mass> mass;

@@ -184,4 +184,21 @@ TEST(AxleLoads, ScalesWithEveryMass)
     EXPECT_NEAR(*judgeAxleLoads(in).margin, *once.margin, 1e-12);
 }
 
+// Four tyres carry what two of the same do not.
+TEST(AxleLoads, SharesAnAxleAmongItsTyres)
+{
+    AxleLoadsInputs in = van();
+    const auto onEach = [](const Check &check) {
+        return reading::comparison(check, QStringLiteral("each tyre of the rear axle, laden"))
+            ->margin;
+    };
+    const double two = onEach(judgeAxleLoads(in));
+    in.rearTyres.count = given(4.0, name("tyres of the rear axle"));
+    EXPECT_NEAR(1 - onEach(judgeAxleLoads(in)), (1 - two) / 2, 1e-9);
+    in.rearTyres.count->value = 3;
+    EXPECT_EQ(judgeAxleLoads(in).refusals.size(), 1);
+    in.rearTyres.count->value.reset();
+    EXPECT_EQ(judgeAxleLoads(in).unknowns, QStringList(name("tyres of the rear axle")));
+}
+
 } // namespace ohmwright

@@ -29,12 +29,10 @@ Length mm(double length)
 BoltedFlangeInputs flange()
 {
     BoltedFlangeInputs in;
-    in.bolts = 6;
+    in.bolts = given(6.0, name("bolts"));
     in.diameter = given(mm(10), name("thread"));
     in.pitch = given(mm(1.5), name("pitch"));
-    in.strength = BoltClass::C8_8;
-    in.strengthOrigin.name = name("class");
-    in.strengthOrigin.evidence = Evidence::Nameplate;
+    in.strength = chosen(BoltClass::Class88, name("class"), Evidence::Nameplate);
     in.circleRadius = given(mm(60), name("circle radius"));
     in.tightening = given(Torque::fromSi(45), name("tightening"));
     in.nutFactor = given(0.2, name("nut factor"));
@@ -70,16 +68,17 @@ TEST(BoltedFlange, HasTheStressAreasAndProofLoadsOfTheStandard)
             return (proofStress(strength, mm(row.d)) * area).si();
         };
         if (row.proof88 > 0) {
-            EXPECT_NEAR(proof(BoltClass::C8_8), row.proof88, std::max(100.0, row.proof88 * 0.005))
+            EXPECT_NEAR(proof(BoltClass::Class88), row.proof88,
+                        std::max(100.0, row.proof88 * 0.005))
                 << row.d;
         }
         if (row.proof109 > 0) {
-            EXPECT_NEAR(proof(BoltClass::C10_9), row.proof109,
+            EXPECT_NEAR(proof(BoltClass::Class109), row.proof109,
                         std::max(100.0, row.proof109 * 0.005))
                 << row.d;
         }
         if (row.proof129 > 0) {
-            EXPECT_NEAR(proof(BoltClass::C12_9), row.proof129,
+            EXPECT_NEAR(proof(BoltClass::Class129), row.proof129,
                         std::max(100.0, row.proof129 * 0.005))
                 << row.d;
         }
@@ -99,7 +98,7 @@ TEST(BoltedFlange, TurnsTighteningIntoClampForce)
 // M12 8.8 at 70 % of proof, K 0.2: about 34 kN and 82 N·m. Tolerance 1 %.
 TEST(BoltedFlange, GivesThePrintedTighteningOfAnM12)
 {
-    const Force proof = proofStress(BoltClass::C8_8, mm(12)) * stressArea(mm(12), mm(1.75));
+    const Force proof = proofStress(BoltClass::Class88, mm(12)) * stressArea(mm(12), mm(1.75));
     EXPECT_NEAR((proof * 0.7).si(), 34.2e3, 342);
     EXPECT_NEAR((proof * 0.7 * mm(12) * 0.2).si(), 82.1, 0.82);
 }
@@ -111,8 +110,8 @@ TEST(BoltedFlange, CarriesByFriction)
         const Force clamp = proofStress(strength, mm(10)) * stressArea(mm(10), mm(1.5)) * 0.75;
         return (torqueByFriction(6, clamp, 0.15, mm(60)) / 1.5).si();
     };
-    EXPECT_NEAR(carries(BoltClass::C8_8), 908.3, 0.91);
-    EXPECT_NEAR(carries(BoltClass::C10_9), 1299.8, 1.3);
+    EXPECT_NEAR(carries(BoltClass::Class88), 908.3, 0.91);
+    EXPECT_NEAR(carries(BoltClass::Class109), 1299.8, 1.3);
 }
 
 // Ten 20 mm bolts on a 400 mm circle at 40 MPa: 25.13 kN·m, 1e-3.
@@ -140,12 +139,17 @@ TEST(BoltedFlange, CountsWithTheScatterOfTightening)
 TEST(BoltedFlange, FailsBySlippingThoughTheClassIsUnknown)
 {
     BoltedFlangeInputs in = flange();
-    in.strength.reset();
+    in.strength.value.reset();
     EXPECT_EQ(judgeBoltedFlange(in).verdict, Verdict::Unknown);
     in.carried.value = Torque::fromSi(900);
     EXPECT_EQ(judgeBoltedFlange(in).verdict, Verdict::Fails);
-    in.bolts = 0;
+    in.bolts.value = 0;
     EXPECT_EQ(judgeBoltedFlange(in).refusals.size(), 1);
+    in.bolts.value = 6.5;
+    EXPECT_EQ(judgeBoltedFlange(in).refusals.size(), 1);
+    in = flange();
+    in.bolts.value.reset();
+    EXPECT_EQ(judgeBoltedFlange(in).unknowns, QStringList(name("bolts")));
 }
 
 // Worse: fewer bolts, a narrower circle, slippery faces, more scatter, more torque to carry.
@@ -154,14 +158,14 @@ TEST(BoltedFlange, NeverGetsBetterWhenAnInputGetsWorse)
     Chance chance(9);
     for (int round = 0; round < 300; ++round) {
         BoltedFlangeInputs in = flange();
-        in.bolts = chance.between(3, 12);
+        in.bolts.value = chance.between(3, 12);
         in.tightening.value = Torque::fromSi(chance.between(20, 60));
         in.carried.value = Torque::fromSi(chance.between(150, 1000));
         BoltedFlangeInputs worse = in;
         const double factor = 1 + 0.05 * chance.between(1, 6);
         switch (chance.below(5)) {
         case 0:
-            --worse.bolts;
+            worse.bolts.value = *in.bolts.value - 1;
             break;
         case 1:
             worse.circleRadius.value = mm(60 / factor);

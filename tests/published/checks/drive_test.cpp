@@ -49,7 +49,7 @@ DriveInputs van()
     in.finalDrive = given(4.1, name("final drive"));
     in.efficiency = given(0.9, name("efficiency"));
     in.rollingRadius = given(metres(0.308), name("rolling radius"));
-    in.gearChange = seconds(1);
+    in.gearChange = given(seconds(1), QStringLiteral("gear change"));
     in.gearboxTorque = given(Torque::fromSi(170), name("torque limit of the gearbox"));
     in.mass = given(kilograms(1560), name("mass"));
     in.rollingCoefficient = given(0.012, name("rolling coefficient"));
@@ -296,7 +296,7 @@ TEST(Drive, NeverGetsBetterWhenAnInputGetsWorse)
         in.mass.value = kilograms(chance.between(800, 2600));
         in.peakTorque.value = Torque::fromSi(chance.between(80, 168));
         in.peakPower.value = watts(chance.between(20'000, 90'000));
-        in.gearChange = seconds(0.1 * chance.below(10));
+        in.gearChange->value = seconds(0.1 * chance.below(10));
         in.wantedTo80 = given(seconds(chance.between(8, 20)), name("time to 80 km/h"));
         DriveInputs worse = in;
         const double factor = 1 + 0.05 * chance.between(1, 6);

@@ -31,6 +31,7 @@ constexpr Density kSteel = Density::fromSi(7850);
 RotatingPartInputs coupler()
 {
     RotatingPartInputs in;
+    in.shape = chosen(RotatingShape::AnnularDisc, name("shape"));
     in.outerRadius = given(metres(0.14), name("outer radius"));
     in.innerRadius = given(metres(0.05), name("bore radius"));
     in.mass = given(kilograms(12), name("mass"));
@@ -185,6 +186,16 @@ TEST(RotatingPart, NeverGetsBetterWhenAnInputGetsWorse)
         EXPECT_GE(is.verdict, was.verdict) << round;
         EXPECT_LE(*is.margin, *was.margin + 1e-9) << round;
     }
+}
+
+// Nothing is said of the stress of a part whose shape nobody told.
+TEST(RotatingPart, IsUnknownWithoutAShape)
+{
+    RotatingPartInputs in = coupler();
+    in.shape.value.reset();
+    const Check check = judgeRotatingPart(in);
+    EXPECT_EQ(check.verdict, Verdict::Unknown);
+    EXPECT_EQ(check.unknowns, QStringList(name("shape")));
 }
 
 } // namespace ohmwright
