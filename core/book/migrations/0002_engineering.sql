@@ -7,9 +7,9 @@
 
 ALTER TABLE part ADD COLUMN role TEXT CHECK (role IN (
         'motor', 'inverter', 'gearbox', 'charger', 'DC-DC converter', 'contactor',
-        'precharge resistor', 'discharge resistor', 'fuse', 'disconnect', 'heater',
-        'compressor', 'pump', 'radiator', 'battery monitor', 'auxiliary battery', 'charge
-        inlet', 'battery box', 'coupling', 'bay'));
+        'precharge resistor', 'discharge resistor', 'fuse', 'disconnect', 'heater', 'compressor',
+        'pump', 'radiator', 'battery monitor', 'auxiliary battery', 'charge inlet', 'battery box',
+        'coupling', 'bay'));
 
 CREATE TABLE interface (
     id INTEGER PRIMARY KEY NOT NULL,
@@ -66,8 +66,8 @@ CREATE TABLE task_need_new (
     task_id INTEGER NOT NULL REFERENCES task (id) DEFERRABLE INITIALLY DEFERRED,
     position INTEGER NOT NULL,
     kind TEXT NOT NULL CHECK (kind IN (
-        'task', 'part', 'figure', 'tool', 'consumable', 'money', 'service', 'test',
-        'letter', 'person', 'permit', 'interface')),
+        'task', 'part', 'figure', 'tool', 'consumable', 'money', 'service', 'test', 'letter',
+        'person', 'permit', 'interface')),
     after_id INTEGER REFERENCES task (id) DEFERRABLE INITIALLY DEFERRED,
     part_id INTEGER REFERENCES part (id) DEFERRABLE INITIALLY DEFERRED,
     state TEXT CHECK (state IN (
@@ -75,9 +75,9 @@ CREATE TABLE task_need_new (
         'quarantined')),
     quantity TEXT CHECK (quantity IN (
         'voltage', 'current', 'power', 'energy', 'capacity', 'resistance', 'capacitance',
-        'isolation resistance', 'breaking capacity', 'cross-section', 'torque', 'rotation
-        speed', 'temperature', 'pressure', 'flow', 'mass', 'length', 'width', 'height',
-        'cells in series', 'ratio', 'frequency')),
+        'isolation resistance', 'breaking capacity', 'cross-section', 'torque', 'rotation speed',
+        'temperature', 'pressure', 'flow', 'mass', 'length', 'width', 'height', 'cells in series',
+        'ratio', 'frequency')),
     basis TEXT CHECK (basis IN ('continuous', 'peak', 'least', 'nominal')),
     amount_number REAL,
     amount_unit TEXT,
@@ -107,8 +107,8 @@ CREATE TABLE test_record_new (
     key TEXT NOT NULL UNIQUE CHECK (key <> ''),
     name TEXT NOT NULL CHECK (name <> ''),
     kind TEXT NOT NULL CHECK (kind IN (
-        'isolation', 'bonding', 'torque', 'precharge', 'brakes', 'charging', 'coolant',
-        'other', 'first power-up')),
+        'isolation', 'bonding', 'torque', 'precharge', 'brakes', 'charging', 'coolant', 'other',
+        'first power-up')),
     part_id INTEGER REFERENCES part (id) DEFERRABLE INITIALLY DEFERRED,
     circuit_id INTEGER REFERENCES circuit (id) DEFERRABLE INITIALLY DEFERRED,
     method TEXT NOT NULL DEFAULT '',
@@ -159,8 +159,7 @@ CREATE TABLE mass_entry_new (
     height_unit TEXT,
     part_id INTEGER REFERENCES part (id) DEFERRABLE INITIALLY DEFERRED,
     evidence TEXT NOT NULL CHECK (evidence IN (
-        'datasheet', 'nameplate', 'service manual', 'measured', 'seller', 'community',
-        'assumed')),
+        'datasheet', 'nameplate', 'service manual', 'measured', 'seller', 'community', 'assumed')),
     note TEXT NOT NULL DEFAULT '',
     CHECK ((mass_number IS NULL) = (mass_unit IS NULL)),
     CHECK ((behind_front_axle_number IS NULL) = (behind_front_axle_unit IS NULL)),
@@ -189,8 +188,7 @@ CREATE TABLE check_figure (
     value_unit TEXT,
     word TEXT NOT NULL DEFAULT '',
     evidence TEXT NOT NULL CHECK (evidence IN (
-        'datasheet', 'nameplate', 'service manual', 'measured', 'seller', 'community',
-        'assumed')),
+        'datasheet', 'nameplate', 'service manual', 'measured', 'seller', 'community', 'assumed')),
     source TEXT NOT NULL DEFAULT '',
     dated TEXT CHECK (dated GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'),
     note TEXT NOT NULL DEFAULT '',
@@ -205,13 +203,12 @@ CREATE TABLE rated_curve (
     key TEXT NOT NULL UNIQUE CHECK (key <> ''),
     name TEXT NOT NULL CHECK (name <> ''),
     kind TEXT NOT NULL CHECK (kind IN (
-        'open-circuit voltage', 'motor torque', 'charge limit', 'discharge limit', 'braking
-        limit')),
+        'open-circuit voltage', 'motor torque', 'charge limit', 'discharge limit',
+        'braking limit')),
     part_id INTEGER REFERENCES part (id) DEFERRABLE INITIALLY DEFERRED,
     type_id INTEGER REFERENCES part_type (id) DEFERRABLE INITIALLY DEFERRED,
     evidence TEXT NOT NULL CHECK (evidence IN (
-        'datasheet', 'nameplate', 'service manual', 'measured', 'seller', 'community',
-        'assumed')),
+        'datasheet', 'nameplate', 'service manual', 'measured', 'seller', 'community', 'assumed')),
     source TEXT NOT NULL DEFAULT '',
     dated TEXT CHECK (dated GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'),
     note TEXT NOT NULL DEFAULT '',
@@ -263,8 +260,8 @@ CREATE TABLE safety_system (
     key TEXT NOT NULL UNIQUE CHECK (key <> ''),
     name TEXT NOT NULL CHECK (name <> ''),
     kind TEXT NOT NULL CHECK (kind IN (
-        'interlock', 'isolation monitor', 'disconnect', 'inertia switch', 'touch
-        protection', 'label', 'other')),
+        'interlock', 'isolation monitor', 'disconnect', 'inertia switch', 'touch protection',
+        'label', 'other')),
     state TEXT NOT NULL CHECK (state IN ('planned', 'fitted', 'proven')),
     part_id INTEGER REFERENCES part (id) DEFERRABLE INITIALLY DEFERRED,
     test_id INTEGER REFERENCES test_record (id) DEFERRABLE INITIALLY DEFERRED,
