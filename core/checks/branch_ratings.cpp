@@ -38,7 +38,8 @@ struct PartLimits
 {
     QString path;
     std::vector<Limit> known;
-    std::vector<const CurrentLimit *> gaps;
+    std::vector<const CurrentLimit *> gaps; // of peaks
+    QString continuousField, peakField;     // where one that is missing can be filled in
 };
 
 // A demand held to a limit, or what would have to be known to do so.
@@ -80,12 +81,18 @@ void nameIfEmpty(Origin &origin, const QString &name, const QString &path)
 PartLimits takeLimits(Worksheet &sheet, const QString &path, const Assembly<CurrentLimit> &part,
                       CurrentKind kind)
 {
-    PartLimits limits{path, {}, {}};
+    PartLimits limits;
+    limits.path = path;
     for (const CurrentLimit &recorded : part.limits) {
         if (recorded.kind.value_or(kind) != kind)
             continue;
+        QString &field = recorded.lasts ? limits.peakField : limits.continuousField;
+        if (field.isEmpty())
+            field = recorded.current.origin.field;
         if (!recorded.current.value || (recorded.lasts && !recorded.lasts->value)) {
-            limits.gaps.push_back(&recorded);
+            // what is not known for hours is no more than what is known for moments
+            if (recorded.lasts)
+                limits.gaps.push_back(&recorded);
             continue;
         }
         Given<Current> current = recorded.current;
@@ -140,11 +147,12 @@ const Limit *lowestOutlasted(const std::vector<Limit> &limits, const Demand &dem
     return lowest;
 }
 
-void needToKnow(Worksheet &sheet, const QString &name, const QString &path)
+void needToKnow(Worksheet &sheet, const QString &name, const QString &path, const QString &field)
 {
     Given<Current> missing;
     missing.origin.name = name;
     missing.origin.path = path;
+    missing.origin.field = field;
     sheet.take(missing, u"Iₘ", u"A");
 }
 
@@ -167,7 +175,7 @@ std::optional<Limit> decide(Worksheet &sheet, const PartLimits &part, const Dema
                peak ? tr("peak current limit of %1 for at least %2")
                           .arg(part.path, showSi(demand.seconds, u"s"))
                     : tr("continuous current limit of %1").arg(part.path),
-               part.path);
+               part.path, peak ? part.peakField : part.continuousField);
     return std::nullopt;
 }
 

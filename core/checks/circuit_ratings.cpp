@@ -44,9 +44,13 @@ PartLimit limitOf(const QString &path, const Assembly<VoltageLimit> &part, Curre
 {
     PartLimit found{path, {}};
     QString instead;
+    Origin missing; // where one of the right kind can be filled in
     for (const VoltageLimit &limit : part.limits) {
-        if (!limit.voltage.value)
+        if (!limit.voltage.value) {
+            if (limit.kind == kind)
+                missing = limit.voltage.origin;
             continue;
+        }
         if (limit.kind != kind) {
             instead = limit.kind ? tr("only a limit for %1 is known").arg(wordOf(*limit.kind))
                                  : tr("a limit is known, but not if it is for DC or AC");
@@ -56,11 +60,12 @@ PartLimit limitOf(const QString &path, const Assembly<VoltageLimit> &part, Curre
             found.limit = limit.voltage;
     }
     Origin &origin = found.limit.origin;
-    if (origin.name.isEmpty()) {
+    if (!found.limit.value)
+        origin = missing;
+    if (origin.name.isEmpty())
         origin.name = tr("%1 voltage limit of %2").arg(wordOf(kind), path);
-        if (!found.limit.value && !instead.isEmpty())
-            origin.name += QString(QStringLiteral(" (") + instead + QLatin1Char(')'));
-    }
+    if (!found.limit.value && !instead.isEmpty())
+        origin.name += QString(QStringLiteral(" (") + instead + QLatin1Char(')'));
     if (origin.path.isEmpty())
         origin.path = path;
     return found;

@@ -26,6 +26,9 @@ void judgeVoltage(Worksheet &sheet, const FuseInputs &inputs)
     Given<Voltage> rated;
     rated.origin.name = tr("%1 voltage rating of the fuse").arg(wordOf(inputs.current));
     for (const VoltageLimit &limit : inputs.voltage) {
+        if (limit.kind == inputs.current && !limit.voltage.value && !rated.value &&
+            !limit.voltage.origin.name.isEmpty())
+            rated.origin = limit.voltage.origin; // what is missing, and where it goes
         if (limit.kind == inputs.current && limit.voltage.value &&
             (!rated.value || *limit.voltage.value < *rated.value)) {
             const QString name = rated.origin.name;

@@ -132,6 +132,8 @@ void judgeFuses(Worksheet &sheet, const LowVoltageInputs &in, const std::vector<
         if (rating && cable)
             sheet.atMost(tr("%1 against its cable").arg(fuse.name), *rating, *cable, u"A",
                          fuse.cable.origin.name);
+        if (fed.empty()) // of the supply, not of a load
+            continue;
         const std::optional<Power> power = sumOf(fed, false);
         if (!u || !power || !factor || !rating)
             continue;

@@ -27,9 +27,11 @@ struct LowVoltageLoad
 struct LowVoltageFuse
 {
     QString name;
-    std::vector<std::size_t> loads; // indices of what it feeds; all may be on at once
-    Given<Current> rating;          // > 0
-    Given<Current> cable;           // what the thinnest cable behind it carries for good; > 0
+    // Indices of what it feeds; all may be on at once. None: it is of the supply, held to its
+    // cable alone.
+    std::vector<std::size_t> loads;
+    Given<Current> rating; // > 0
+    Given<Current> cable;  // what the thinnest cable behind it carries for good; > 0
 };
 
 struct LowVoltageInputs

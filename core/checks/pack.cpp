@@ -180,8 +180,8 @@ Plot dischargePlot(const Pack &pack, Power load, double highest, const UsableEne
     return plot;
 }
 
-void judgeWindows(Worksheet &sheet, const PackInputs &inputs, Voltage full, Voltage emptyLoaded,
-                  Voltage emptyOpen)
+void judgeWindows(Worksheet &sheet, const PackInputs &inputs, Voltage full, Voltage start,
+                  Voltage emptyLoaded, Voltage emptyOpen)
 {
     for (const VoltageWindow &window : inputs.windows) {
         const Voltage least = sheet.take(window.least, u"Uₗ", u"V", 0);
@@ -192,8 +192,8 @@ void judgeWindows(Worksheet &sheet, const PackInputs &inputs, Voltage full, Volt
             return tr("%1: %2").arg(limit.origin.name, spokenOf(limit.origin.evidence));
         };
         if (window.most.value && most.si() > 0) {
-            if (window.isCharger) // it has to reach the full pack
-                sheet.atLeast(top, most, full, u"V", tr("pack at full charge"));
+            if (window.isCharger) // it has to reach the charge a drive starts with
+                sheet.atLeast(top, most, start, u"V", inputs.highestCharge.origin.name);
             else
                 sheet.atMost(top, full, most, u"V", from(window.most));
         }
@@ -327,7 +327,7 @@ Check judgePack(const PackInputs &inputs)
             sheet.atLeast(tr("usable energy"), usable.atTerminals, needed, u"kWh",
                           inputs.neededEnergy->origin.name);
     }
-    judgeWindows(sheet, inputs, full, endLoaded, endOpen);
+    judgeWindows(sheet, inputs, full, start, endLoaded, endOpen);
     sheet.turnedBy(tr("Other numbers in series and parallel, less load, or a unit with another "
                       "window."));
     sheet.result(tr("%1 full, %2 under load at the end; %3 usable, %4 and %5 of heat then")

@@ -2,21 +2,167 @@
 #include "core/verdicts/pack_facts.h"
 
 #include "core/verdicts/build_parts.h"
+#include "core/verdicts/cell_facts.h"
+#include "core/verdicts/derived.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <map>
 
 namespace ohmwright {
 
-PackFacts packFacts(const BookInputs &inputs)
+namespace {
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("PackFacts", text);
+}
+
+// Modules of the type most of them are of: others are spares, or a mistake the parts page shows.
+std::vector<const Part *> ofOneType(const std::vector<const Part *> &modules)
+{
+    std::map<std::optional<Id<PartType>>, int> counts;
+    for (const Part *module : modules)
+        ++counts[module->type];
+    const auto most = std::ranges::max_element(
+        counts, [](const auto &a, const auto &b) { return a.second < b.second; });
+    std::vector<const Part *> kept;
+    std::ranges::copy_if(modules, std::back_inserter(kept),
+                         [&](const Part *module) { return module->type == most->first; });
+    return kept;
+}
+
+void readLayout(PackFacts &facts, const BookInputs &in)
+{
+    const Circuit &circuit = *facts.circuit;
+    const auto count = static_cast<double>(facts.modules.size());
+    facts.modulesInSeries = in.figure<double>("pack.modules_in_series", circuit);
+    facts.modulesInParallel = in.figure<double>("pack.modules_in_parallel", circuit);
+    const auto rest = [&](Given<double> &one, const Given<double> &other, const char *name) {
+        if (in.has(name, circuit) || !other.value || *other.value <= 0)
+            return;
+        const double left = count / *other.value;
+        if (left != std::floor(left))
+            return; // the modules do not divide up: it has to be said
+        one.value = left;
+        one.origin.evidence = other.origin.evidence;
+        one.origin.source = tr("%1 modules are recorded").arg(facts.modules.size());
+    };
+    if (!in.has("pack.modules_in_series", circuit) &&
+        !in.has("pack.modules_in_parallel", circuit)) {
+        facts.modulesInParallel.value = 1;
+        facts.modulesInParallel.origin.evidence = Evidence::Assumed;
+        facts.modulesInParallel.origin.source = tr("one string, unless it is told otherwise");
+    }
+    rest(facts.modulesInSeries, facts.modulesInParallel, "pack.modules_in_series");
+    rest(facts.modulesInParallel, facts.modulesInSeries, "pack.modules_in_parallel");
+}
+
+template <class Q, class Compute, class... From>
+Given<Q> toldOr(const BookInputs &in, const Circuit *circuit, const char *name, const QString &how,
+                Compute compute, const Given<From> &...from)
+{
+    if (!circuit)
+        return notKnown<Q>(labelOf(*checkFigure(QString::fromLatin1(name))));
+    Given<Q> told = in.figure<Q>(name, *circuit);
+    if (in.has(name, *circuit))
+        return told;
+    told.origin.source = how;
+    return derived(told.origin, compute, from...);
+}
+
+// The most a cell takes for moments, at whatever temperature it takes most.
+Given<Current> mostIntoCell(const BookInputs &in, const Part *module)
+{
+    Given<Current> most = notKnown<Current>(tr("limit for braking, of a cell"));
+    if (!module)
+        return most;
+    for (const CurveKind kind : {CurveKind::BrakingLimit, CurveKind::ChargeLimit}) {
+        const RatedCurve *curve = in.curve(*module, kind);
+        if (!curve)
+            continue;
+        most.origin = in.curveOrigin(*module, kind, tr("current limit into a cell"));
+        const Curve<Temperature, Current> points = in.pointsOf<Temperature, Current>(*curve);
+        for (const auto &[temperature, current] : points.points())
+            most.value = std::max(most.value.value_or(current), current);
+        break;
+    }
+    return most;
+}
+
+void readPower(PackFacts &facts, const BookInputs &in, const CellFacts &cells)
+{
+    const Part *module = facts.modules.empty() ? nullptr : facts.modules.front();
+    Given<Current> peak = notKnown<Current>(tr("peak current limit of a module"));
+    for (const Part *one : facts.modules) {
+        const Given<Current> limit = in.rating<Current>(
+            *one, {RatedQuantity::Current, RatingKind::Limit, RatingBasis::Peak, CurrentKind::Dc});
+        if (!peak.value || !limit.value || *limit.value < *peak.value)
+            peak = limit;
+        if (!limit.value)
+            break;
+    }
+    facts.greatestPower = toldOr<Power>(
+        in, facts.circuit, "pack.greatest_power",
+        tr("the modules' peak current at the nominal voltage, less the sag"),
+        [](Current one, double parallel, Voltage u, Resistance inner) {
+            const Current all = one * parallel;
+            return (u - all * inner) * all;
+        },
+        peak, facts.modulesInParallel, facts.nominal, cells.pack);
+    facts.greatestChargePower = toldOr<Power>(
+        in, facts.circuit, "pack.greatest_charge_power",
+        tr("the cells' greatest current by their curve, at the nominal voltage"),
+        [](Current cell, double parallel, Voltage u) { return u * (cell * parallel); },
+        mostIntoCell(in, module), cells.inParallel, facts.nominal);
+}
+
+} // namespace
+
+PackFacts packFacts(const BookInputs &in)
 {
     PackFacts facts;
-    for (const Circuit &circuit : inputs.records().all<Circuit>()) {
+    for (const Circuit &circuit : in.records().all<Circuit>()) {
         if (circuit.kind != CircuitKind::Traction)
             continue;
-        facts.modules = modulesOn(inputs.records(), circuit);
-        if (!facts.modules.empty()) {
+        std::vector<const Part *> modules = modulesOn(in.records(), circuit);
+        if (!modules.empty()) {
             facts.circuit = &circuit;
+            facts.modules = ofOneType(modules);
             break;
         }
     }
+    facts.modulesInSeries = notKnown<double>(tr("modules in series"));
+    facts.modulesInParallel = notKnown<double>(tr("modules in parallel"));
+    facts.highestCharge = notKnown<double>(tr("state of charge where a drive starts"));
+    facts.lowestCharge = notKnown<double>(tr("state of charge where a drive must end"));
+    Given<Voltage> moduleNominal = notKnown<Voltage>(tr("nominal voltage of a module"));
+    if (facts.circuit) {
+        readLayout(facts, in);
+        const QString custom = tr("common practice, no published source");
+        facts.highestCharge = in.figureOr(1.0, custom, "pack.highest_charge", *facts.circuit);
+        facts.lowestCharge = in.figureOr(0.1, custom, "pack.lowest_charge", *facts.circuit);
+        moduleNominal =
+            in.rating<Voltage>(*facts.modules.front(), {RatedQuantity::Voltage, RatingKind::Actual,
+                                                        RatingBasis::Nominal, CurrentKind::Dc});
+    }
+    facts.nominal = derived(
+        called(tr("nominal voltage of the pack")),
+        [](double series, Voltage one) { return one * series; }, facts.modulesInSeries,
+        moduleNominal);
+    const CellFacts cells = cellFacts(in, facts);
+    facts.cellsInSeries = derived(called(tr("cells in series in the pack")), std::multiplies<>(),
+                                  facts.modulesInSeries, cells.inSeriesPerModule);
+    facts.full = ofAllCells(facts.cellsInSeries, cells.full, tr("voltage of the full pack"));
+    const QString usable = tr("usable energy of the pack");
+    facts.usableEnergy =
+        energyBetween(cells, facts, facts.highestCharge, facts.lowestCharge, usable);
+    if (facts.circuit && in.has("pack.usable_energy", *facts.circuit))
+        facts.usableEnergy = in.figure<Energy>("pack.usable_energy", *facts.circuit);
+    else if (facts.circuit && facts.usableEnergy.value) // so that it can be told instead
+        facts.usableEnergy.origin.field = in.originOf("pack.usable_energy", *facts.circuit).field;
+    readPower(facts, in, cells);
     return facts;
 }
 

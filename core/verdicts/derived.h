@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// derived(): an input of a check that is computed from what a book says. It is as good as the
+// weakest figure it comes from; if one of them is not known, that one is what is missing, and is
+// named with its own address.
+#pragma once
+
+// first: g++ 12 takes its enumerators for shadows of the quantities' types
+#include "core/checks/given.h"
+
+#include <algorithm>
+#include <array>
+
+namespace ohmwright {
+
+// The enum goes from papers to assumptions, so the later word is the weaker one.
+inline Evidence weakerOf(Evidence a, Evidence b)
+{
+    return std::max(a, b);
+}
+
+// `told` brings name, source and, if it can be replaced as a whole, the address.
+template <class Compute, class... From>
+auto derived(Origin told, Compute compute, const Given<From> &...from)
+    -> Given<decltype(compute(*from.value...))>
+{
+    const std::array<const Origin *, sizeof...(From)> origins{&from.origin...};
+    const std::array<bool, sizeof...(From)> known{from.value.has_value()...};
+    Evidence weakest = Evidence::Datasheet;
+    for (std::size_t i = 0; i < origins.size(); ++i) {
+        if (!known[i])
+            return {std::nullopt, *origins[i]};
+        weakest = weakerOf(weakest, origins[i]->evidence);
+        told.stale = told.stale || origins[i]->stale;
+        told.clash = told.clash || origins[i]->clash;
+    }
+    told.evidence = weakest;
+    return {compute(*from.value...), std::move(told)};
+}
+
+inline Origin called(QString name, QString source = {}, QString field = {})
+{
+    Origin origin;
+    origin.name = std::move(name);
+    origin.source = std::move(source);
+    origin.field = std::move(field);
+    return origin;
+}
+
+} // namespace ohmwright

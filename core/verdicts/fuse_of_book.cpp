@@ -1,0 +1,185 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Fuses out of a book: of each branch with a fuse, but those of 12 V circuits, which are judged
+// with their loads.
+//
+// The strongest fault is a full pack shorted at the fuse, its modules as they were measured; the
+// weakest an empty pack with its worst module's resistance, shorted at the far end of the hot
+// cable. How long the fuse then takes is read off its maker's curve and entered. A peak up to the
+// rating melts nothing. Assumed unless told otherwise: a tenth of the rating lost where it is warm.
+#include "core/checks/fuse.h"
+#include "core/verdicts/branch_conductor.h"
+#include "core/verdicts/cell_facts.h"
+#include "core/verdicts/derived.h"
+#include "core/verdicts/electrical_checks_of_book.h"
+#include "core/verdicts/link_facts.h"
+
+#include <QCoreApplication>
+
+namespace ohmwright {
+
+namespace {
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("FuseOfBook", text);
+}
+
+class FuseReader
+{
+public:
+    explicit FuseReader(const BookInputs &in)
+        : m_in(in), m_pack(packFacts(in)), m_cells(cellFacts(in, m_pack))
+    {}
+
+    [[nodiscard]] FuseInputs read(const Branch &branch, const Circuit &circuit) const
+    {
+        FuseInputs inputs;
+        inputs.branch = branch.key;
+        inputs.current = circuit.current;
+        readFuse(inputs, branch, m_in.records().find(branch.fuse));
+        inputs.worstVoltage = highestVoltage(m_in, circuit, m_pack);
+        inputs.continuous = continuousCurrentOf(m_in, branch);
+        readPeak(inputs, branch);
+        readFaults(inputs, branch, circuit);
+        const AmpacityConditions conditions = ampacityConditions(m_in, branch);
+        inputs.cableCapacity = capacityOf(m_in, branch);
+        inputs.material = conditions.material;
+        inputs.area = conditions.area;
+        inputs.insulation = conditions.insulation;
+        inputs.shortTime = shortTimeOf(m_in, branch);
+        m_in.hold(inputs.clearing);
+        return inputs;
+    }
+
+private:
+    static FigureName limit(RatedQuantity quantity, std::optional<CurrentKind> kind)
+    {
+        return {quantity, RatingKind::Limit, RatingBasis::Continuous, kind};
+    }
+
+    void readFuse(FuseInputs &inputs, const Branch &branch, const Part *fuse) const
+    {
+        const Given<Current> entered = m_in.field<Current>(
+            branch, &Branch::fuseRating, "fuse_rating", tr("fuse of %1").arg(branch.name),
+            Evidence::Assumed, tr("entered with the branch"));
+        inputs.rating = entered;
+        if (!fuse) { // without the part its papers have no place: that is what has to be told
+            Origin missing;
+            missing.field = print(
+                FieldAddress{RecordTraits<Branch>::table, branch.key, QStringLiteral("fuse")});
+            missing.name = tr("voltage rating of the fuse of %1").arg(branch.name);
+            inputs.voltage = {{{std::nullopt, missing}, inputs.current}};
+            missing.name = tr("breaking capacity of the fuse of %1").arg(branch.name);
+            inputs.breaking = {std::nullopt, missing};
+            missing.name =
+                tr("part of the rating left at the place of the fuse of %1").arg(branch.name);
+            missing.source = warm();
+            inputs.temperatureFactor = {0.9, missing};
+            return;
+        }
+        for (const std::optional<CurrentKind> kind :
+             {std::optional(inputs.current), std::optional<CurrentKind>()}) {
+            const Given<Current> rated =
+                m_in.rating<Current>(*fuse, limit(RatedQuantity::Current, kind));
+            if (rated.value) {
+                inputs.rating = rated;
+                break;
+            }
+        }
+        for (const CurrentKind kind : {CurrentKind::Dc, CurrentKind::Ac})
+            inputs.voltage.push_back(
+                {m_in.rating<Voltage>(*fuse, limit(RatedQuantity::Voltage, kind)), kind});
+        inputs.breaking =
+            m_in.rating<Current>(*fuse, limit(RatedQuantity::BreakingCapacity, std::nullopt));
+        if (!inputs.breaking.value) { // where it is told for one kind of current only
+            const Given<Current> ofKind =
+                m_in.rating<Current>(*fuse, limit(RatedQuantity::BreakingCapacity, inputs.current));
+            if (ofKind.value)
+                inputs.breaking = ofKind;
+        }
+        if (m_in.has("fuse.least_breaking", *fuse))
+            inputs.leastBreaking = m_in.figure<Current>("fuse.least_breaking", *fuse);
+        inputs.temperatureFactor = m_in.figureOr(0.9, warm(), "fuse.temperature_factor", *fuse);
+        inputs.loadShare = m_in.figureOr(*inputs.loadShare.value, inputs.loadShare.origin.source,
+                                         "fuse.load_share", *fuse);
+        if (inputs.loadShare.origin.source.isEmpty())
+            inputs.loadShare.origin.source = inputs.loadShare.origin.name;
+    }
+
+    static QString warm()
+    {
+        return tr("a tenth less where it is warm: common practice, no "
+                  "published source");
+    }
+
+    void readPeak(FuseInputs &inputs, const Branch &branch) const
+    {
+        const bool melts =
+            branch.peakCurrent &&
+            !(inputs.rating.value && branch.peakCurrent->si() <= inputs.rating.value->si());
+        if (melts)
+            inputs.peaks.push_back(
+                {tr("peak"),
+                 m_in.field<Current>(branch, &Branch::peakCurrent, "peak_current",
+                                     tr("peak current of %1").arg(branch.name), Evidence::Assumed,
+                                     tr("entered with the branch")),
+                 m_in.figure<Duration>("branch.peak_duration", branch),
+                 m_in.figure<Duration>("fuse.melting", branch)});
+    }
+
+    void readFaults(FuseInputs &inputs, const Branch &branch, const Circuit &circuit) const
+    {
+        const bool onPack = m_pack.circuit == &circuit;
+        Given<Resistance> near = m_in.figure<Resistance>("fault.least_loop", branch);
+        Given<Resistance> far = m_in.figure<Resistance>("fault.greatest_loop", branch);
+        if (onPack && !m_in.has("fault.least_loop", branch)) {
+            near.origin.source = tr("of the modules as measured; warm ones have less");
+            near = derived(
+                near.origin, [](Resistance r) { return r; }, m_cells.pack);
+        }
+        if (onPack && !m_in.has("fault.greatest_loop", branch)) {
+            far.origin.source = tr("of the pack at its worst and the hot cable");
+            far = derived(
+                far.origin,
+                [](Resistance module, double series, double parallel, Resistance cable) {
+                    return module * (series / parallel) + cable;
+                },
+                m_cells.worstModule, m_pack.modulesInSeries, m_pack.modulesInParallel,
+                hotResistanceOf(m_in, branch));
+            if (far.value && m_cells.joints && m_cells.joints->value)
+                *far.value += *m_cells.joints->value;
+        }
+        inputs.faults = {{tr("full pack, at the fuse"), inputs.worstVoltage, near,
+                          m_in.figure<Duration>("fault.clearing_near", branch)},
+                         {tr("empty pack, at the far end"), lowestVoltage(m_in, circuit, m_pack),
+                          far, m_in.figure<Duration>("fault.clearing_far", branch)}};
+        if (!onPack) {
+            inputs.faults[0].name = tr("at the fuse");
+            inputs.faults[1].name = tr("at the far end");
+        }
+    }
+
+    const BookInputs &m_in;
+    PackFacts m_pack;
+    CellFacts m_cells;
+};
+
+} // namespace
+
+std::vector<Check> judgeFuseOfBook(const BookInputs &in)
+{
+    std::vector<Check> checks;
+    const FuseReader reader(in);
+    for (const Branch &branch : in.records().all<Branch>()) {
+        const Circuit *circuit = in.records().find(branch.circuit);
+        if (!circuit || circuit->kind == CircuitKind::LowVoltage ||
+            (!branch.fuse && !branch.fuseRating))
+            continue;
+        Check check = judgeFuse(reader.read(branch, *circuit));
+        addToTitle(check, branch.name);
+        checks.push_back(std::move(check));
+    }
+    return checks;
+}
+
+} // namespace ohmwright

@@ -1,0 +1,162 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The 12 V side out of a book: of each low-voltage circuit with branches or a converter.
+//
+// Each branch is a load behind its fuse, drawing its continuous current while it is on; the branch
+// of converter or battery is the supply, of which only the fuse is held to its cable. Assumed
+// unless told otherwise, each said so: a branch is on all the time, 13.8 V, half of the battery may
+// be drawn.
+#include "core/checks/low_voltage.h"
+#include "core/verdicts/branch_conductor.h"
+#include "core/verdicts/derived.h"
+#include "core/verdicts/electrical_checks_of_book.h"
+#include "core/verdicts/link_facts.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+
+namespace ohmwright {
+
+namespace {
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("LowVoltageOfBook", text);
+}
+
+FigureName dc(RatedQuantity quantity, RatingKind kind, RatingBasis basis)
+{
+    return {quantity, kind, basis, CurrentKind::Dc};
+}
+
+class LowVoltageReader
+{
+public:
+    explicit LowVoltageReader(const BookInputs &in) : m_in(in), m_wiring(in.records())
+    {
+        for (const Branch &branch : in.records().all<Branch>())
+            m_branches[branch.circuit].push_back(&branch);
+    }
+
+    [[nodiscard]] bool isAbout(const Circuit &circuit) const
+    {
+        return circuit.kind == CircuitKind::LowVoltage &&
+               (m_branches.contains(circuit.id) ||
+                !m_wiring.on(circuit, PartRole::Converter).empty());
+    }
+
+    [[nodiscard]] LowVoltageInputs read(const Circuit &circuit) const
+    {
+        LowVoltageInputs inputs;
+        inputs.circuit = circuit.key;
+        readSupply(inputs, circuit);
+        readBattery(inputs, circuit);
+        const auto found = m_branches.find(circuit.id);
+        if (found != m_branches.end())
+            for (const Branch *branch : found->second)
+                addBranch(inputs, *branch);
+        if (m_in.has("low_voltage.fuse_factor", circuit))
+            inputs.fuseTemperatureFactor = m_in.figure<double>("low_voltage.fuse_factor", circuit);
+        m_in.hold(inputs.fuseShare);
+        m_in.hold(inputs.reserve);
+        return inputs;
+    }
+
+private:
+    // A figure of the circuit, if told; else the rating of the part that does it; else asked for.
+    template <class Q>
+    [[nodiscard]] Given<Q> toldOrRated(const char *name, const Circuit &circuit, PartRole role,
+                                       const FigureName &rating) const
+    {
+        const auto parts = m_wiring.on(circuit, role);
+        if (m_in.has(name, circuit) || parts.empty())
+            return m_in.figure<Q>(name, circuit);
+        return m_in.rating<Q>(*parts.front(), rating);
+    }
+
+    void readSupply(LowVoltageInputs &inputs, const Circuit &circuit) const
+    {
+        inputs.systemVoltage = toldOrRated<Voltage>(
+            "low_voltage.system_voltage", circuit, PartRole::Converter,
+            dc(RatedQuantity::Voltage, RatingKind::Actual, RatingBasis::Nominal));
+        // a converter's plate may tell its other side
+        if (!inputs.systemVoltage.value || *inputs.systemVoltage.value > volts(60))
+            inputs.systemVoltage =
+                m_in.figureOr(volts(13.8), tr("common practice, no published source"),
+                              "low_voltage.system_voltage", circuit);
+        inputs.converterCurrent = toldOrRated<Current>(
+            "low_voltage.converter_current", circuit, PartRole::Converter,
+            dc(RatedQuantity::Current, RatingKind::Limit, RatingBasis::Continuous));
+    }
+
+    void readBattery(LowVoltageInputs &inputs, const Circuit &circuit) const
+    {
+        inputs.batteryVoltage = toldOrRated<Voltage>(
+            "low_voltage.battery_voltage", circuit, PartRole::AuxiliaryBattery,
+            dc(RatedQuantity::Voltage, RatingKind::Actual, RatingBasis::Nominal));
+        inputs.batteryCapacity = toldOrRated<Charge>(
+            "low_voltage.battery_capacity", circuit, PartRole::AuxiliaryBattery,
+            {RatedQuantity::Capacity, RatingKind::Actual, RatingBasis::Nominal, std::nullopt});
+        inputs.usableShare = m_in.figureOr(
+            0.5, tr("half of a lead-acid battery: common practice, no published source"),
+            "low_voltage.usable_share", circuit);
+        if (m_in.has("low_voltage.peukert", circuit))
+            inputs.peukert = m_in.figure<double>("low_voltage.peukert", circuit);
+        inputs.ratedTime = m_in.figureOr(seconds(20 * 3600.0), tr("as starter batteries are rated"),
+                                         "low_voltage.rated_time", circuit);
+    }
+
+    [[nodiscard]] bool isSupply(const Branch &branch) const
+    {
+        return std::ranges::any_of(m_wiring.on(branch), [](const Part *part) {
+            return part->role == PartRole::Converter || part->role == PartRole::AuxiliaryBattery;
+        });
+    }
+
+    void addBranch(LowVoltageInputs &inputs, const Branch &branch) const
+    {
+        LowVoltageFuse fuse;
+        fuse.name = tr("fuse of %1").arg(branch.name);
+        fuse.rating = m_in.field<Current>(branch, &Branch::fuseRating, "fuse_rating", fuse.name,
+                                          Evidence::Nameplate, tr("entered with the branch"));
+        fuse.cable = capacityOf(m_in, branch);
+        if (!isSupply(branch)) {
+            LowVoltageLoad load;
+            load.name = branch.name;
+            load.power = derived(
+                called(tr("power of %1").arg(branch.name),
+                       tr("its continuous current at the system's voltage"),
+                       continuousCurrentOf(m_in, branch).origin.field),
+                [](Current i, Voltage u) { return i * u; }, continuousCurrentOf(m_in, branch),
+                inputs.systemVoltage);
+            load.duty =
+                m_in.figureOr(1.0, tr("on all the time, unless it is told"), "branch.duty", branch);
+            load.inReserve = m_in.yesNo("branch.in_reserve", branch).value_or(false);
+            fuse.loads.push_back(inputs.loads.size());
+            inputs.loads.push_back(std::move(load));
+        }
+        if (branch.fuse || branch.fuseRating || !fuse.loads.empty())
+            inputs.fuses.push_back(std::move(fuse));
+    }
+
+    const BookInputs &m_in;
+    Wiring m_wiring;
+    std::map<Id<Circuit>, std::vector<const Branch *>> m_branches;
+};
+
+} // namespace
+
+std::vector<Check> judgeLowVoltageOfBook(const BookInputs &in)
+{
+    std::vector<Check> checks;
+    const LowVoltageReader reader(in);
+    for (const Circuit &circuit : in.records().all<Circuit>())
+        if (reader.isAbout(circuit)) {
+            Check check = judgeLowVoltage(reader.read(circuit));
+            addToTitle(check, circuit.name);
+            checks.push_back(std::move(check));
+        }
+    return checks;
+}
+
+} // namespace ohmwright
