@@ -19,6 +19,7 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QScrollBar>
+#include <QTimer>
 
 #include <utility>
 
@@ -26,8 +27,8 @@ namespace ohmwright::ui {
 
 namespace {
 
-constexpr int kAsideFrom = 900; // pixels, below which caution and source stand above the working
-constexpr int kAsideWidth = 280;
+constexpr int kAsideFrom = 820; // pixels, below which caution and source stand above the working
+constexpr int kAsideWidth = 260;
 
 QVBoxLayout *columnOf(QWidget &widget, int spacing)
 {
@@ -61,7 +62,6 @@ CheckSheet::CheckSheet(const Theme &theme, Outside &outside, ValueCell::Save sav
     : QScrollArea(parent), m_theme(theme), m_outside(outside), m_save(std::move(save))
 {
     setWidgetResizable(true);
-    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setFocusPolicy(Qt::StrongFocus);
     build();
 }
@@ -125,6 +125,9 @@ void CheckSheet::restore(const Place &place)
 
 void CheckSheet::build()
 {
+    if (m_given)
+        for (ValueCell *cell : m_given->cells())
+            cell->letGo();
     // a cell of the old page may be in the middle of saving
     if (QWidget *old = takeWidget())
         old->deleteLater();
@@ -215,6 +218,17 @@ QWidget *CheckSheet::makeWorking(const CheckView &view)
     if (!check.inputs.empty() || !check.unknowns.isEmpty()) {
         m_given = new GivenTable(m_theme, view, m_save);
         connect(m_given, &GivenTable::findOutWanted, this, &CheckSheet::findOutWanted);
+        for (ValueCell *cell : m_given->cells()) {
+            const auto reveal = [this, cell] {
+                // once the line and what is wrong with it have their place
+                QTimer::singleShot(0, cell, [this, cell] {
+                    constexpr int kAround = 90;
+                    ensureWidgetVisible(cell, 0, kAround);
+                });
+            };
+            connect(cell, &ValueCell::problemChanged, this, reveal);
+            connect(cell, &ValueCell::editingStarted, this, reveal);
+        }
         column->addWidget(section(m_theme, tr("Given"), m_given));
     }
     if (!check.steps.empty())

@@ -102,8 +102,8 @@ void ChecksList::buildTable()
 // The verdict's column is as wide as what stands in it at that moment: what turned needs more.
 void ChecksList::shareOutWidth()
 {
-    constexpr int kMarkAndSides = 46;
-    constexpr int kSides = 28;
+    constexpr int kMarkAndSides = 45;
+    constexpr int kSides = 26;
     const QFontMetrics body(m_theme.font(Lettering::Body));
     const QFontMetrics small(m_theme.font(Lettering::Small));
     int words = body.horizontalAdvance(verdictWord(Verdict::Unknown)) + kMarkAndSides;
@@ -121,7 +121,7 @@ void ChecksList::shareOutWidth()
     }
     m_table->setColumnWidth(ChecksModel::VerdictColumn, words);
     m_table->setColumnWidth(ChecksModel::Margin,
-                            body.horizontalAdvance(QStringLiteral("-888.8 %")) + kSides);
+                            body.horizontalAdvance(QStringLiteral("-88.8 %")) + kSides);
 }
 
 void ChecksList::addAtEnd(QWidget *widget)

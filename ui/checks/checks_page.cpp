@@ -27,10 +27,7 @@ ChecksPage::ChecksPage(Book &book, ChecksSource &source, const Theme &theme, Out
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
-    auto *room = new QVBoxLayout;
-    room->setContentsMargins(20, 14, 16, 0);
-    room->addWidget(m_bar);
-    column->addLayout(room);
+    column->addWidget(m_bar);
     auto *split = new QSplitter(Qt::Horizontal);
     split->setChildrenCollapsible(false);
     auto *side = new QWidget;
@@ -41,9 +38,9 @@ ChecksPage::ChecksPage(Book &book, ChecksSource &source, const Theme &theme, Out
     split->addWidget(side);
     split->setStretchFactor(0, 2);
     split->setStretchFactor(1, 3);
-    split->setSizes({450, 690});
-    m_list->setMinimumWidth(340);
-    side->setMinimumWidth(480);
+    split->setSizes({490, 650});
+    m_list->setMinimumWidth(330);
+    side->setMinimumWidth(510);
     column->addWidget(split, 1);
     m_bar->hide();
 

@@ -69,8 +69,11 @@ qsizetype closing(const QString &text, qsizetype at)
 
 QString formulaHtml(const QString &formula)
 {
-    if (!isFormulaText(formula))
-        return formula.toHtmlEscaped();
+    return isFormulaText(formula) ? symbolHtml(formula) : formula.toHtmlEscaped();
+}
+
+QString symbolHtml(const QString &formula)
+{
     QString html;
     for (qsizetype i = 0; i < formula.size(); ++i) {
         const QChar c = formula.at(i);

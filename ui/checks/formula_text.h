@@ -14,6 +14,8 @@ namespace ohmwright::ui {
 // As rich text: "m_f" gets a subscript, "e^(−t/RC)" a power, single letters stand slanted as
 // quantities do (ISO 80000-2). Prose is left upright.
 [[nodiscard]] QString formulaHtml(const QString &formula);
+// The same for what is certainly no prose: "m_f" alone, left of an equals sign or as a symbol.
+[[nodiscard]] QString symbolHtml(const QString &symbol);
 
 // One line of a step: what stands before the sign, the sign, and what follows it.
 struct WorkedLine

@@ -2,6 +2,7 @@
 #include "ui/checks/given_table.h"
 
 #include "ui/checks/check_words.h"
+#include "ui/checks/formula_text.h"
 #include "ui/widgets/figure_label.h"
 #include "ui/widgets/problem_line.h"
 #include "ui/widgets/state_mark.h"
@@ -69,14 +70,13 @@ void GivenTable::addInput(const CheckInput &input, const CheckView &view,
                           const ValueCell::Save &save)
 {
     const int row = beginRow();
-    auto *symbol = selectableWords(m_theme, input.symbol);
+    auto *symbol = selectableWords(m_theme, symbolHtml(input.symbol));
+    symbol->setTextFormat(Qt::RichText);
     symbol->setWordWrap(false);
     symbol->setContentsMargins(0, 3, 0, 0);
-    QFont slanted = m_theme.font(Lettering::Body); // a quantity, ISO 80000-2
-    slanted.setItalic(true);
-    symbol->setFont(slanted);
     grid().addWidget(symbol, row, Symbol, Qt::AlignTop);
-    grid().addWidget(makeName(input, view), row, Name, Qt::AlignTop);
+    QWidget *name = makeName(input, view);
+    grid().addWidget(name, row, Name, Qt::AlignTop);
     QWidget *value = makeValue(input, save);
     grid().addWidget(value, row, Value, Qt::AlignTop | Qt::AlignRight);
     const bool unknown =
@@ -85,7 +85,7 @@ void GivenTable::addInput(const CheckInput &input, const CheckView &view,
                      From, Qt::AlignTop);
     if (auto *cell = qobject_cast<ValueCell *>(value)) {
         auto *problem = new ProblemLine(m_theme);
-        grid().addWidget(problem, addLine(), Name, 1, From);
+        name->layout()->addWidget(problem);
         connect(cell, &ValueCell::problemChanged, problem, &ProblemLine::setProblem);
     }
 }

@@ -15,7 +15,7 @@ namespace ohmwright::ui {
 
 namespace {
 
-constexpr double kLineSample = 30;
+constexpr double kLineSample = 40;
 constexpr double kBarSample = 16;
 constexpr double kSampleGap = 7;
 constexpr double kApart = 20;
@@ -90,7 +90,7 @@ void PlotOverlay::paintSample(QPainter &painter, const QRectF &rect, std::size_t
         painter.setPen(QPen(m_look.ink, 1));
         painter.setBrush(m_look.ground);
         painter.drawRect(box);
-        painter.setBrush(fillingOf(series, m_look));
+        painter.setBrush(fillingOf(series, m_plot.series.size(), m_look));
         painter.drawRect(box);
         return;
     }
@@ -150,7 +150,9 @@ void PlotOverlay::paintBarValues(QPainter &painter) const
                 wide * (static_cast<double>(set) + 0.5 - static_cast<double>(sets) / 2);
             const double top =
                 m_chart.mapToPosition(QPointF(0, series.points[bar].second), m_series[i]).y();
-            const QRectF box(middle - 60, top - metrics.height() - 2, 120, metrics.height());
+            const double half = metrics.horizontalAdvance(text) / 2 + 2;
+            const QRectF box(middle - half, top - metrics.height() - 2, 2 * half, metrics.height());
+            painter.fillRect(box, m_look.ground); // a line of the grid would strike it out
             painter.setPen(m_look.ink);
             painter.drawText(box, Qt::AlignHCenter | Qt::AlignBottom | Qt::TextSingleLine, text);
         }

@@ -4,6 +4,7 @@
 #include "ui/checks/plot_axis.h"
 #include "ui/checks/plot_overlay.h"
 #include "ui/checks/plot_strokes.h"
+#include "ui/sheet/sheet_fonts.h"
 #include "ui/shell/theme.h"
 
 #include <QBarCategoryAxis>
@@ -12,6 +13,7 @@
 #include <QCategoryAxis>
 #include <QChart>
 #include <QCoreApplication>
+#include <QFontMetricsF>
 #include <QGraphicsLayout>
 #include <QLegend>
 #include <QLineSeries>
@@ -28,7 +30,7 @@ namespace {
 constexpr int kAcross = 7; // intervals wished for along the foot
 constexpr int kUpright = 5;
 constexpr double kAxisWidth = 1.2;
-constexpr double kGridWidth = 0.8;
+constexpr double kGridWidth = 0.7;
 
 QString tr(const char *text)
 {
@@ -99,7 +101,7 @@ PlotLook printLook()
     constexpr int kLetters = 8;
     Tokens paper = tokensOf(Shade::Light);
     paper.paper = Qt::white;
-    QFont font(QStringLiteral("Inter"));
+    QFont font(sheet::loadSheetFonts().text);
     font.setPixelSize(kLetters);
     font.setHintingPreference(QFont::PreferNoHinting);
     PlotLook look = screenLook(paper, font);
@@ -179,7 +181,7 @@ QAbstractSeries *PlotScene::makeBars(const Plot &plot) const
         for (const auto &point : plot.series[i].points)
             *set << point.second;
         set->setPen(QPen(m_look.ink, 1));
-        set->setBrush(fillingOf(i, m_look));
+        set->setBrush(fillingOf(i, plot.series.size(), m_look));
         bars->append(set);
     }
     return bars;
@@ -215,7 +217,9 @@ void PlotScene::addSeries(const Plot &plot, QAbstractAxis &foot, QAbstractAxis &
 void PlotScene::layOut(const QSizeF &size)
 {
     const double head = m_overlay->headHeight(size.width());
-    m_chart->layout()->setContentsMargins(0, head, 2, 0);
+    // the last word along the foot reaches beyond the axis
+    const double beyond = QFontMetricsF(m_look.font).horizontalAdvance(QStringLiteral("0000")) / 2;
+    m_chart->layout()->setContentsMargins(0, head, beyond, 0);
     m_chart->resize(size);
     m_chart->layout()->activate();
     m_overlay->setSize(size);
@@ -229,7 +233,10 @@ void paintPlot(QPainter &painter, const QRectF &rect, const Plot &plot, double u
     look.withTitle = withTitle;
     PlotScene scene(plot, look);
     scene.layOut(rect.size() / unitsPerPoint);
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
     scene.render(&painter, rect, scene.sceneRect(), Qt::IgnoreAspectRatio);
+    painter.restore();
 }
 
 QString spokenPlot(const Plot &plot)

@@ -2,6 +2,7 @@
 #include "ui/checks/plot_strokes.h"
 
 #include "ui/checks/plot_scene.h"
+#include "ui/shell/theme.h"
 
 #include <QPainter>
 #include <QPolygonF>
@@ -41,8 +42,11 @@ PlotMarker markerOf(std::size_t series)
     return kMarkers[series % kMarkers.size()];
 }
 
-QBrush fillingOf(std::size_t series, const PlotLook &look)
+QBrush fillingOf(std::size_t series, std::size_t of, const PlotLook &look)
 {
+    constexpr double kTint = 0.3;
+    if (of == 1)
+        return mix(look.ground, look.ink, kTint);
     switch (series % 4) {
     case 0: // as it was: empty
         return look.ground;

@@ -20,7 +20,8 @@ enum class PlotMarker { Disc, Square, Triangle, Diamond, Ring, HollowSquare };
 
 [[nodiscard]] QPen strokeOf(std::size_t series, const PlotLook &look);
 [[nodiscard]] PlotMarker markerOf(std::size_t series);
-[[nodiscard]] QBrush fillingOf(std::size_t series, const PlotLook &look);
+// `of`: how many there are; a single one is tinted.
+[[nodiscard]] QBrush fillingOf(std::size_t series, std::size_t of, const PlotLook &look);
 
 inline constexpr double kMarkerSize = 7;   // pixels of the scene
 inline constexpr double kBarsShare = 0.62; // of its place, all bars of one name together

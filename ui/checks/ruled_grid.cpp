@@ -13,10 +13,36 @@ constexpr int kBetweenColumns = 14;
 constexpr int kBetweenLines = 3;
 constexpr int kAroundRule = 5;
 
+// A widget, not painted by the table: where the rows of a layout of wrapping words end is known to
+// its items alone.
+class Rule : public QWidget
+{
+public:
+    Rule(const Theme &theme, bool firm) : m_theme(theme), m_firm(firm)
+    {
+        setFixedHeight(kAroundRule + (firm ? 2 : 1));
+        setAttribute(Qt::WA_TransparentForMouseEvents);
+    }
+
+protected:
+    void paintEvent(QPaintEvent *) override
+    {
+        QPainter painter(this);
+        const Tokens &tokens = m_theme.tokens();
+        painter.fillRect(m_firm ? QRectF(0, 0.5, width(), 1.5) : QRectF(0, 0, width(), 1),
+                         m_firm ? tokens.ink : tokens.hairline());
+    }
+
+private:
+    const Theme &m_theme;
+    bool m_firm;
+};
+
 } // namespace
 
 RuledGrid::RuledGrid(const Theme &theme, const std::vector<RuledColumn> &columns, QWidget *parent)
-    : QWidget(parent), m_theme(theme), m_grid(new QGridLayout(this))
+    : QWidget(parent), m_theme(theme), m_grid(new QGridLayout(this)),
+      m_columns(static_cast<int>(columns.size()))
 {
     m_grid->setContentsMargins(0, 0, 0, 2);
     m_grid->setHorizontalSpacing(kBetweenColumns);
@@ -29,19 +55,22 @@ RuledGrid::RuledGrid(const Theme &theme, const std::vector<RuledColumn> &columns
         auto *head = new QLabel(columns[i].head);
         head->setFont(theme.font(Lettering::Small));
         head->setForegroundRole(QPalette::PlaceholderText);
-        head->setContentsMargins(0, 0, 0, kAroundRule);
+        head->setContentsMargins(0, 0, 0, 3);
         m_grid->addWidget(head, 0, column, columns[i].right ? Qt::AlignRight : Qt::AlignLeft);
     }
-    m_lastOf.push_back(0);
+}
+
+void RuledGrid::addRule(bool firm)
+{
+    m_grid->addWidget(new Rule(m_theme, firm), m_next++, 0, 1, m_columns);
 }
 
 int RuledGrid::beginRow()
 {
-    if (m_next > 1) {
-        m_grid->setRowMinimumHeight(m_next, kAroundRule);
-        m_lastOf.push_back(m_next++);
-    }
-    m_grid->setRowMinimumHeight(m_next++, kAroundRule);
+    const bool first = m_next == 1;
+    if (!first)
+        m_grid->setRowMinimumHeight(m_next++, kAroundRule);
+    addRule(first);
     return m_next++;
 }
 
@@ -49,18 +78,6 @@ int RuledGrid::addLine()
 {
     m_grid->setRowMinimumHeight(m_next++, kBetweenLines);
     return m_next++;
-}
-
-void RuledGrid::paintEvent(QPaintEvent *)
-{
-    QPainter painter(this);
-    const Tokens &tokens = m_theme.tokens();
-    for (const int row : m_lastOf) {
-        const QRect cell = m_grid->cellRect(row, 0);
-        const bool head = row == 0;
-        painter.fillRect(QRectF(0, cell.bottom() - (head ? 0.5 : 0), width(), head ? 1.5 : 1),
-                         head ? tokens.ink : tokens.hairline());
-    }
 }
 
 QLabel *selectableWords(const Theme &theme, const QString &text, Lettering lettering, bool mute)

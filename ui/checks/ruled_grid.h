@@ -36,14 +36,13 @@ public:
     int beginRow();
     int addLine(); // another grid row within the row begun
 
-protected:
-    void paintEvent(QPaintEvent *event) override;
-
 private:
+    void addRule(bool firm);
+
     const Theme &m_theme;
     QGridLayout *m_grid;
+    int m_columns;
     int m_next = 1;
-    std::vector<int> m_lastOf; // grid rows below which there is a rule
 };
 
 // Words that wrap and can be selected by the pointer.

@@ -18,6 +18,10 @@ namespace ohmwright::ui {
 
 namespace {
 
+// Around the outline, in line with what stands below.
+constexpr int kLeft = 20;
+constexpr int kRight = 16;
+constexpr int kTop = 14;
 constexpr std::size_t kNamedChanges = 4; // more are counted
 
 QLabel *words(const Theme &theme, Lettering lettering)
@@ -68,7 +72,7 @@ TryBar::TryBar(const Theme &theme, QWidget *parent)
       m_keep(new QPushButton(tr("&Keep"))), m_drop(new QPushButton(tr("&Drop")))
 {
     auto *row = new QHBoxLayout(this);
-    row->setContentsMargins(16, 10, 14, 10);
+    row->setContentsMargins(kLeft + 16, kTop + 10, kRight + 14, 10);
     row->setSpacing(10);
     auto *column = new QVBoxLayout;
     column->setSpacing(3);
@@ -118,7 +122,7 @@ void TryBar::paintEvent(QPaintEvent *)
     dashed.setDashPattern({5, 3});
     painter.setPen(dashed);
     painter.setBrush(tokens.panel);
-    painter.drawRect(QRectF(rect()).adjusted(1, 1, -1, -1));
+    painter.drawRect(QRectF(rect()).adjusted(kLeft + 1, kTop + 1, -kRight - 1, -1));
 }
 
 } // namespace ohmwright::ui

@@ -96,11 +96,14 @@ void ValueCell::startEditing(const std::optional<QString> &typed)
     if (!typed)
         m_line->selectAll();
     m_line->installEventFilter(this);
+    setFocusProxy(m_line); // the second half of a double click comes here
+    setTabOrder(this, m_line);
     updateGeometry();
     m_line->setGeometry(rect());
     m_line->show();
     m_line->setFocus(Qt::OtherFocusReason);
     connect(m_line, &QLineEdit::textEdited, this, [this] { showProblem({}); });
+    emit editingStarted();
 }
 
 void ValueCell::stopEditing()
@@ -110,6 +113,7 @@ void ValueCell::stopEditing()
     QLineEdit *line = m_line;
     m_line = nullptr; // losing the focus on the way must not take the text once more
     const bool hadFocus = line->hasFocus();
+    setFocusProxy(nullptr);
     if (hadFocus)
         setFocus(Qt::OtherFocusReason);
     line->hide();
@@ -117,6 +121,12 @@ void ValueCell::stopEditing()
     showProblem({});
     updateGeometry();
     update();
+}
+
+void ValueCell::letGo()
+{
+    if (m_line && !m_taking)
+        m_line->removeEventFilter(this);
 }
 
 void ValueCell::showProblem(const QString &sentence)

@@ -42,6 +42,8 @@ public:
     [[nodiscard]] bool isTaking() const { return m_taking; }
     // With the value, all of it selected; or going on with what was typed.
     void startEditing(const std::optional<QString> &typed = std::nullopt);
+    // Another cell goes on in its place: what is typed here is not taken any more.
+    void letGo();
     // Shows a refusal that came before this cell was made.
     void showProblem(const QString &sentence);
     [[nodiscard]] QString problem() const { return m_problem; }
@@ -50,6 +52,7 @@ public:
     [[nodiscard]] QSize minimumSizeHint() const override { return sizeHint(); }
 
 signals:
+    void editingStarted();
     // Empty: nothing is wrong any more.
     void problemChanged(const QString &sentence);
 

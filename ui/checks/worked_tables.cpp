@@ -20,6 +20,8 @@ namespace ohmwright::ui {
 
 namespace {
 
+constexpr int kMarkDrop = 2; // a mark keeps this much above its word
+
 QString tr(const char *text)
 {
     return QCoreApplication::translate("ohmwright::ui::WorkedTables", text);
@@ -55,14 +57,22 @@ private:
     QString m_unit;
 };
 
-QLabel *workedText(const Theme &theme, const WorkedLine &line, const QString &text)
+QLabel *workedText(const Theme &theme, const WorkedLine &line)
 {
-    auto *label = selectableWords(theme, text, line.isResult ? Lettering::Strong : Lettering::Body,
-                                  !line.isResult && !line.isFormula);
+    auto *label =
+        selectableWords(theme, line.right, line.isResult ? Lettering::Strong : Lettering::Body,
+                        !line.isResult && !line.isFormula);
     if (line.isFormula) {
         label->setTextFormat(Qt::RichText);
-        label->setText(formulaHtml(text));
+        label->setText(formulaHtml(line.right));
     }
+    return label;
+}
+
+// As tall as a mark with its word, so that a row of them stands on one line.
+FigureLabel *besideMark(FigureLabel *label, const StateMark &mark)
+{
+    label->setFixedHeight(mark.sizeHint().height());
     return label;
 }
 
@@ -83,14 +93,15 @@ QWidget *makeWorked(const Theme &theme, const std::vector<CheckStep> &steps)
                 row = table->addLine();
             isFirst = false;
             if (!line.left.isEmpty()) {
-                QLabel *left = workedText(theme, line, line.left);
+                auto *left = selectableWords(theme, symbolHtml(line.left));
+                left->setTextFormat(Qt::RichText);
                 left->setWordWrap(false);
                 grid.addWidget(left, row, Left, Qt::AlignRight | Qt::AlignTop);
             }
             if (!line.sign.isEmpty())
                 grid.addWidget(selectableWords(theme, line.sign), row, Sign,
                                Qt::AlignHCenter | Qt::AlignTop);
-            grid.addWidget(workedText(theme, line, line.right), row, Right);
+            grid.addWidget(workedText(theme, line), row, Right);
         }
         auto *what = selectableWords(theme, step.what);
         grid.addWidget(what, first, What, row - first + 1, 1, Qt::AlignTop);
@@ -118,22 +129,25 @@ QWidget *makeHeldAgainst(const Theme &theme, const std::vector<Comparison> &comp
     }
     for (const Comparison &c : comparisons) {
         const int row = table->beginRow();
+        auto *mark = new StateMark(theme, markOf(c.verdict));
         auto *what = new QWidget;
         auto *column = new QVBoxLayout(what);
-        column->setContentsMargins(0, 0, 0, 0);
+        column->setContentsMargins(0, kMarkDrop, 0, kMarkDrop);
         column->setSpacing(2);
         column->addWidget(selectableWords(theme, c.what));
         if (!c.limitFrom.isEmpty())
             column->addWidget(
                 selectableWords(theme, tr("Limit: %1").arg(c.limitFrom), Lettering::Small, true));
         grid.addWidget(what, row, What, Qt::AlignTop);
-        grid.addWidget(values.make(c.value), row, Value, Qt::AlignTop);
-        grid.addWidget(selectableWords(theme, c.relation), row, Relation, Qt::AlignTop);
-        grid.addWidget(limits.make(c.limit), row, Limit, Qt::AlignTop);
-        FigureLabel *margin = margins.make(marginFigure(c.margin));
+        grid.addWidget(besideMark(values.make(c.value), *mark), row, Value, Qt::AlignTop);
+        auto *relation = selectableWords(theme, c.relation);
+        relation->setContentsMargins(0, kMarkDrop, 0, 0);
+        grid.addWidget(relation, row, Relation, Qt::AlignTop);
+        grid.addWidget(besideMark(limits.make(c.limit), *mark), row, Limit, Qt::AlignTop);
+        FigureLabel *margin = besideMark(margins.make(marginFigure(c.margin)), *mark);
         margin->setAccessibleName(marginWords(c.margin));
         grid.addWidget(margin, row, MarginColumn, Qt::AlignTop);
-        grid.addWidget(new StateMark(theme, markOf(c.verdict)), row, VerdictColumn, Qt::AlignTop);
+        grid.addWidget(mark, row, VerdictColumn, Qt::AlignTop);
     }
     return table;
 }

@@ -454,11 +454,11 @@ TEST_F(TheChecksPage, TypesInTheFilterOverThreeHundredChecksWithoutDelay)
     filter()->setFocus();
     QElapsedTimer timer;
     timer.start();
-    type("branch 27, cable");
+    type("branch 277");
     EXPECT_LT(timer.elapsed(), 4000); // a hang, not a benchmark
-    EXPECT_EQ(model()->rowCount(), 2 + 0);
+    EXPECT_EQ(model()->rowCount(), 2);
     press(Qt::Key_Down);
-    EXPECT_TRUE(shownTitle().startsWith(QLatin1String("Branch 27,")));
+    EXPECT_TRUE(shownTitle().startsWith(QLatin1String("Branch 277,")));
 }
 
 TEST_F(TheChecksPage, WorksTheChecksOnlyWhenItIsSeen)

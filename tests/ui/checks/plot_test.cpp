@@ -67,7 +67,7 @@ TEST(PlotAxis, StandsOnRoundNumbersAndHoldsAllValues)
         EXPECT_LE(marks.least, least);
         EXPECT_GE(marks.most, most);
         EXPECT_GE(marks.count(), 3);
-        EXPECT_LE(marks.count(), 9);
+        EXPECT_LE(marks.count(), 10);
     }
 }
 
