@@ -17,6 +17,7 @@
 #include <QBoxLayout>
 #include <QKeyEvent>
 #include <QLabel>
+#include <QPointer>
 #include <QPushButton>
 #include <QScrollBar>
 #include <QTimer>
@@ -219,11 +220,12 @@ QWidget *CheckSheet::makeWorking(const CheckView &view)
         m_given = new GivenTable(m_theme, view, m_save);
         connect(m_given, &GivenTable::findOutWanted, this, &CheckSheet::findOutWanted);
         for (ValueCell *cell : m_given->cells()) {
-            const auto reveal = [this, cell] {
+            const auto reveal = [this, cell = QPointer<ValueCell>(cell)] {
                 // once the line and what is wrong with it have their place
-                QTimer::singleShot(0, cell, [this, cell] {
+                QTimer::singleShot(0, this, [this, cell] {
                     constexpr int kAround = 90;
-                    ensureWidgetVisible(cell, 0, kAround);
+                    if (cell && widget()->isAncestorOf(cell))
+                        ensureWidgetVisible(cell, 0, kAround);
                 });
             };
             connect(cell, &ValueCell::problemChanged, this, reveal);

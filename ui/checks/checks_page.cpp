@@ -40,7 +40,7 @@ ChecksPage::ChecksPage(Book &book, ChecksSource &source, const Theme &theme, Out
     split->setStretchFactor(1, 3);
     split->setSizes({490, 650});
     m_list->setMinimumWidth(330);
-    side->setMinimumWidth(510);
+    side->setMinimumWidth(520);
     column->addWidget(split, 1);
     m_bar->hide();
 

@@ -82,7 +82,7 @@ void GivenTable::addInput(const CheckInput &input, const CheckView &view,
     const bool unknown =
         view.entry.check.unknowns.contains(input.origin.name) && input.shown.isEmpty();
     grid().addWidget(unknown ? makeFindOut(input.origin.name, view) : makeFrom(input, view), row,
-                     From, Qt::AlignTop);
+                     From, unknown ? Qt::AlignTop | Qt::AlignLeft : Qt::Alignment(Qt::AlignTop));
     if (auto *cell = qobject_cast<ValueCell *>(value)) {
         auto *problem = new ProblemLine(m_theme);
         name->layout()->addWidget(problem);
@@ -99,7 +99,7 @@ void GivenTable::addUnknown(const QString &name, const CheckView &view)
     auto *mark = new StateMark(m_theme, Mark::Unknown);
     mark->setWords(tr("not known"));
     grid().addWidget(mark, row, Value, Qt::AlignTop | Qt::AlignRight);
-    grid().addWidget(makeFindOut(name, view), row, From, Qt::AlignTop);
+    grid().addWidget(makeFindOut(name, view), row, From, Qt::AlignTop | Qt::AlignLeft);
 }
 
 QWidget *GivenTable::makeName(const CheckInput &input, const CheckView &view)

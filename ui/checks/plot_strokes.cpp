@@ -28,9 +28,12 @@ const std::array<QList<qreal>, 4> &dashes()
 QPen strokeOf(std::size_t series, const PlotLook &look)
 {
     const std::array colours{look.ink, look.blue, look.mute};
-    QPen pen(colours[series % colours.size()], kWidth, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin);
-    if (const QList<qreal> &dash = dashes()[series % dashes().size()]; !dash.isEmpty())
+    QPen pen(colours[series % colours.size()], kWidth, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin);
+    // round: a whole line is drawn piece by piece, and would show its seams
+    if (const QList<qreal> &dash = dashes()[series % dashes().size()]; !dash.isEmpty()) {
+        pen.setCapStyle(Qt::FlatCap);
         pen.setDashPattern(dash);
+    }
     return pen;
 }
 

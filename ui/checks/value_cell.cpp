@@ -96,8 +96,8 @@ void ValueCell::startEditing(const std::optional<QString> &typed)
     if (!typed)
         m_line->selectAll();
     m_line->installEventFilter(this);
-    setFocusProxy(m_line); // the second half of a double click comes here
     setTabOrder(this, m_line);
+    setFocusPolicy(Qt::NoFocus); // the second half of a double click stays with the line
     updateGeometry();
     m_line->setGeometry(rect());
     m_line->show();
@@ -113,7 +113,7 @@ void ValueCell::stopEditing()
     QLineEdit *line = m_line;
     m_line = nullptr; // losing the focus on the way must not take the text once more
     const bool hadFocus = line->hasFocus();
-    setFocusProxy(nullptr);
+    setFocusPolicy(Qt::StrongFocus);
     if (hadFocus)
         setFocus(Qt::OtherFocusReason);
     line->hide();
@@ -200,6 +200,11 @@ void ValueCell::keyPressEvent(QKeyEvent *event)
         return;
     }
     QAbstractButton::keyPressEvent(event);
+}
+
+void ValueCell::mouseDoubleClickEvent(QMouseEvent *)
+{
+    startEditing();
 }
 
 void ValueCell::resizeEvent(QResizeEvent *event)
