@@ -88,10 +88,9 @@ void PlotOverlay::paintSample(QPainter &painter, const QRectF &rect, std::size_t
     if (m_plot.series[series].bars) {
         const QRectF box(rect.left() + 1, rect.center().y() - 5.5, rect.width() - 2, 11);
         painter.setPen(QPen(m_look.ink, 1));
-        painter.setBrush(m_look.ground);
-        painter.drawRect(box);
         painter.setBrush(fillingOf(series, m_plot.series.size(), m_look));
         painter.drawRect(box);
+        paintHatch(painter, box, series, m_look);
         return;
     }
     painter.setPen(strokeOf(series, m_look));
@@ -123,7 +122,7 @@ void PlotOverlay::paintMarkers(QPainter &painter) const
     }
 }
 
-void PlotOverlay::paintBarValues(QPainter &painter) const
+void PlotOverlay::paintBars(QPainter &painter) const
 {
     std::size_t bars = 0;
     std::size_t sets = 0;
@@ -131,33 +130,45 @@ void PlotOverlay::paintBarValues(QPainter &painter) const
         sets += series.bars ? 1 : 0;
         bars += series.bars ? series.points.size() : 0;
     }
-    if (bars == 0 || bars > kBarValuesUpTo || m_series.empty())
+    if (bars == 0 || m_plot.barNames.isEmpty())
         return;
-    const QFontMetricsF metrics(m_look.font);
+    // as the chart places them: all bars of a name share the middle of its place
     const QRectF area = m_chart.plotArea();
     const double each = area.width() / static_cast<double>(m_plot.barNames.size());
     const double wide = each * kBarsShare / static_cast<double>(sets);
     std::size_t set = 0;
-    for (std::size_t i = 0; i < m_plot.series.size(); ++i) {
+    for (std::size_t i = 0; i < m_plot.series.size() && i < m_series.size(); ++i) {
         const PlotSeries &series = m_plot.series[i];
         if (!series.bars)
             continue;
-        for (std::size_t bar = 0; bar < series.points.size(); ++bar) {
-            const QString text =
-                showNumber(series.points[bar].second, NumberStyle::pointDecimal(), kDigits);
-            const double middle =
-                area.left() + each * (static_cast<double>(bar) + 0.5) +
-                wide * (static_cast<double>(set) + 0.5 - static_cast<double>(sets) / 2);
-            const double top =
-                m_chart.mapToPosition(QPointF(0, series.points[bar].second), m_series[i]).y();
-            const double half = metrics.horizontalAdvance(text) / 2 + 2;
-            const QRectF box(middle - half, top - metrics.height() - 2, 2 * half, metrics.height());
-            painter.fillRect(box, m_look.ground); // a line of the grid would strike it out
-            painter.setPen(m_look.ink);
-            painter.drawText(box, Qt::AlignHCenter | Qt::AlignBottom | Qt::TextSingleLine, text);
+        const auto heightOf = [&](double value) {
+            return m_chart.mapToPosition(QPointF(0, value), m_series[i]).y();
+        };
+        for (std::size_t at = 0; at < series.points.size(); ++at) {
+            const double value = series.points[at].second;
+            const double left = area.left() + each * (static_cast<double>(at) + 0.5) +
+                                wide * (static_cast<double>(set) - static_cast<double>(sets) / 2);
+            const QRectF bar =
+                QRectF(QPointF(left, heightOf(value)), QPointF(left + wide, heightOf(0)))
+                    .normalized();
+            paintHatch(painter, bar, i, m_look);
+            if (bars <= kBarValuesUpTo)
+                paintBarValue(painter, bar, value);
         }
         ++set;
     }
+}
+
+void PlotOverlay::paintBarValue(QPainter &painter, const QRectF &bar, double value) const
+{
+    const QFontMetricsF metrics(m_look.font);
+    const QString text = showNumber(value, NumberStyle::pointDecimal(), kDigits);
+    const double half = metrics.horizontalAdvance(text) / 2 + 2;
+    const double top = value < 0 ? bar.bottom() + 2 : bar.top() - metrics.height() - 2;
+    const QRectF box(bar.center().x() - half, top, 2 * half, metrics.height());
+    painter.fillRect(box, m_look.ground); // a line of the grid would strike it out
+    painter.setPen(m_look.ink);
+    painter.drawText(box, Qt::AlignCenter | Qt::TextSingleLine, text);
 }
 
 void PlotOverlay::paint(QPainter *painter, const QStyleOptionGraphicsItem *, QWidget *)
@@ -177,7 +188,7 @@ void PlotOverlay::paint(QPainter *painter, const QStyleOptionGraphicsItem *, QWi
     if (hasLegend())
         legend(m_size.width(), top, painter);
     paintMarkers(*painter);
-    paintBarValues(*painter);
+    paintBars(*painter);
     painter->restore();
 }
 

@@ -32,7 +32,8 @@ private:
     double legend(double width, double top, QPainter *painter) const;
     void paintSample(QPainter &painter, const QRectF &rect, std::size_t series) const;
     void paintMarkers(QPainter &painter) const;
-    void paintBarValues(QPainter &painter) const;
+    void paintBars(QPainter &painter) const; // hatching, and values where there is room
+    void paintBarValue(QPainter &painter, const QRectF &bar, double value) const;
 
     const Plot m_plot;
     const PlotLook m_look;

@@ -59,7 +59,8 @@ private:
 };
 
 // Draws the plot into `rect` for paper, in ink on white. `unitsPerPoint`: how many of the painter's
-// units are a point (1/72 inch), so that letters come out 8 points tall.
+// units are a point (1/72 inch), so that letters come out 8 points tall. Needs a QApplication: a
+// chart is made of graphics widgets.
 void paintPlot(QPainter &painter, const QRectF &rect, const Plot &plot, double unitsPerPoint,
                bool withTitle = false);
 

@@ -45,21 +45,30 @@ PlotMarker markerOf(std::size_t series)
     return kMarkers[series % kMarkers.size()];
 }
 
-QBrush fillingOf(std::size_t series, std::size_t of, const PlotLook &look)
+QColor fillingOf(std::size_t series, std::size_t of, const PlotLook &look)
 {
     constexpr double kTint = 0.3;
     if (of == 1)
         return mix(look.ground, look.ink, kTint);
-    switch (series % 4) {
-    case 0: // as it was: empty
-        return look.ground;
-    case 1:
-        return look.ink;
-    case 2:
-        return {look.ink, Qt::BDiagPattern};
-    default:
-        return {look.ink, Qt::Dense6Pattern};
+    return series % 4 == 1 ? look.ink : look.ground;
+}
+
+void paintHatch(QPainter &painter, const QRectF &bar, std::size_t series, const PlotLook &look)
+{
+    constexpr double kApart = 5;
+    const bool rising = series % 4 >= 2;
+    const bool crossed = series % 4 == 3;
+    if (!rising || bar.height() < 1)
+        return;
+    painter.save();
+    painter.setClipRect(bar, Qt::IntersectClip);
+    painter.setPen(QPen(look.ink, 0.8));
+    for (double x = bar.left() - bar.height(); x < bar.right(); x += kApart) {
+        painter.drawLine(QPointF(x, bar.bottom()), QPointF(x + bar.height(), bar.top()));
+        if (crossed)
+            painter.drawLine(QPointF(x, bar.top()), QPointF(x + bar.height(), bar.bottom()));
     }
+    painter.restore();
 }
 
 void paintMarker(QPainter &painter, const QPointF &middle, PlotMarker marker, const QColor &ink,

@@ -2,7 +2,6 @@
 // How the lines and bars of a plot are told apart: by stroke, marker and filling; colour helps.
 #pragma once
 
-#include <QBrush>
 #include <QColor>
 #include <QPen>
 
@@ -20,8 +19,10 @@ enum class PlotMarker { Disc, Square, Triangle, Diamond, Ring, HollowSquare };
 
 [[nodiscard]] QPen strokeOf(std::size_t series, const PlotLook &look);
 [[nodiscard]] PlotMarker markerOf(std::size_t series);
-// `of`: how many there are; a single one is tinted.
-[[nodiscard]] QBrush fillingOf(std::size_t series, std::size_t of, const PlotLook &look);
+// How a bar is filled. `of`: how many series there are; a single one is tinted.
+[[nodiscard]] QColor fillingOf(std::size_t series, std::size_t of, const PlotLook &look);
+// Strokes over the filling, drawn as lines so that they are the same on screen and on paper.
+void paintHatch(QPainter &painter, const QRectF &bar, std::size_t series, const PlotLook &look);
 
 inline constexpr double kMarkerSize = 7;   // pixels of the scene
 inline constexpr double kBarsShare = 0.62; // of its place, all bars of one name together

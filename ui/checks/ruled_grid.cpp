@@ -9,7 +9,7 @@ namespace ohmwright::ui {
 
 namespace {
 
-constexpr int kBetweenColumns = 14;
+constexpr int kBetweenColumns = 12;
 constexpr int kBetweenLines = 3;
 constexpr int kAroundRule = 5;
 

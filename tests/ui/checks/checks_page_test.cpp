@@ -507,18 +507,60 @@ TEST_F(TheChecksPage, NamesEverythingThatCanHaveTheFocus)
                     .contains(model()->entryAt(1)->check.title));
 }
 
-// At the smallest window the book is meant for, and with letters as large as a desktop may ask.
+namespace {
+
+const char *const kAll[] = {"precharge",     "circuit_ratings", "drive",     "axle_loads", "pack",
+                            "rotating_part", "grouping",        "discharge", "range"};
+
+} // namespace
+
+// At the smallest window the book is meant for.
 TEST_F(TheChecksPage, CutsNothingOffAcross)
 {
     open();
-    for (const int width : {860, 1160}) {
+    for (const int width : {860, 1160, 1900}) {
         page->resize(width, 700);
-        for (const char *id : {"precharge", "circuit_ratings", "drive", "axle_loads", "pack",
-                               "rotating_part", "grouping", "discharge", "range"}) {
+        for (const char *id : kAll) {
             page->showCheck(QLatin1String(id));
             QTest::qWait(1);
             EXPECT_LE(page->sheet().widget()->width(), page->sheet().viewport()->width())
                 << id << ' ' << width;
         }
     }
+}
+
+// A desktop that asks for letters of 15 points keeps them (Theme::applyTo).
+TEST_F(TheChecksPage, CutsNothingOffWithLargeLetters)
+{
+    const QFont before = QApplication::font();
+    QFont large = before;
+    constexpr double kLarge = 15;
+    large.setPointSizeF(kLarge);
+    QApplication::setFont(large);
+    themed.theme.applyTo(*qApp);
+    open();
+    for (const char *id : kAll) {
+        page->showCheck(QLatin1String(id));
+        QTest::qWait(1);
+        EXPECT_LE(page->sheet().widget()->width(), page->sheet().viewport()->width()) << id;
+    }
+    page.reset();
+    QApplication::setFont(before);
+    themed.theme.applyTo(*qApp);
+}
+
+TEST_F(TheChecksPage, TurnsThePagesOfThreeHundredChecksByTheArrowWithoutDelay)
+{
+    source.others = [] {
+        return samples::manyChecks(300);
+    };
+    open();
+    table()->setFocus();
+    QElapsedTimer timer;
+    timer.start();
+    constexpr int kPages = 100;
+    for (int i = 0; i < kPages; ++i)
+        press(Qt::Key_Down);
+    EXPECT_LT(timer.elapsed(), 8000); // a hang, not a benchmark
+    RecordProperty("milliseconds_each", static_cast<int>(timer.elapsed() / kPages));
 }

@@ -69,6 +69,12 @@ int main(int argc, char **argv)
         qputenv("QT_QPA_PLATFORM", "offscreen");
     registerResources();
     QApplication app(argc, argv);
+    // as a desktop with large letters: OHMWRIGHT_LETTERS=15 (points)
+    if (const double points = qEnvironmentVariable("OHMWRIGHT_LETTERS").toDouble(); points > 0) {
+        QFont letters = QApplication::font();
+        letters.setPointSizeF(points);
+        QApplication::setFont(letters);
+    }
     const QDir folder(argc > 1 ? QString::fromLocal8Bit(argv[1]) : QStringLiteral("."));
     NoOutside outside;
     for (const Shade shade : {Shade::Light, Shade::Dark}) {
