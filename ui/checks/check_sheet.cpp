@@ -15,6 +15,7 @@
 
 #include <QApplication>
 #include <QBoxLayout>
+#include <QFontMetrics>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QPointer>
@@ -28,8 +29,9 @@ namespace ohmwright::ui {
 
 namespace {
 
-constexpr int kAsideFrom = 820; // pixels, below which caution and source stand above the working
-constexpr int kAsideWidth = 260;
+// In characters, so that larger letters ask for more room.
+constexpr int kAsideFrom = 100; // below it caution and source stand above the working
+constexpr int kAsideWidth = 32;
 
 QVBoxLayout *columnOf(QWidget &widget, int spacing)
 {
@@ -258,11 +260,12 @@ void CheckSheet::arrangeAside()
 {
     if (!m_body)
         return;
-    const bool beside = viewport()->width() >= kAsideFrom;
+    const int letter = QFontMetrics(m_theme.font(Lettering::Body)).averageCharWidth();
+    const bool beside = viewport()->width() >= letter * kAsideFrom;
     m_body->setDirection(beside ? QBoxLayout::RightToLeft : QBoxLayout::TopToBottom);
     m_body->setSpacing(beside ? 28 : 18);
-    m_aside->setMinimumWidth(beside ? kAsideWidth : 0);
-    m_aside->setMaximumWidth(beside ? kAsideWidth : QWIDGETSIZE_MAX);
+    m_aside->setMinimumWidth(beside ? letter * kAsideWidth : 0);
+    m_aside->setMaximumWidth(beside ? letter * kAsideWidth : QWIDGETSIZE_MAX);
 }
 
 void CheckSheet::enter()

@@ -8,6 +8,9 @@
 #include <QFontMetricsF>
 #include <QPainter>
 
+#include <algorithm>
+#include <array>
+
 namespace ohmwright::ui {
 
 namespace {
@@ -23,21 +26,23 @@ double paintCounts(QPainter &painter, const QRectF &rect, const QList<int> &coun
 {
     const QFontMetricsF metrics(painter.font());
     double right = rect.right();
-    for (auto verdict = kWorstFirst.rbegin(); verdict != kWorstFirst.rend(); ++verdict) {
-        const int count = counts.value(static_cast<int>(*verdict));
+    std::array bestFirst = kWorstFirst;
+    std::reverse(bestFirst.begin(), bestFirst.end());
+    for (const Verdict verdict : bestFirst) {
+        const int count = counts.value(static_cast<int>(verdict));
         if (count == 0)
             continue;
         QString words = QString::number(count);
         if (withWords)
-            words += QString(QLatin1Char(' ') + verdictWord(*verdict));
+            words += QString(QLatin1Char(' ') + verdictWord(verdict));
         const double width = metrics.horizontalAdvance(words);
-        const QColor colour = markColour(markOf(*verdict), tokens);
+        const QColor colour = markColour(markOf(verdict), tokens);
         painter.setPen(colour);
         painter.drawText(QRectF(right - width, rect.top(), width + 1, rect.height()),
                          Qt::AlignLeft | Qt::AlignVCenter | Qt::TextSingleLine, words);
         right -= width + kShapeGap + kShape;
         paintMark(painter, QRectF(right, rect.center().y() - kShape / 2, kShape, kShape),
-                  markOf(*verdict), colour);
+                  markOf(verdict), colour);
         right -= kApart;
     }
     return right;

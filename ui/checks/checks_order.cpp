@@ -128,8 +128,11 @@ ArrangedChecks arrange(const std::vector<CheckEntry> &entries, const CheckFilter
     const auto entryAt = [&](int i) -> const CheckEntry & {
         return entries[static_cast<std::size_t>(i)];
     };
-    std::stable_sort(shown.begin(), shown.end(),
-                     [&](int a, int b) { return worse(entryAt(a), entryAt(b)); });
+    std::sort(shown.begin(), shown.end(), [&](int a, int b) {
+        if (worse(entryAt(a), entryAt(b)))
+            return true;
+        return !worse(entryAt(b), entryAt(a)) && a < b;
+    });
     std::size_t heading = 0;
     for (const int i : shown) {
         const Check &check = entryAt(i).check;

@@ -7,6 +7,7 @@
 #include "ui/checks/try_bar.h"
 #include "ui/shell/theme.h"
 
+#include <QFontMetrics>
 #include <QPushButton>
 #include <QSplitter>
 #include <QTableView>
@@ -40,7 +41,10 @@ ChecksPage::ChecksPage(Book &book, ChecksSource &source, const Theme &theme, Out
     split->setStretchFactor(1, 3);
     split->setSizes({490, 650});
     m_list->setMinimumWidth(330);
-    side->setMinimumWidth(520);
+    // the widest table, results held against their limits, in whatever letters the desktop has
+    constexpr int kWidest = 58; // characters
+    const QFontMetrics metrics(theme.font(Lettering::Body));
+    side->setMinimumWidth(std::max(520, metrics.averageCharWidth() * kWidest));
     column->addWidget(split, 1);
     m_bar->hide();
 

@@ -7,7 +7,6 @@
 #include "ui/widgets/problem_line.h"
 #include "ui/widgets/state_mark.h"
 
-#include <QFontMetricsF>
 #include <QGridLayout>
 #include <QLabel>
 #include <QPushButton>
@@ -38,10 +37,12 @@ GivenTable::GivenTable(const Theme &theme, const CheckView &view, const ValueCel
     : RuledGrid(theme,
                 {{QString(), 0}, {tr("Quantity"), 5}, {tr("Value"), 0, true}, {tr("From"), 4}},
                 parent),
-      m_theme(theme)
+      m_theme(theme), m_room(theme.font(Lettering::Body))
 {
     const Check &check = view.entry.check;
-    measure(check.inputs);
+    for (const CheckInput &input : check.inputs)
+        if (input.value)
+            m_room.take(input.shown);
     QStringList named;
     for (const CheckInput &input : check.inputs) {
         addInput(input, view, save);
@@ -51,19 +52,6 @@ GivenTable::GivenTable(const Theme &theme, const CheckView &view, const ValueCel
     for (const QString &name : check.unknowns)
         if (!named.contains(name))
             addUnknown(name, view);
-}
-
-void GivenTable::measure(const std::vector<CheckInput> &inputs)
-{
-    const QFontMetricsF metrics(m_theme.font(Lettering::Body));
-    for (const CheckInput &input : inputs) {
-        if (!input.value)
-            continue;
-        const FigureText figure = splitFigure(input.shown);
-        m_decimals = std::max(m_decimals, fractionDigits(figure));
-        if (metrics.horizontalAdvance(figure.unit) > metrics.horizontalAdvance(m_widestUnit))
-            m_widestUnit = figure.unit;
-    }
 }
 
 void GivenTable::addInput(const CheckInput &input, const CheckView &view,
@@ -127,15 +115,14 @@ QWidget *GivenTable::makeValue(const CheckInput &input, const ValueCell::Save &s
     if (!input.origin.field.isEmpty()) {
         auto *cell = new ValueCell(m_theme, input, save);
         if (input.value)
-            cell->setColumn(m_decimals, m_widestUnit);
+            m_room.fit(cell);
         m_cells.push_back(cell);
         return cell;
     }
     if (input.value) {
         auto *figure = new FigureLabel(m_theme);
         figure->setFigure(input.shown);
-        figure->setDecimals(m_decimals);
-        figure->setUnitRoom(m_widestUnit);
+        m_room.fit(figure);
         auto *box = new QWidget; // a figure's own margins would not move what it paints
         auto *column = columnIn(*box);
         column->setContentsMargins(kValueSide, 3, kValueSide, 3);

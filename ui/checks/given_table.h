@@ -4,6 +4,7 @@
 #pragma once
 
 #include "ui/checks/check_view.h"
+#include "ui/checks/figure_room.h"
 #include "ui/checks/ruled_grid.h"
 #include "ui/checks/value_cell.h"
 
@@ -34,11 +35,9 @@ private:
     QWidget *makeValue(const CheckInput &input, const ValueCell::Save &save);
     QWidget *makeFrom(const CheckInput &input, const CheckView &view);
     QWidget *makeFindOut(const QString &name, const CheckView &view);
-    void measure(const std::vector<CheckInput> &inputs);
 
     const Theme &m_theme;
-    int m_decimals = 0;
-    QString m_widestUnit;
+    FigureRoom m_room;
     std::vector<ValueCell *> m_cells;
     std::vector<QPushButton *> m_findOut;
 };

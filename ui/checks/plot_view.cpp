@@ -15,6 +15,7 @@
 #include <QPrinter>
 #include <QToolButton>
 #include <QVBoxLayout>
+#include <QWheelEvent>
 
 namespace ohmwright::ui {
 
@@ -39,7 +40,7 @@ public:
     }
 
 protected:
-    void wheelEvent(QWheelEvent *event) override { QWidget::wheelEvent(event); }
+    void wheelEvent(QWheelEvent *event) override { event->ignore(); }
 };
 
 } // namespace

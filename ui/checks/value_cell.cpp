@@ -37,7 +37,7 @@ QString editText(const CheckInput &input)
 
 Result<QString> readTyped(const CheckInput &input, const QString &typed)
 {
-    const QString text = typed.trimmed();
+    QString text = typed.trimmed();
     if (text.isEmpty())
         return fail(ProblemCode::BadInput, ValueCell::tr("Nothing is typed."),
                     ValueCell::tr("Escape leaves the value as it was."), input.origin.field);
@@ -72,9 +72,15 @@ ValueCell::ValueCell(const Theme &theme, const CheckInput &input, Save save, QWi
     connect(this, &QAbstractButton::clicked, this, [this] { startEditing(); });
 }
 
-void ValueCell::setColumn(int decimals, const QString &widestUnit)
+void ValueCell::setDecimals(int digits)
 {
-    m_decimals = decimals;
+    m_decimals = digits;
+    updateGeometry();
+    update();
+}
+
+void ValueCell::setUnitRoom(const QString &widestUnit)
+{
     m_widestUnit = widestUnit;
     updateGeometry();
     update();

@@ -33,8 +33,9 @@ public:
 
     ValueCell(const Theme &theme, const CheckInput &input, Save save, QWidget *parent = nullptr);
 
-    // The same for all of a column, so that decimal signs stand under each other.
-    void setColumn(int decimals, const QString &widestUnit);
+    // As of FigureLabel: the same for all of a column.
+    void setDecimals(int digits);
+    void setUnitRoom(const QString &widestUnit);
     [[nodiscard]] const QString &field() const { return m_input.origin.field; }
     [[nodiscard]] bool isEditing() const { return m_line != nullptr; }
     [[nodiscard]] QString typed() const;

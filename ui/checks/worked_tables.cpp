@@ -2,13 +2,13 @@
 #include "ui/checks/worked_tables.h"
 
 #include "ui/checks/check_words.h"
+#include "ui/checks/figure_room.h"
 #include "ui/checks/formula_text.h"
 #include "ui/checks/ruled_grid.h"
 #include "ui/widgets/figure_label.h"
 #include "ui/widgets/state_mark.h"
 
 #include <QCoreApplication>
-#include <QFontMetricsF>
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QLabel>
@@ -27,36 +27,6 @@ QString tr(const char *text)
     return QCoreApplication::translate("ohmwright::ui::WorkedTables", text);
 }
 
-// The figures of a column, for one room for decimals and units.
-class FigureRoom
-{
-public:
-    explicit FigureRoom(const Theme &theme) : m_theme(theme), m_metrics(theme.font(Lettering::Body))
-    {}
-
-    void take(const QString &shown)
-    {
-        const FigureText figure = splitFigure(shown);
-        m_decimals = std::max(m_decimals, fractionDigits(figure));
-        if (m_metrics.horizontalAdvance(figure.unit) > m_metrics.horizontalAdvance(m_unit))
-            m_unit = figure.unit;
-    }
-    [[nodiscard]] FigureLabel *make(const QString &shown) const
-    {
-        auto *label = new FigureLabel(m_theme);
-        label->setFigure(shown);
-        label->setDecimals(m_decimals);
-        label->setUnitRoom(m_unit);
-        return label;
-    }
-
-private:
-    const Theme &m_theme;
-    QFontMetricsF m_metrics;
-    int m_decimals = 0;
-    QString m_unit;
-};
-
 QLabel *workedText(const Theme &theme, const WorkedLine &line)
 {
     auto *label =
@@ -67,6 +37,13 @@ QLabel *workedText(const Theme &theme, const WorkedLine &line)
         label->setText(formulaHtml(line.right));
     }
     return label;
+}
+
+FigureLabel *figure(const Theme &theme, const FigureRoom &room, const QString &shown)
+{
+    auto *label = new FigureLabel(theme);
+    label->setFigure(shown);
+    return room.fit(label);
 }
 
 // As tall as a mark with its word, so that a row of them stands on one line.
@@ -119,9 +96,9 @@ QWidget *makeHeldAgainst(const Theme &theme, const std::vector<Comparison> &comp
                                         {tr("Margin"), 0, true},
                                         {tr("Verdict")}});
     QGridLayout &grid = table->grid();
-    FigureRoom values(theme);
-    FigureRoom limits(theme);
-    FigureRoom margins(theme);
+    FigureRoom values(theme.font(Lettering::Body));
+    FigureRoom limits(theme.font(Lettering::Body));
+    FigureRoom margins(theme.font(Lettering::Body));
     for (const Comparison &c : comparisons) {
         values.take(c.value);
         limits.take(c.limit);
@@ -139,12 +116,12 @@ QWidget *makeHeldAgainst(const Theme &theme, const std::vector<Comparison> &comp
             column->addWidget(
                 selectableWords(theme, tr("Limit: %1").arg(c.limitFrom), Lettering::Small, true));
         grid.addWidget(what, row, What, Qt::AlignTop);
-        grid.addWidget(besideMark(values.make(c.value), *mark), row, Value, Qt::AlignTop);
+        grid.addWidget(besideMark(figure(theme, values, c.value), *mark), row, Value, Qt::AlignTop);
         auto *relation = selectableWords(theme, c.relation);
         relation->setContentsMargins(0, kMarkDrop, 0, 0);
         grid.addWidget(relation, row, Relation, Qt::AlignTop);
-        grid.addWidget(besideMark(limits.make(c.limit), *mark), row, Limit, Qt::AlignTop);
-        FigureLabel *margin = besideMark(margins.make(marginFigure(c.margin)), *mark);
+        grid.addWidget(besideMark(figure(theme, limits, c.limit), *mark), row, Limit, Qt::AlignTop);
+        FigureLabel *margin = besideMark(figure(theme, margins, marginFigure(c.margin)), *mark);
         margin->setAccessibleName(marginWords(c.margin));
         grid.addWidget(margin, row, MarginColumn, Qt::AlignTop);
         grid.addWidget(mark, row, VerdictColumn, Qt::AlignTop);
@@ -174,15 +151,15 @@ QWidget *makeLoosened(const Theme &theme, const Check &check)
     auto *table = new RuledGrid(theme, {{tr("Published"), 0, true},
                                         {tr("Own"), 0, true},
                                         {tr("Why, and what it departs from"), 1}});
-    FigureRoom figures(theme);
+    FigureRoom figures(theme.font(Lettering::Body));
     for (const Loosened &loose : check.loosened) {
         figures.take(loose.published);
         figures.take(loose.own);
     }
     for (const Loosened &loose : check.loosened) {
         const int row = table->beginRow();
-        table->grid().addWidget(figures.make(loose.published), row, 0, Qt::AlignTop);
-        table->grid().addWidget(figures.make(loose.own), row, 1, Qt::AlignTop);
+        table->grid().addWidget(figure(theme, figures, loose.published), row, 0, Qt::AlignTop);
+        table->grid().addWidget(figure(theme, figures, loose.own), row, 1, Qt::AlignTop);
         auto *why = new QWidget;
         auto *lines = new QVBoxLayout(why);
         lines->setContentsMargins(0, 0, 0, 0);
