@@ -30,8 +30,8 @@ namespace ohmwright::ui {
 namespace {
 
 // In characters, so that larger letters ask for more room.
-constexpr int kAsideFrom = 100; // below it caution and source stand above the working
-constexpr int kAsideWidth = 32;
+constexpr int kAsideFrom = 92; // below it caution and source stand above the working
+constexpr int kAsideWidth = 30;
 
 QVBoxLayout *columnOf(QWidget &widget, int spacing)
 {

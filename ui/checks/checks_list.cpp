@@ -96,10 +96,12 @@ void ChecksList::buildTable()
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             &ChecksList::rowMoved);
     connect(m_table, &QTableView::activated, this, &ChecksList::opened);
+    m_table->viewport()->installEventFilter(this);
     shareOutWidth();
 }
 
-// The verdict's column is as wide as what stands in it at that moment: what turned needs more.
+// The check's name takes what the others leave. The verdict's column is as wide as what stands in
+// it at that moment: what turned needs more.
 void ChecksList::shareOutWidth()
 {
     constexpr int kMarkAndSides = 45;
@@ -119,6 +121,10 @@ void ChecksList::shareOutWidth()
                            tr("published: %1").arg(verdictWord(*entry->check.publishedVerdict))) +
                            kSides);
     }
+    constexpr int kRoomForAll = 42; // characters
+    const bool narrow = m_table->viewport()->width() < body.averageCharWidth() * kRoomForAll;
+    m_table->setColumnHidden(ChecksModel::Margin, narrow);
+    m_model->setNarrow(narrow);
     m_table->setColumnWidth(ChecksModel::VerdictColumn, words);
     m_table->setColumnWidth(ChecksModel::Margin,
                             body.horizontalAdvance(QStringLiteral("-88.8 %")) + kSides);
@@ -274,6 +280,8 @@ bool ChecksList::eventFilter(QObject *watched, QEvent *event)
             return true;
         }
     }
+    if (m_table && watched == m_table->viewport() && event->type() == QEvent::Resize)
+        shareOutWidth();
     return QWidget::eventFilter(watched, event);
 }
 

@@ -10,8 +10,11 @@ namespace ohmwright::ui {
 
 namespace {
 
-QString secondLine(const CheckEntry &entry)
+QString secondLine(const CheckEntry &entry, bool narrow)
 {
+    if (narrow && entry.check.margin)
+        return ChecksModel::tr("%1; %2").arg(marginWords(*entry.check.margin),
+                                             secondLine(entry, false));
     const QString &told = entry.check.result.isEmpty() ? entry.check.sentence : entry.check.result;
     return entry.subject.isEmpty() ? told : ChecksModel::tr("%1: %2").arg(entry.subject, told);
 }
@@ -58,6 +61,15 @@ void ChecksModel::show(std::vector<CheckEntry> entries, std::vector<CheckRow> ro
     m_entries = std::move(entries);
     m_rows = std::move(rows);
     endResetModel();
+}
+
+void ChecksModel::setNarrow(bool narrow)
+{
+    if (m_narrow == narrow)
+        return;
+    m_narrow = narrow;
+    if (!m_rows.empty())
+        emit dataChanged(index(0, 0), index(rowCount() - 1, ColumnCount - 1));
 }
 
 const CheckEntry *ChecksModel::entryAt(int row) const
@@ -130,7 +142,7 @@ QVariant ChecksModel::data(const QModelIndex &index, int role) const
         if (role == Qt::DisplayRole)
             return check.title;
         if (role == SecondLineRole)
-            return secondLine(*entry);
+            return secondLine(*entry, m_narrow);
         if (role == Qt::ToolTipRole)
             return QString(check.title + u'\n' + check.sentence);
         if (role == Qt::AccessibleTextRole)

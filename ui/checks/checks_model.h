@@ -22,6 +22,9 @@ public:
     // Resets only when the rows are others; else says that their content changed.
     void show(std::vector<CheckEntry> entries, std::vector<CheckRow> rows);
 
+    // Where there is no room for its column, the margin begins the second line.
+    void setNarrow(bool narrow);
+
     [[nodiscard]] const CheckEntry *entryAt(int row) const; // null for a heading or no row
     [[nodiscard]] int rowOf(const QString &key) const;      // -1 when it is not shown
     [[nodiscard]] bool isHeading(int row) const;
@@ -38,6 +41,7 @@ private:
 
     std::vector<CheckEntry> m_entries;
     std::vector<CheckRow> m_rows;
+    bool m_narrow = false;
 };
 
 // "holds → fails" while a tried change turns it; else the verdict's word.

@@ -42,7 +42,7 @@ ChecksPage::ChecksPage(Book &book, ChecksSource &source, const Theme &theme, Out
     split->setSizes({490, 650});
     m_list->setMinimumWidth(330);
     // the widest table, results held against their limits, in whatever letters the desktop has
-    constexpr int kWidest = 58; // characters
+    constexpr int kWidest = 50; // characters
     const QFontMetrics metrics(theme.font(Lettering::Body));
     side->setMinimumWidth(std::max(520, metrics.averageCharWidth() * kWidest));
     column->addWidget(split, 1);

@@ -10,6 +10,7 @@
 #include "ui/checks/plot_view.h"
 #include "ui/checks/try_bar.h"
 #include "ui/widgets/caution_card.h"
+#include "ui/widgets/drafted_table_delegate.h"
 #include "ui/widgets/problem_line.h"
 #include "ui/widgets/state_mark.h"
 
@@ -547,6 +548,21 @@ TEST_F(TheChecksPage, CutsNothingOffWithLargeLetters)
     page.reset();
     QApplication::setFont(before);
     themed.theme.applyTo(*qApp);
+}
+
+TEST_F(TheChecksPage, TellsTheMarginInTheSecondLineWhereThereIsNoRoomForAColumn)
+{
+    open();
+    const auto secondLine = [&] {
+        return model()->index(1, ChecksModel::What).data(SecondLineRole).toString();
+    };
+    EXPECT_FALSE(table()->isColumnHidden(ChecksModel::Margin));
+    const QString margin = marginWords(*model()->entryAt(1)->check.margin);
+    EXPECT_FALSE(secondLine().contains(margin));
+    page->resize(860, 700);
+    QTest::qWait(1);
+    EXPECT_TRUE(table()->isColumnHidden(ChecksModel::Margin));
+    EXPECT_TRUE(secondLine().startsWith(margin));
 }
 
 TEST_F(TheChecksPage, TurnsThePagesOfThreeHundredChecksByTheArrowWithoutDelay)
