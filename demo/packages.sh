@@ -4,7 +4,7 @@
 
 build_packages=(
     g++ cmake ninja-build ccache pkg-config git
-    qt6-base-dev libqt6sql6-sqlite qt6-svg-dev libqt6svgwidgets6 libxkbcommon-dev
+    qt6-base-dev libqt6sql6-sqlite qt6-svg-dev libqt6svgwidgets6 qt6-charts-dev libqt6opengl6-dev libxkbcommon-dev
     libspdlog-dev libsqlite3-dev libexpected-dev libqpdf-dev nlohmann-json3-dev
     fonts-dejavu-core
 )

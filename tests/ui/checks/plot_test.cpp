@@ -1,0 +1,212 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/ui/checks/sample_checks.h"
+#include "tests/ui/driving.h"
+#include "ui/checks/plot_axis.h"
+#include "ui/checks/plot_files.h"
+#include "ui/checks/plot_scene.h"
+#include "ui/checks/plot_strokes.h"
+#include "ui/checks/plot_view.h"
+#include "ui/shell/outside.h"
+
+#include <QAbstractAxis>
+#include <QChart>
+#include <QContextMenuEvent>
+#include <QFile>
+#include <QImage>
+#include <QMenu>
+#include <QPainter>
+#include <QProcess>
+#include <QSignalSpy>
+#include <QTemporaryDir>
+#include <QToolButton>
+
+#include <gtest/gtest.h>
+
+#include <limits>
+
+using namespace ohmwright;
+using namespace ohmwright::ui;
+using namespace ohmwright::ui::driving;
+
+namespace {
+
+class SavingOutside : public Outside
+{
+public:
+    QStringList chooseFiles(QWidget *, const QString &, const QString &) override { return {}; }
+    QString chooseSaveFile(QWidget *, const QString &, const QString &suggestion,
+                           const QString &) override
+    {
+        suggested = suggestion;
+        return answer;
+    }
+    void openFile(const QString &) override {}
+    QString answer, suggested;
+};
+
+Plot plotOf(const char *id)
+{
+    for (const Check &check : samples::vanChecks(samples::vanFigures()))
+        if (check.id == QLatin1String(id) && !check.plots.empty())
+            return check.plots.front();
+    ADD_FAILURE() << "no plot of " << id;
+    return {};
+}
+
+const char *const kPlotted[] = {"drive", "pack", "axle_loads", "grouping", "range"};
+
+} // namespace
+
+TEST(PlotAxis, StandsOnRoundNumbersAndHoldsAllValues)
+{
+    EXPECT_EQ(axisMarks(0, 8234), (AxisMarks{0, 10000, 2000, 0}));
+    EXPECT_EQ(axisMarks(331, 441), (AxisMarks{320, 460, 20, 0}));
+    for (const auto &[least, most] : {std::pair(0.0, 0.037), std::pair(-3.0, 12.5),
+                                      std::pair(331.2, 441.7), std::pair(1e5, 9e6)}) {
+        const AxisMarks marks = axisMarks(least, most);
+        EXPECT_LE(marks.least, least);
+        EXPECT_GE(marks.most, most);
+        EXPECT_GE(marks.count(), 3);
+        EXPECT_LE(marks.count(), 10);
+    }
+}
+
+TEST(PlotAxis, BeginsAtZeroForBarsAndWhereItIsNear)
+{
+    EXPECT_EQ(axisMarks(300, 310, 5, true).least, 0);
+    EXPECT_EQ(axisMarks(10, 100).least, 0);
+    EXPECT_GT(axisMarks(300, 310).least, 0);
+}
+
+TEST(PlotAxis, TakesWhatIsNotANumberForNothing)
+{
+    const double nan = std::numeric_limits<double>::quiet_NaN();
+    EXPECT_EQ(axisMarks(nan, 1), AxisMarks());
+    EXPECT_GT(axisMarks(5, 5).most, 5);
+    EXPECT_LT(axisMarks(5, 5).least, 5);
+}
+
+TEST(PlotAxis, NamesQuantityAndUnit)
+{
+    EXPECT_EQ(axisTitle(QStringLiteral("speed"), QStringLiteral("km/h")),
+              QStringLiteral("speed in km/h"));
+    EXPECT_EQ(axisTitle(QStringLiteral("group"), QString()), QStringLiteral("group"));
+}
+
+TEST(APlot, HasItsAxesNamedWithUnits)
+{
+    const Themed themed;
+    for (const char *id : kPlotted) {
+        const Plot plot = plotOf(id);
+        PlotScene scene(plot, printLook());
+        scene.layOut({480, 300});
+        QStringList named;
+        for (const QAbstractAxis *axis : scene.chart().axes())
+            named << axis->titleText();
+        EXPECT_TRUE(named.contains(axisTitle(plot.yName, plot.yUnit))) << id;
+        EXPECT_TRUE(named.contains(axisTitle(plot.xName, plot.xUnit))) << id;
+    }
+}
+
+TEST(APlot, TellsNeighbouringLinesApartWithoutColour)
+{
+    const PlotLook look = printLook();
+    for (std::size_t i = 0; i < 12; ++i)
+        for (std::size_t k = 0; k < i; ++k)
+            EXPECT_FALSE(markerOf(i) == markerOf(k) &&
+                         strokeOf(i, look).dashPattern() == strokeOf(k, look).dashPattern())
+                << i << ' ' << k;
+}
+
+TEST(APlot, LeavesNothingOfItsRectangleUnusedAndDrawsNothingOutside)
+{
+    const Themed themed;
+    for (const char *id : kPlotted) {
+        QImage page(1200, 900, QImage::Format_RGB32);
+        page.fill(Qt::white);
+        QPainter painter(&page);
+        const QRect room(150, 150, 900, 600);
+        paintPlot(painter, room, plotOf(id), 2);
+        painter.end();
+        int inside = 0;
+        int outside = 0;
+        for (int y = 0; y < page.height(); ++y)
+            for (int x = 0; x < page.width(); ++x)
+                if (page.pixel(x, y) != qRgb(255, 255, 255))
+                    ++(room.contains(x, y) ? inside : outside);
+        EXPECT_GT(inside, 2000) << id;
+        EXPECT_EQ(outside, 0) << id;
+    }
+}
+
+TEST(APlot, IsSpokenWithWhatItShowsAndItsRanges)
+{
+    const QString spoken = spokenPlot(plotOf("pack"));
+    EXPECT_TRUE(spoken.contains("voltage"));
+    EXPECT_TRUE(spoken.contains("kWh"));
+    EXPECT_TRUE(spoken.contains("open circuit"));
+    EXPECT_TRUE(spokenPlot(plotOf("axle_loads")).contains("front axle, rear axle"));
+    EXPECT_TRUE(spokenPlot({QStringLiteral("Bare"), {}, {}, {}, {}, {}, {}}).contains("nothing"));
+}
+
+// pdftotext of poppler-utils reads the PDF: letters stay letters.
+TEST(APlot, IsSavedAsPdfAndSvg)
+{
+    const Themed themed;
+    const QTemporaryDir folder;
+    const Plot plot = plotOf("drive");
+    const QString pdf = folder.filePath(QStringLiteral("a.pdf"));
+    ASSERT_TRUE(savePlot(plot, pdf));
+    QProcess reader;
+    reader.start(QStringLiteral("pdftotext"), {pdf, QStringLiteral("-")});
+    ASSERT_TRUE(reader.waitForFinished());
+    const QString words = QString::fromUtf8(reader.readAllStandardOutput());
+    EXPECT_TRUE(words.contains("road speed in km/h"));
+    EXPECT_TRUE(words.contains("2nd gear"));
+    EXPECT_TRUE(words.contains(plot.title));
+    const QString svg = folder.filePath(QStringLiteral("a.svg"));
+    ASSERT_TRUE(savePlot(plot, svg));
+    QFile file(svg);
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    EXPECT_TRUE(file.readAll().contains("<svg"));
+    EXPECT_FALSE(savePlot(plot, folder.filePath(QStringLiteral("none/a.pdf"))));
+}
+
+TEST(ThePlotView, SavesByItsMenuAndSaysSo)
+{
+    const Themed themed;
+    const QTemporaryDir folder;
+    SavingOutside outside;
+    outside.answer = folder.filePath(QStringLiteral("plot.svg"));
+    PlotView view(plotOf("drive"), themed.theme, outside);
+    view.resize(700, 380);
+    showActive(view);
+    const QSignalSpy said(&view, &PlotView::said);
+    auto *menu = view.findChild<QMenu *>();
+    QContextMenuEvent asked(QContextMenuEvent::Mouse, QPoint(200, 200),
+                            view.mapToGlobal(QPoint(200, 200)));
+    QApplication::sendEvent(&view, &asked);
+    EXPECT_TRUE(menu->isVisible());
+    QTest::keyClick(menu, Qt::Key_S);
+    EXPECT_TRUE(QFile::exists(outside.answer));
+    EXPECT_EQ(outside.suggested, QStringLiteral("Effort against road load by gear.pdf"));
+    ASSERT_EQ(said.count(), 1);
+    EXPECT_FALSE(said.at(0).at(1).toBool());
+    outside.answer = folder.filePath(QStringLiteral("none/plot.pdf"));
+    view.save();
+    ASSERT_EQ(said.count(), 2);
+    EXPECT_TRUE(said.at(1).at(1).toBool());
+}
+
+TEST(ThePlotView, IsNamedAndDescribedAndReachedByTab)
+{
+    const Themed themed;
+    SavingOutside outside;
+    PlotView view(plotOf("axle_loads"), themed.theme, outside);
+    showActive(view);
+    EXPECT_EQ(spoken(&view), QStringLiteral("Axle loads before and after"));
+    EXPECT_TRUE(spoken(&view, QAccessible::Description).contains("kg"));
+    auto *button = view.findChild<QToolButton *>();
+    EXPECT_TRUE(button->focusPolicy() & Qt::TabFocus);
+    EXPECT_TRUE(spoken(button).contains("Axle loads"));
+}
