@@ -3,6 +3,8 @@
 // lines because the fields read best in one place, in the order in which they are filled in.
 #include "ui/parts/log_sheet.h"
 
+#include "core/verdicts/judge_candidate.h"
+#include "ui/checks/check_words.h"
 #include "ui/parts/part_words.h"
 #include "ui/parts/rating_line.h"
 #include "ui/shell/drafted_style.h"
@@ -10,6 +12,7 @@
 #include "ui/widgets/drop_area.h"
 #include "ui/widgets/field.h"
 #include "ui/widgets/section_title.h"
+#include "ui/widgets/state_mark.h"
 
 #include <QBuffer>
 #include <QClipboard>
@@ -207,6 +210,14 @@ void LogSheet::buildFigures(QVBoxLayout &column)
     m_askedLayout->setContentsMargins(0, 0, 0, 0);
     m_askedLayout->setSpacing(10);
     column.addWidget(asked);
+    m_verdict = new StateMark(m_theme, Mark::Unknown);
+    m_verdictText = new QLabel;
+    m_verdictText->setWordWrap(true);
+    m_verdictText->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    column.addWidget(m_verdict);
+    column.addWidget(m_verdictText);
+    m_verdict->hide();
+    m_verdictText->hide();
     m_free = new RatingLine(m_theme);
     column.addWidget(m_free);
 }
@@ -310,6 +321,7 @@ void LogSheet::showAsked()
         line->deleteLater();
     }
     m_asked.clear();
+    judge();
     if (!circuit)
         return;
     QWidget *before = m_circuit;
@@ -326,9 +338,49 @@ void LogSheet::showAsked()
                 before = stop;
             }
         }
-        for (QLineEdit *edit : line->findChildren<QLineEdit *>())
+        for (QLineEdit *edit : line->findChildren<QLineEdit *>()) {
             edit->installEventFilter(this);
+            connect(edit, &QLineEdit::editingFinished, this, &LogSheet::judge);
+        }
+        for (QComboBox *choice : line->findChildren<QComboBox *>())
+            connect(choice, &QComboBox::currentIndexChanged, this, &LogSheet::judge);
     }
+}
+
+void LogSheet::judge()
+{
+    const Circuit *circuit = m_book.records().byKey<Circuit>(m_circuit->key());
+    std::vector<Rating> typed;
+    for (RatingLine *line : m_asked) {
+        const Result<std::optional<Amount>> value = line->value();
+        if (!value || !*value)
+            continue;
+        Rating rating;
+        const FigureName figure = line->figure();
+        rating.quantity = figure.quantity;
+        rating.kind = figure.kind;
+        rating.basis = figure.basis;
+        rating.current = figure.current;
+        rating.value = *value;
+        rating.evidence = line->evidence();
+        typed.push_back(rating);
+    }
+    std::optional<Check> check;
+    if (circuit && !typed.empty()) {
+        const QString name = m_name->text().trimmed();
+        check = judgeCandidate(BookInputs(m_book.records(), m_book.clock().today()), *circuit,
+                               name.isEmpty() ? tr("this part") : name, typed);
+    }
+    m_verdict->setVisible(check.has_value());
+    m_verdictText->setVisible(check.has_value());
+    if (!check)
+        return;
+    m_verdict->setMark(markOf(check->verdict));
+    m_verdict->setWords(tr("%1 on circuit %2").arg(verdictWord(check->verdict), circuit->name));
+    const Comparison &held = check->comparisons.front();
+    m_verdictText->setText(tr("%1 at worst, %2 %3. %4")
+                               .arg(held.value, held.relation == u"≤" ? tr("limit") : tr("least"),
+                                    held.limit, check->sentence));
 }
 
 void LogSheet::clearForNext()
@@ -342,6 +394,7 @@ void LogSheet::clearForNext()
     m_free->clear();
     for (RatingLine *line : m_asked)
         line->clear();
+    judge();
     m_photos.clear();
     showPhotos();
     showMore(false);

@@ -30,6 +30,7 @@ class DropArea;
 class Field;
 class PickOrNew;
 class RatingLine;
+class StateMark;
 class Theme;
 
 class LogSheet : public QWidget
@@ -68,6 +69,7 @@ private:
     void followPrice();
     void followOrder();
     void showAsked();
+    void judge(); // what is typed against the circuit it is meant for
     void showMore(bool more);
     void offerKnown();
     void clearForNext();
@@ -91,6 +93,8 @@ private:
     const Theme &m_theme;
     Outside &m_outside;
     std::map<QString, Field *> m_fields; // by a Problem's `where`
+    StateMark *m_verdict = nullptr;
+    QLabel *m_verdictText = nullptr;
     QScrollArea *m_scroll = nullptr;
     QLineEdit *m_name = nullptr;
     QComboBox *m_kind = nullptr;

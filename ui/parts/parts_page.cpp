@@ -30,7 +30,8 @@ PartsPage::PartsPage(Book &book, const Theme &theme, Outside &outside, QWidget *
     row->setContentsMargins(0, 0, 0, 0);
     m_pages = new RecordPages(book, theme, m_splitter, tr("Parts"),
                               {QStringLiteral("part_type"), QStringLiteral("donor"),
-                               QStringLiteral("seller"), QStringLiteral("circuit")});
+                               QStringLiteral("seller"), QStringLiteral("circuit"),
+                               QStringLiteral("interface"), QStringLiteral("wire")});
     row->addWidget(m_pages);
     connect(m_pages, &RecordPages::said, this, &PartsPage::said);
     connect(m_pages, &RecordPages::madePanel, this, [this, &theme](RecordsPanel *panel) {

@@ -41,9 +41,8 @@ namespace {
 constexpr int kSettleMs = 250;
 constexpr int kListWidth = 224;
 
-constexpr std::array kTables{"build",         "vehicle",     "lost_function",
-                             "mass_entry",    "letter",      "test_record",
-                             "safety_system", "work_permit", "attachment"};
+constexpr std::array kTables{"build",  "vehicle",     "lost_function", "mass_entry",
+                             "letter", "test_record", "attachment"};
 
 // The bytes of all photos on the sheet, read here because the book belongs to this thread.
 std::shared_ptr<QHash<QString, QByteArray>> photosOf(const Book &book,
@@ -307,12 +306,11 @@ void SheetPage::writeTo(const QString &path)
     }
     Outcome written;
     if (path.endsWith(QLatin1String(".html"), Qt::CaseInsensitive))
-        written = sheet::writeHtml(m_layout->document(), path,
-                                   sheet::reducedPictures([this](const sheet::Image &image) {
-                                       return image.bytes.isEmpty()
-                                                  ? m_book.blob(image.id).value_or(QByteArray())
-                                                  : image.bytes;
-                                   }));
+        written = sheet::writeHtml(
+            m_layout->document(), path, sheet::reducedPictures([this](const sheet::Image &image) {
+                return image.bytes.isEmpty() ? m_book.blob(image.id).value_or(QByteArray())
+                                             : image.bytes;
+            }));
     else
         written = sheet::writePdf(*m_layout, path);
     if (written)

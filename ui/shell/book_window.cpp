@@ -6,6 +6,9 @@
 #include "ui/bench/bench_page.h"
 #include "ui/budget/budget_page.h"
 #include "ui/build_order/build_order_page.h"
+#include "ui/cards/record_pages.h"
+#include "ui/checks/book_checks_source.h"
+#include "ui/checks/checks_page.h"
 #include "ui/parts/parts_page.h"
 #include "ui/sheet/sheet_page.h"
 #include "ui/shell/book_find.h"
@@ -27,6 +30,7 @@ constexpr int kLookEveryMs = 1000;
 
 BookWindow::BookWindow(std::unique_ptr<Book> book, Theme &theme, Outside &outside, QObject *parent)
     : QObject(parent), m_book(std::move(book)), m_theme(theme), m_outside(outside),
+      m_checksSource(std::make_unique<BookChecksSource>(*m_book)),
       m_find(std::make_unique<BookFind>(*m_book)), m_shell(std::make_unique<ShellWindow>(theme))
 {
     makePages();
@@ -60,12 +64,20 @@ void BookWindow::makePages()
     m_parts->leaveLogKeyToWindow();
     m_buildOrder = new BuildOrderPage(*m_book, m_theme);
     m_budget = new BudgetPage(*m_book, m_theme);
+    m_checks = new ChecksPage(*m_book, *m_checksSource, m_theme, m_outside);
+    m_checksPages =
+        new RecordPages(*m_book, m_theme, m_checks, tr("Checks"),
+                        {QStringLiteral("check_figure"), QStringLiteral("rated_curve"),
+                         QStringLiteral("own_threshold"), QStringLiteral("safety_system"),
+                         QStringLiteral("work_permit")});
     m_sheet = new SheetPage(*m_book, m_theme, m_outside);
     m_shell->addPage(m_bench, tr("Bench"), QStringLiteral("bench"), QStringLiteral("bench"));
     m_shell->addPage(m_parts, tr("Parts"), QStringLiteral("parts"), QStringLiteral("parts"));
     m_shell->addPage(m_buildOrder, tr("Build order"), QStringLiteral("build_order"),
                      QStringLiteral("build_order"));
     m_shell->addPage(m_budget, tr("Budget"), QStringLiteral("budget"), QStringLiteral("budget"));
+    m_shell->addPage(m_checksPages, tr("Checks"), QStringLiteral("checks"),
+                     QStringLiteral("checks"));
     m_shell->addPage(m_sheet, tr("Build sheet"), QStringLiteral("sheet"), QStringLiteral("sheet"));
 
     const auto say = [this](const QString &sentence, Tone tone) {
@@ -75,6 +87,8 @@ void BookWindow::makePages()
     connect(m_buildOrder, &BuildOrderPage::said, this, say);
     connect(m_budget, &BudgetPage::said, this, say);
     connect(m_sheet, &SheetPage::said, this, say);
+    connect(m_checks, &ChecksPage::said, this, say);
+    connect(m_checksPages, &RecordPages::said, this, say);
     connect(m_bench, &BenchPage::partWanted, this, &BookWindow::showPart);
     connect(m_buildOrder, &BuildOrderPage::partWanted, this, &BookWindow::showPart);
     connect(m_budget, &BudgetPage::partWanted, this, &BookWindow::showPart);
@@ -205,6 +219,8 @@ void BookWindow::showRecord(const QString &table, const QString &key)
 {
     if (m_parts->showRecord(table, key))
         m_shell->showPage(QStringLiteral("parts"));
+    else if (m_checksPages->showRecord(table, key))
+        m_shell->showPage(QStringLiteral("checks"));
     else if (m_sheet->showRecord(table, key))
         m_shell->showPage(QStringLiteral("sheet"));
     else if (m_budget->showRecord(table, key))

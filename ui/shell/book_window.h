@@ -16,10 +16,13 @@ class QAction;
 namespace ohmwright::ui {
 
 class BenchPage;
+class BookChecksSource;
 class BudgetPage;
 class BuildOrderPage;
+class ChecksPage;
 class Outside;
 class PartsPage;
+class RecordPages;
 class SheetPage;
 class ShellWindow;
 class Theme;
@@ -57,12 +60,15 @@ private:
     std::unique_ptr<Book> m_book;
     Theme &m_theme;
     Outside &m_outside;
+    std::unique_ptr<BookChecksSource> m_checksSource;
     std::unique_ptr<FindSource> m_find;
     std::unique_ptr<ShellWindow> m_shell;
     BenchPage *m_bench = nullptr;
     PartsPage *m_parts = nullptr;
     BuildOrderPage *m_buildOrder = nullptr;
     BudgetPage *m_budget = nullptr;
+    ChecksPage *m_checks = nullptr;
+    RecordPages *m_checksPages = nullptr;
     SheetPage *m_sheet = nullptr;
     QTimer m_others;
 };
