@@ -60,6 +60,17 @@ TEST(DemoVehicle, HasEveryCheckAndAnAddressForEachInput)
     }
 }
 
+// What the document says a book takes in, and the checks of the book are those of the document.
+TEST(DemoVehicle, IsTheSameInABook)
+{
+    const Records records = demo();
+    TestBook book;
+    OHMWRIGHT_ASSERT_OK(
+        book->edit(QStringLiteral("load"), [&] { return book->replaceAll(records); }));
+    const QDate today(2026, 11, 23);
+    EXPECT_EQ(judgeBook(book.records(), today), judgeBook(records, today));
+}
+
 // Without the tables a judge does not name it must say the same: else an edit there would leave
 // what is shown as it was.
 TEST(DemoVehicle, JudgesNameEveryTableTheyRead)
