@@ -10,11 +10,17 @@ namespace ohmwright::ui {
 
 namespace {
 
+// What could be computed of an unknown one may have plenty to spare; told in a list that would
+// sound like a promise.
+std::optional<double> marginOf(const Check &check)
+{
+    return check.verdict == Verdict::Unknown ? std::nullopt : check.margin;
+}
+
 QString secondLine(const CheckEntry &entry, bool narrow)
 {
-    if (narrow && entry.check.margin)
-        return ChecksModel::tr("%1; %2").arg(marginWords(*entry.check.margin),
-                                             secondLine(entry, false));
+    if (const auto margin = marginOf(entry.check); narrow && margin)
+        return ChecksModel::tr("%1; %2").arg(marginWords(*margin), secondLine(entry, false));
     const QString &told = entry.check.result.isEmpty() ? entry.check.sentence : entry.check.result;
     return entry.subject.isEmpty() ? told : ChecksModel::tr("%1: %2").arg(entry.subject, told);
 }
@@ -149,10 +155,10 @@ QVariant ChecksModel::data(const QModelIndex &index, int role) const
             return spokenCheck(*entry);
         break;
     case Margin:
-        if (role == FigureRole && check.margin)
-            return marginFigure(*check.margin);
-        if (role == Qt::AccessibleTextRole)
-            return check.margin ? marginWords(*check.margin) : tr("no margin");
+        if (const auto margin = marginOf(check); margin && role == FigureRole)
+            return marginFigure(*margin);
+        else if (role == Qt::AccessibleTextRole)
+            return margin ? marginWords(*margin) : tr("no margin");
         break;
     default:
         break;

@@ -66,6 +66,10 @@ QByteArray asSvg(const Plot &plot)
     QPainter painter(&writer);
     paintPlot(painter, QRectF(QPointF(), kFigure).adjusted(8, 8, -8, -8), plot, 1, true);
     painter.end();
+    // letters stay letters; a reader without ours takes some without serifs
+    const QByteArray family = printLook().font.family().toUtf8();
+    bytes.replace(QByteArray("font-family=\"" + family + "\""),
+                  QByteArray("font-family=\"Inter, sans-serif\""));
     return bytes;
 }
 

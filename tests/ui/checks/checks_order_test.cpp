@@ -138,6 +138,19 @@ TEST(TheChecksModel, SaysALoosenedVerdictNeverWithoutThePublishedOne)
     EXPECT_TRUE(verdict.data(Qt::AccessibleTextRole).toString().contains("as published fails"));
 }
 
+TEST(TheChecksModel, PromisesNoMarginWhereTheVerdictIsUnknown)
+{
+    samples::SampleSource source;
+    ChecksModel model;
+    const auto entries = entriesOf({check("Half", Protects::Pack, Verdict::Unknown, 6.25),
+                                    check("Whole", Protects::Pack, Verdict::Holds, 0.25)},
+                                   source);
+    model.show(entries, arrange(entries, {}).rows);
+    EXPECT_FALSE(model.index(1, ChecksModel::Margin).data(FigureRole).isValid());
+    EXPECT_EQ(model.index(2, ChecksModel::Margin).data(FigureRole).toString(),
+              QStringLiteral("25.0 %"));
+}
+
 TEST(CheckWords, ShowMarginsToATenthOfAPercent)
 {
     EXPECT_EQ(marginFigure(0.1234), QStringLiteral("12.3 %"));

@@ -15,6 +15,7 @@
 #include <QImage>
 #include <QMenu>
 #include <QPainter>
+#include <QPrinter>
 #include <QProcess>
 #include <QSignalSpy>
 #include <QTemporaryDir>
@@ -168,8 +169,28 @@ TEST(APlot, IsSavedAsPdfAndSvg)
     ASSERT_TRUE(savePlot(plot, svg));
     QFile file(svg);
     ASSERT_TRUE(file.open(QIODevice::ReadOnly));
-    EXPECT_TRUE(file.readAll().contains("<svg"));
+    const QByteArray drawn = file.readAll();
+    EXPECT_TRUE(drawn.contains("<svg"));
+    EXPECT_TRUE(drawn.contains("road speed in km/h"));
+    EXPECT_TRUE(drawn.contains("font-family=\"Inter, sans-serif\""));
     EXPECT_FALSE(savePlot(plot, folder.filePath(QStringLiteral("none/a.pdf"))));
+}
+
+TEST(APlot, IsPrintedOnAPageOfItsOwn)
+{
+    const Themed themed;
+    const QTemporaryDir folder;
+    const QString path = folder.filePath(QStringLiteral("printed.pdf"));
+    QPrinter printer(QPrinter::HighResolution);
+    printer.setOutputFormat(QPrinter::PdfFormat);
+    printer.setOutputFileName(path);
+    printPlot(plotOf("axle_loads"), printer);
+    QProcess reader;
+    reader.start(QStringLiteral("pdftotext"), {path, QStringLiteral("-")});
+    ASSERT_TRUE(reader.waitForFinished());
+    const QString words = QString::fromUtf8(reader.readAllStandardOutput());
+    EXPECT_TRUE(words.contains("Axle loads before and after"));
+    EXPECT_TRUE(words.contains("after, laden"));
 }
 
 TEST(ThePlotView, SavesByItsMenuAndSaysSo)
