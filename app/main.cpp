@@ -7,7 +7,6 @@
 
 #include <QApplication>
 #include <QCoreApplication>
-#include <QGuiApplication>
 
 #include "resources/resources.h"
 #include <algorithm>
@@ -57,7 +56,7 @@ int main(int argc, char **argv)
         if (command != commands.end() && (*command)->draws()) {
             // without a display Qt would abort; drawing to a file needs none
             qputenv("QT_QPA_PLATFORM", "offscreen");
-            const QGuiApplication app(argc, argv);
+            const QApplication app(argc, argv); // plots are drawn by widgets' libraries
             nameApplication();
             return headless(commands, words);
         }

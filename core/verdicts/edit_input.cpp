@@ -30,32 +30,6 @@ tl::unexpected<Problem> gone()
     return fail(ProblemCode::NotFound, tr("This figure is no longer in the book."));
 }
 
-struct Typed
-{
-    QString value;
-    Evidence evidence = Evidence::Assumed;
-    QString source;
-};
-
-// "450 V, datasheet, page 4". A comma inside the number ("2,5 kW") is told from one before the
-// evidence by what follows it.
-Typed split(const QString &text)
-{
-    for (qsizetype comma = text.indexOf(u','); comma >= 0; comma = text.indexOf(u',', comma + 1)) {
-        const QString rest = text.mid(comma + 1).trimmed();
-        for (std::size_t i = 0; i < EnumWords<Evidence>::words.size(); ++i) {
-            const QString word = QString::fromLatin1(EnumWords<Evidence>::words[i]);
-            if (!rest.startsWith(word))
-                continue;
-            const QString behind = rest.mid(word.size()).trimmed();
-            if (behind.isEmpty() || behind.startsWith(u','))
-                return {text.left(comma).trimmed(), static_cast<Evidence>(i),
-                        behind.mid(1).trimmed()};
-        }
-    }
-    return {text.trimmed(), Evidence::Assumed, {}};
-}
-
 template <class R>
 bool refer(const Records &records, const QString &key, std::optional<Id<R>> &into)
 {
@@ -87,7 +61,7 @@ bool sameSubject(const CheckFigure &a, const CheckFigure &b)
            a.test == b.test;
 }
 
-Outcome write(Book &book, const FigureAddress &at, const Typed &typed)
+Outcome write(Book &book, const FigureAddress &at, const TypedFigure &typed)
 {
     const FigureInfo *info = checkFigure(at.figure);
     CheckFigure figure;
@@ -114,7 +88,7 @@ Outcome write(Book &book, const FigureAddress &at, const Typed &typed)
             figure.word = typed.value;
         }
     }
-    figure.evidence = typed.evidence;
+    figure.evidence = typed.evidence.value_or(Evidence::Assumed);
     figure.source = typed.source;
     figure.on = book.clock().today();
     if (isThere)
@@ -126,7 +100,7 @@ Outcome write(Book &book, const FigureAddress &at, const Typed &typed)
     return made ? Outcome() : Outcome(fail(made.error()));
 }
 
-Outcome write(Book &book, const RatingAddress &at, const Typed &typed)
+Outcome write(Book &book, const RatingAddress &at, const TypedFigure &typed)
 {
     const Part *part = book.records().byKey<Part>(at.part);
     if (!part)
@@ -160,7 +134,7 @@ Outcome write(Book &book, const RatingAddress &at, const Typed &typed)
     }
     rating.value = value;
     rating.settled = rating.settled && value;
-    rating.evidence = typed.evidence;
+    rating.evidence = typed.evidence.value_or(Evidence::Assumed);
     rating.source = typed.source;
     rating.on = book.clock().today();
     if (there)
@@ -169,7 +143,7 @@ Outcome write(Book &book, const RatingAddress &at, const Typed &typed)
     return made ? Outcome() : Outcome(fail(made.error()));
 }
 
-Outcome write(Book &book, const FieldAddress &at, const Typed &typed)
+Outcome write(Book &book, const FieldAddress &at, const TypedFigure &typed)
 {
     const RecordKind *kind = recordKind(at.table);
     if (!kind)
@@ -197,13 +171,35 @@ QString nameOf(const InputAddress &address)
 
 } // namespace
 
+// A comma inside the number ("2,5 kW") is told from one before the evidence by what follows it.
+TypedFigure splitTyped(const QString &typed)
+{
+    const auto bare = [](const QString &value) {
+        return splitCurrentKind(value.trimmed()).amountText.trimmed();
+    };
+    for (qsizetype comma = typed.indexOf(u','); comma >= 0;
+         comma = typed.indexOf(u',', comma + 1)) {
+        const QString rest = typed.mid(comma + 1).trimmed();
+        for (std::size_t i = 0; i < EnumWords<Evidence>::words.size(); ++i) {
+            const QString word = QString::fromLatin1(EnumWords<Evidence>::words[i]);
+            if (!rest.startsWith(word))
+                continue;
+            const QString behind = rest.mid(word.size()).trimmed();
+            if (behind.isEmpty() || behind.startsWith(u','))
+                return {bare(typed.left(comma)), static_cast<Evidence>(i), behind.mid(1).trimmed()};
+        }
+    }
+    return {bare(typed), std::nullopt, {}};
+}
+
 Outcome editInput(Book &book, const QString &address, const QString &typed)
 {
     const std::optional<InputAddress> at = parseInputAddress(address);
     if (!at)
         return bad(tr("This input cannot be changed here."));
     return book.edit(tr("Change %1").arg(nameOf(*at)), [&]() -> Outcome {
-        return std::visit([&](const auto &place) { return write(book, place, split(typed)); }, *at);
+        return std::visit([&](const auto &place) { return write(book, place, splitTyped(typed)); },
+                          *at);
     });
 }
 

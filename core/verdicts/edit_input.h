@@ -8,6 +8,8 @@
 
 #include <QString>
 
+#include <optional>
+
 namespace ohmwright {
 
 // One edit. `address` is a CheckInput's Origin::field. `typed` is "450 V", or with where it comes
@@ -15,6 +17,15 @@ namespace ohmwright {
 // evidence it counts as assumed, for nobody knows where it came from; a field of another record
 // keeps what it rests on. BadInput with a sentence for what cannot be read or is not allowed.
 Outcome editInput(Book &book, const QString &address, const QString &typed);
+
+// What was typed, taken apart: "450 V DC, datasheet, page 4".
+struct TypedFigure
+{
+    QString value; // "450 V"; a DC or AC behind it is taken off
+    std::optional<Evidence> evidence;
+    QString source;
+};
+TypedFigure splitTyped(const QString &typed);
 
 // "Find out" of an unknown input: a task that holds up what needs the part, if it is a figure of
 // one. `unknown` is one of Check::unknowns.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/checks/value_cell.h"
 
+#include "core/verdicts/edit_input.h"
 #include "ui/checks/check_words.h"
 #include "ui/shell/drafted_style.h"
 #include "ui/shell/theme.h"
@@ -43,15 +44,17 @@ Result<QString> readTyped(const CheckInput &input, const QString &typed)
                     ValueCell::tr("Escape leaves the value as it was."), input.origin.field);
     if (!input.value)
         return text;
-    const AmountWithKind split = splitCurrentKind(text);
-    const Result<Amount> amount = parseAmount(split.amountText, NumberStyle::pointDecimal(),
+    const TypedFigure split = splitTyped(text);
+    const Result<Amount> amount = parseAmount(split.value, NumberStyle::pointDecimal(),
                                               input.value->measure(), input.value->unit());
     if (!amount)
         return fail(amount.error());
-    QString read = printAmount(*amount);
-    if (split.kind)
-        read += *split.kind == CurrentKind::Dc ? QStringLiteral(" DC") : QStringLiteral(" AC");
-    return read;
+    QStringList read{printAmount(*amount)};
+    if (split.evidence)
+        read << wordOf(*split.evidence);
+    if (!split.source.isEmpty())
+        read << split.source;
+    return read.join(QStringLiteral(", "));
 }
 
 ValueCell::ValueCell(const Theme &theme, const CheckInput &input, Save save, QWidget *parent)
@@ -96,6 +99,11 @@ void ValueCell::startEditing(const std::optional<QString> &typed)
     if (m_line)
         return;
     m_line = new QLineEdit(this);
+    m_line->setPlaceholderText(tr("450 V, nameplate, photo 3"));
+    m_line->setToolTip(
+        tr("The value with its unit, then where it comes from: datasheet, nameplate, "
+           "service manual, measured, seller, community. Without that it counts as "
+           "assumed."));
     m_line->setAccessibleName(m_input.origin.name);
     m_line->setAlignment(Qt::AlignRight);
     m_line->setText(typed.value_or(editText(m_input)));
