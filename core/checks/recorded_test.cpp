@@ -12,10 +12,12 @@ QString tr(const char *text)
     return QCoreApplication::translate("RecordedTest", text);
 }
 
-void takeWord(Worksheet &sheet, const QString &name, const QString &word, const QString &doubt)
+void takeWord(Worksheet &sheet, const QString &name, const QString &word, const QString &field,
+              const QString &doubt)
 {
     Origin origin;
     origin.name = name;
+    origin.field = field;
     origin.evidence = Evidence::Measured;
     sheet.takeChoice(origin, word.trimmed());
     if (word.trimmed().isEmpty())
@@ -26,11 +28,12 @@ void takeWord(Worksheet &sheet, const QString &name, const QString &word, const 
 
 void takeRecord(Worksheet &sheet, const RecordedTest &record)
 {
-    takeWord(sheet, tr("who measured"), record.by, tr("It is not recorded by whom."));
+    takeWord(sheet, tr("who measured"), record.by, record.byField,
+             tr("It is not recorded by whom."));
     takeWord(sheet, tr("when it was measured"),
-             record.on.isValid() ? record.on.toString(Qt::ISODate) : QString(),
+             record.on.isValid() ? record.on.toString(Qt::ISODate) : QString(), record.onField,
              tr("It is not recorded when."));
-    takeWord(sheet, tr("with which instrument"), record.instrument,
+    takeWord(sheet, tr("with which instrument"), record.instrument, record.instrumentField,
              tr("It is not recorded with which instrument."));
 }
 

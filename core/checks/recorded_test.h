@@ -14,6 +14,8 @@ struct RecordedTest
     QString by;
     QDate on; // invalid: not recorded
     QString instrument;
+    // Where each can be filled in, as Origin::field; may be empty.
+    QString byField = {}, onField = {}, instrumentField = {};
 };
 
 void takeRecord(Worksheet &sheet, const RecordedTest &record);

@@ -18,22 +18,26 @@ inline Evidence weakerOf(Evidence a, Evidence b)
     return std::max(a, b);
 }
 
-// `told` brings name, source and, if it can be replaced as a whole, the address.
+// `told` brings name, source and, if it can be replaced as a whole, the address; else the address
+// is that of the weakest figure: it is what there is to better.
 template <class Compute, class... From>
 auto derived(Origin told, Compute compute, const Given<From> &...from)
     -> Given<decltype(compute(*from.value...))>
 {
     const std::array<const Origin *, sizeof...(From)> origins{&from.origin...};
     const std::array<bool, sizeof...(From)> known{from.value.has_value()...};
-    Evidence weakest = Evidence::Datasheet;
+    const Origin *weakest = origins[0];
     for (std::size_t i = 0; i < origins.size(); ++i) {
         if (!known[i])
             return {std::nullopt, *origins[i]};
-        weakest = weakerOf(weakest, origins[i]->evidence);
+        if (weakest->evidence < origins[i]->evidence)
+            weakest = origins[i];
         told.stale = told.stale || origins[i]->stale;
         told.clash = told.clash || origins[i]->clash;
     }
-    told.evidence = weakest;
+    told.evidence = weakest->evidence;
+    if (told.field.isEmpty())
+        told.field = weakest->field;
     return {compute(*from.value...), std::move(told)};
 }
 

@@ -12,7 +12,13 @@ namespace ohmwright {
 
 inline RecordedTest recordedTest(const TestRecord &test)
 {
-    return {test.doneBy, test.doneOn.value_or(QDate()), test.instrument};
+    const auto at = [&test](const char *column) {
+        return print(
+            FieldAddress{RecordTraits<TestRecord>::table, test.key, QString::fromLatin1(column)});
+    };
+    return {test.doneBy,     test.doneOn.value_or(QDate()),
+            test.instrument, at("done_by"),
+            at("done_on"),   at("instrument")};
 }
 
 template <class Q>

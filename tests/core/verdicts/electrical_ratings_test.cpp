@@ -1,0 +1,290 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Ratings of circuits and branches, pack, cells and grouping, read out of a book: the same as with
+// the values by hand. That the checks themselves are right is tested in tests/published/checks.
+#include "core/checks/branch_ratings.h"
+#include "core/checks/cell_limits.h"
+#include "core/checks/grouping.h"
+#include "core/checks/pack.h"
+#include "core/verdicts/electrical_checks_of_book.h"
+#include "core/verdicts/pack_facts.h"
+#include "tests/core/verdicts/electrical_book.h"
+
+namespace ohmwright {
+namespace {
+
+class ElectricalRatings : public ElectricalBook
+{
+protected:
+    Id<Circuit> traction = circuit("traction", CircuitKind::Traction, CurrentKind::Dc, "");
+
+    const Circuit &tractionCircuit() const { return *records().find(traction); }
+    Id<Branch> branch(const char *name, const char *continuous, const char *peak)
+    {
+        Branch made;
+        made.name = QString::fromLatin1(name);
+        made.circuit = traction;
+        if (*continuous)
+            made.continuousCurrent = amount(continuous);
+        if (*peak)
+            made.peakCurrent = amount(peak);
+        return book.add(made);
+    }
+};
+
+TEST_F(ElectricalRatings, AnEmptyBookHasNoChecks)
+{
+    const TestBook empty;
+    const BookInputs in(empty.records(), QDate(2026, 11, 20));
+    EXPECT_TRUE(judgeCircuitRatingsOfBook(in).empty());
+    EXPECT_TRUE(judgeBranchRatingsOfBook(in).empty());
+    EXPECT_TRUE(judgePackOfBook(in).empty());
+    EXPECT_TRUE(judgeCellLimitsOfBook(in).empty());
+    EXPECT_TRUE(judgeGroupingOfBook(in).empty());
+    EXPECT_TRUE(judgeCircuitRatingsOfBook(inputs()).empty()); // a circuit, but nothing on it
+}
+
+TEST_F(ElectricalRatings, ACircuitIsAsByHand)
+{
+    addPack(traction);
+    const Id<Part> heater = part("Heater", PartRole::Heater, traction);
+    rate(heater, kDcLimit, "480 V");
+    const Id<Part> relay = part("Relay", {}, {}, {}, heater);
+    rate(relay, kDcLimit, "420 V");
+    part("Plate", {}, {}, {}, heater, PartKind::Hardware); // only holds
+
+    CircuitRatingsInputs byHand;
+    byHand.pack.cellsInSeries = given(96.0, QStringLiteral("n"));
+    byHand.pack.cellFull = given(volts(4.2), QStringLiteral("u"));
+    byHand.motor.applies = false;
+    const VoltageLimit limit{given(volts(420), QStringLiteral("limit")), CurrentKind::Dc};
+    byHand.parts = {{QStringLiteral("Relay"), {limit}, true, {}}};
+    const auto checks = judgeCircuitRatingsOfBook(inputs());
+    expectSame(checks, judgeCircuitRatings(byHand));
+    EXPECT_EQ(checks.front().comparisons.front().what, QStringLiteral("Heater › Relay"));
+    const MostCells most = mostCellsInSeries(inputs(), tractionCircuit());
+    EXPECT_EQ(most.cells, 100);
+    EXPECT_EQ(most.decidedBy, QStringLiteral("Heater › Relay"));
+}
+
+TEST_F(ElectricalRatings, ASubPartIsWhereItSaysElseWhereItSits)
+{
+    addPack(traction);
+    const Id<Circuit> low = circuit("low", CircuitKind::LowVoltage, CurrentKind::Dc, "15 V");
+    const Id<Part> heater = part("Heater", PartRole::Heater, traction);
+    rate(heater, kDcLimit, "480 V");
+    const Id<Part> head = part("Head", {}, low, {}, heater);
+    rate(head, kDcLimit, "16 V"); // on the 12 V side alone: not held to the traction circuit
+    const Id<Part> relay = part("Relay", {}, traction, {}, head);
+    rate(relay, kDcLimit, "400 V");
+    const auto checks = judgeCircuitRatingsOfBook(inputs());
+    ASSERT_EQ(checks.size(), 2U);
+    EXPECT_EQ(checks[1].verdict, Verdict::Fails);
+    EXPECT_EQ(checks[1].comparisons.front().what, QStringLiteral("Heater › Head › Relay"));
+    EXPECT_EQ(
+        std::ranges::count_if(checks[1].comparisons,
+                              [](const Comparison &c) { return c.verdict == Verdict::Fails; }),
+        1);
+    EXPECT_EQ(checks[0].comparisons.front().what, QStringLiteral("Heater › Head"));
+}
+
+TEST_F(ElectricalRatings, WhatDrivesACircuitIsAskedFor)
+{
+    addPack(traction);
+    const Id<Part> inverter = part("Inverter", PartRole::Inverter, traction);
+    rate(inverter, kDcLimit, "500 V");
+    expectAsks(judgeCircuitRatingsOfBook(inputs()), "highest voltage it makes");
+    figure("inverter.regeneration_voltage", inverter, "430 V");
+    EXPECT_EQ(judgeCircuitRatingsOfBook(inputs()).front().unknowns, QStringList());
+    const Id<Part> motor = part("Motor", PartRole::Motor);
+    expectAsks(judgeCircuitRatingsOfBook(inputs()), "no-load voltage of Motor");
+    word("motor.magnets", motor, "no");
+    EXPECT_EQ(judgeCircuitRatingsOfBook(inputs()).front().unknowns, QStringList());
+    part("Charger", PartRole::Charger, traction);
+    expectAsks(judgeCircuitRatingsOfBook(inputs()), "DC voltage of Charger");
+}
+
+TEST_F(ElectricalRatings, ALimitOfTheOtherKindDoesNotAnswer)
+{
+    addPack(traction);
+    const Id<Part> fuse = part("Old fuse", PartRole::Fuse, traction);
+    rate(fuse,
+         {RatedQuantity::Voltage, RatingKind::Limit, RatingBasis::Continuous, CurrentKind::Ac},
+         "500 V");
+    expectAsks(judgeCircuitRatingsOfBook(inputs()), "only a limit for AC is known");
+}
+
+TEST_F(ElectricalRatings, ABranchIsAsByHand)
+{
+    const Id<Branch> main = branch("Main", "100 A", "300 A");
+    figure("branch.peak_duration", main, "10 s");
+    const Id<Part> contactor = part("Contactor", PartRole::Contactor, traction, main);
+    rate(contactor, kDcCurrent, "200 A");
+    rate(contactor, {RatedQuantity::Current, RatingKind::Limit, RatingBasis::Peak, CurrentKind::Dc},
+         "320 A", amount("60 s"));
+
+    BranchRatingsInputs byHand;
+    byHand.demands = {{QStringLiteral("c"), given(amperes(100), QStringLiteral("c")), std::nullopt},
+                      {QStringLiteral("p"), given(amperes(300), QStringLiteral("p")),
+                       given(seconds(10), QStringLiteral("t"))}};
+    byHand.parts = {{QStringLiteral("Contactor"),
+                     {{given(amperes(200), QStringLiteral("l")), CurrentKind::Dc, std::nullopt},
+                      {given(amperes(320), QStringLiteral("l")), CurrentKind::Dc,
+                       given(seconds(60), QStringLiteral("t"))}},
+                     true,
+                     {}}};
+    expectSame(judgeBranchRatingsOfBook(inputs()), judgeBranchRatings(byHand));
+    forget("branch.peak_duration");
+    expectAsks(judgeBranchRatingsOfBook(inputs()), "how long its peak");
+}
+
+TEST_F(ElectricalRatings, ABranchAsksForLimitsAndCurrents)
+{
+    const Id<Branch> main = branch("Main", "", "300 A");
+    figure("branch.peak_duration", main, "10 s");
+    const Id<Part> contactor = part("Contactor", PartRole::Contactor, traction, main);
+    expectAsks(judgeBranchRatingsOfBook(inputs()), "continuous current of Main");
+    expectAsks(judgeBranchRatingsOfBook(inputs()), "peak current limit of Contactor");
+    rate(contactor, kDcCurrent, "200 A");
+    expectAsks(judgeBranchRatingsOfBook(inputs()), "peak current limit of Contactor");
+    // beyond a peak it outlasts it fails, whatever is not known for hours
+    rate(contactor, {RatedQuantity::Current, RatingKind::Limit, RatingBasis::Peak, CurrentKind::Dc},
+         "280 A", amount("60 s"));
+    EXPECT_EQ(judgeBranchRatingsOfBook(inputs()).front().verdict, Verdict::Fails);
+}
+
+TEST_F(ElectricalRatings, ThePackIsAsByHand)
+{
+    addPack(traction);
+    figure("pack.steady_load", traction, "15 kW");
+    curve(CurveKind::OpenCircuit, modules.front(), {{"0 %", "3.2 V"}, {"100 %", "4.2 V"}});
+    const Id<Part> inverter = part("Inverter", PartRole::Inverter, traction);
+    rate(inverter, kDcLimit, "450 V");
+    rate(inverter, {RatedQuantity::Voltage, RatingKind::Limit, RatingBasis::Least, CurrentKind::Dc},
+         "250 V");
+
+    PackInputs byHand;
+    byHand.modulesInSeries = given(8.0, QStringLiteral("s"));
+    byHand.modulesInParallel = given(1.0, QStringLiteral("p"));
+    byHand.cellsInSeriesPerModule = given(12.0, QStringLiteral("c"));
+    byHand.openCircuit = Curve<double, Voltage>({{0.0, volts(3.2)}, {1.0, volts(4.2)}});
+    byHand.moduleCapacity = given(Charge::fromSi(90 * 3600.0), QStringLiteral("Q"));
+    byHand.moduleResistance = given(ohms(0.006), QStringLiteral("R"));
+    byHand.highestCharge = given(1.0, QStringLiteral("h"));
+    byHand.lowestCharge = given(0.1, QStringLiteral("l"));
+    byHand.cellFloor = given(volts(3), QStringLiteral("f"));
+    byHand.load = given(Power::fromSi(15000), QStringLiteral("P"));
+    byHand.moduleCurrentLimit = given(amperes(150), QStringLiteral("I"));
+    byHand.windows = {{QStringLiteral("Inverter"), given(volts(250), QStringLiteral("a")),
+                       given(volts(450), QStringLiteral("b")), false}};
+    expectSame(judgePackOfBook(inputs()), judgePack(byHand));
+    forget("pack.steady_load");
+    expectAsks(judgePackOfBook(inputs()), "steady load");
+}
+
+TEST_F(ElectricalRatings, ThePacksFactsFollowFromItsModules)
+{
+    addPack(traction);
+    PackFacts facts = packFacts(inputs());
+    EXPECT_EQ(facts.circuit, &tractionCircuit());
+    EXPECT_EQ(facts.modules.size(), 8U);
+    EXPECT_EQ(facts.cellsInSeries.value, 96.0);
+    EXPECT_NEAR(facts.nominal.value->si(), 345.6, 1e-9);
+    EXPECT_NEAR(facts.full.value->si(), 403.2, 1e-9);
+    // no curve: 345.6 V · 90 Ah · (100 % − 10 %)
+    EXPECT_NEAR(facts.usableEnergy.value->si(), 345.6 * 90 * 3600 * 0.9, 1);
+    EXPECT_FALSE(facts.greatestPower.value); // no peak current is known
+    figure("pack.modules_in_parallel", traction, "2");
+    facts = packFacts(inputs());
+    EXPECT_EQ(facts.modulesInSeries.value, 4.0);
+    EXPECT_EQ(facts.cellsInSeries.value, 48.0);
+    figure("pack.usable_energy", traction, "20 kWh");
+    EXPECT_NEAR(packFacts(inputs()).usableEnergy.value->si(), 20 * 3.6e6, 1);
+    forget("cell.full_voltage");
+    EXPECT_FALSE(packFacts(inputs()).full.value);
+    EXPECT_TRUE(parseInputAddress(packFacts(inputs()).full.origin.field).has_value());
+    const TestBook empty;
+    EXPECT_EQ(packFacts({empty.records(), QDate(2026, 11, 20)}).circuit, nullptr);
+}
+
+TEST_F(ElectricalRatings, ThePowerOfThePackIsThatOfItsWeakestModule)
+{
+    addPack(traction);
+    for (const Id<Part> module : modules)
+        rate(module,
+             {RatedQuantity::Current, RatingKind::Limit, RatingBasis::Peak, CurrentKind::Dc},
+             module == modules.back() ? "200 A" : "300 A", amount("10 s"));
+    // 200 A · (345.6 V − 200 A · (7 · 5 mΩ + 6 mΩ))
+    EXPECT_NEAR(packFacts(inputs()).greatestPower.value->si(), 200 * (345.6 - 200 * 0.041), 1e-6);
+    curve(CurveKind::ChargeLimit, modules.front(), {{"0 °C", "5 A"}, {"25 °C", "50 A"}});
+    // 50 A a cell, two cells in parallel
+    EXPECT_NEAR(packFacts(inputs()).greatestChargePower.value->si(), 345.6 * 100, 1e-6);
+}
+
+TEST_F(ElectricalRatings, TheCellsLimitsAreAsByHand)
+{
+    addPack(traction);
+    figure("pack.charge_end", traction, "400 V");
+    figure("pack.discharge_end", traction, "320 V");
+    figure("pack.charge_current", traction, "16 A");
+    figure("pack.discharge_current", traction, "80 A");
+    figure("pack.channels", traction, "96");
+    figure("cells.coldest_charging", traction, "-5 °C");
+    figure("cells.hottest_charging", traction, "40 °C");
+    figure("cells.coldest_driving", traction, "-10 °C");
+    figure("cells.hottest_driving", traction, "45 °C");
+    curve(CurveKind::ChargeLimit, modules.front(), {{"0 °C", "10 A"}, {"60 °C", "40 A"}});
+    curve(CurveKind::DischargeLimit, modules.front(), {{"-20 °C", "100 A"}, {"60 °C", "100 A"}});
+
+    CellLimitsInputs byHand;
+    byHand.cellsInSeries = given(96.0, QStringLiteral("n"));
+    byHand.cellsInParallel = given(2.0, QStringLiteral("p"));
+    byHand.cellMost = given(volts(4.2), QStringLiteral("m"));
+    byHand.cellLeast = given(volts(3), QStringLiteral("l"));
+    byHand.chargeEnd = given(volts(400), QStringLiteral("c"));
+    byHand.dischargeEnd = given(volts(320), QStringLiteral("d"));
+    byHand.chargeLimit.curve =
+        Curve<Temperature, Current>({{celsius(0), amperes(10)}, {celsius(60), amperes(40)}});
+    byHand.dischargeLimit.curve =
+        Curve<Temperature, Current>({{celsius(-20), amperes(100)}, {celsius(60), amperes(100)}});
+    byHand.chargeCurrent = given(amperes(16), QStringLiteral("i"));
+    byHand.dischargeCurrent = given(amperes(80), QStringLiteral("i"));
+    byHand.coldestCharging = given(celsius(-5), QStringLiteral("a"));
+    byHand.hottestCharging = given(celsius(40), QStringLiteral("b"));
+    byHand.coldestDriving = given(celsius(-10), QStringLiteral("c"));
+    byHand.hottestDriving = given(celsius(45), QStringLiteral("d"));
+    byHand.channels = given(96.0, QStringLiteral("k"));
+    expectSame(judgeCellLimitsOfBook(inputs()), judgeCellLimits(byHand)); // charged in frost: fails
+    loosen("cells.charge_floor", "-10 °C");
+    const auto loosened = judgeCellLimitsOfBook(inputs());
+    EXPECT_EQ(loosened.front().publishedVerdict, Verdict::Fails);
+    forget("pack.charge_end");
+    const auto asking = judgeCellLimitsOfBook(inputs());
+    expectAsks(asking, "at which charging ends");
+}
+
+TEST_F(ElectricalRatings, GroupingIsAsByHandAndOnlyWhereThereAreGroups)
+{
+    addPack(traction);
+    EXPECT_TRUE(judgeGroupingOfBook(inputs()).empty()); // one string
+    figure("pack.modules_in_parallel", traction, "2");
+    expectAsks(judgeGroupingOfBook(inputs()), "rest between");
+    figure("grouping.rest", traction, "10 d");
+    for (const Id<Part> module : modules)
+        figure("module.lost_voltage", module, "6 mV");
+
+    GroupingInputs byHand;
+    for (int i = 1; i <= 8; ++i)
+        byHand.modules.push_back(
+            {QString::number(i),
+             given(Charge::fromSi((i == 3 ? 90 : 100) * 3600.0), QStringLiteral("Q")),
+             given(ohms(i == 5 ? 0.006 : 0.005), QStringLiteral("R")),
+             given(volts(0.006), QStringLiteral("U"))});
+    byHand.groupsInSeries = given(4.0, QStringLiteral("m"));
+    byHand.modulesInGroup = given(2.0, QStringLiteral("k"));
+    byHand.cellsInModule = given(12.0, QStringLiteral("n"));
+    byHand.rest = given(seconds(10 * 86400), QStringLiteral("t"));
+    expectSame(judgeGroupingOfBook(inputs()), judgeGrouping(byHand));
+}
+
+} // namespace
+} // namespace ohmwright
