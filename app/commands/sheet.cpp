@@ -6,6 +6,7 @@
 #include "core/sheet/build_sheet.h"
 #include "core/sheet/html_writer.h"
 #include "core/verdicts/judge_book.h"
+#include "ui/checks/plot_files.h"
 #include "ui/sheet/pdf_writer.h"
 #include "ui/sheet/picture.h"
 
@@ -56,7 +57,7 @@ public:
             return refuse(io, revision.error());
         const sheet::Document document = buildSheet(
             (*book)->records(), {io.clock.today(), *revision, oneLineOf((*book)->records()).svg,
-                                 checksOf(**book, io.clock.today())});
+                                 ui::plotSvg, checksOf(**book, io.clock.today())});
         const sheet::ImageLoader loader = sheet::reducedPictures([&](const sheet::Image &image) {
             return image.bytes.isEmpty() ? (*book)->blob(image.id).value_or(QByteArray())
                                          : image.bytes;

@@ -52,7 +52,9 @@ Verdict verdictOf(double margin)
 
 QString percent(double share)
 {
-    return showSi(std::abs(share) < 0.0005 ? 0.0 : std::abs(share), u"%");
+    // a tenth of a percent matters near the limit, and nowhere else
+    const double percent = std::abs(share) * 100;
+    return QString(QString::number(percent, 'f', percent < 10 ? 1 : 0) + QStringLiteral(" %"));
 }
 
 } // namespace
@@ -167,6 +169,17 @@ QString Worksheet::ownThreshold(const QString &reason)
     return reason.isEmpty() ? tr("own threshold") : QString(tr("own threshold: ") + reason);
 }
 
+// A sentence names a few; the list of unknowns has them all.
+QString Worksheet::firstOf(const QStringList &names)
+{
+    constexpr qsizetype kMost = 3;
+    if (names.size() <= kMost + 1)
+        return names.join(QStringLiteral(", "));
+    return tr("%1 and %2 more")
+        .arg(names.first(kMost).join(QStringLiteral(", ")))
+        .arg(names.size() - kMost);
+}
+
 QString Worksheet::verdictLine() const
 {
     QString line;
@@ -183,7 +196,7 @@ QString Worksheet::verdictLine() const
     case Verdict::Unknown:
         line = !m_check.refusals.isEmpty() ? tr("Unknown: %1").arg(m_check.refusals.front())
                : !m_check.unknowns.isEmpty()
-                   ? tr("Unknown: not known is %1").arg(m_check.unknowns.join(QStringLiteral(", ")))
+                   ? tr("Unknown: not known is %1").arg(firstOf(m_check.unknowns))
                : !m_check.doubts.isEmpty() ? tr("Unknown: %1").arg(m_check.doubts.front())
                                            : tr("Unknown: nothing to hold it against");
         break;

@@ -137,6 +137,7 @@ private:
                     QString limitFrom);
     void loosen(double value, double published, Tighter tighter, Loosened told);
     static QString ownThreshold(const QString &reason);
+    static QString firstOf(const QStringList &names);
     [[nodiscard]] QString verdictLine() const;
 
     Check m_check;

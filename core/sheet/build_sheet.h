@@ -12,15 +12,18 @@
 #include <QByteArray>
 #include <QDate>
 
+#include <functional>
 #include <vector>
 
 namespace ohmwright {
 
 struct SheetOptions
 {
-    QDate today;                    // the day it is printed
-    std::int64_t revision = 0;      // Book::revision()
-    QByteArray oneLine = {};        // SVG of oneLineOf(); empty: the sheet is without
+    QDate today;               // the day it is printed
+    std::int64_t revision = 0; // Book::revision()
+    QByteArray oneLine = {};   // SVG of oneLineOf(); empty: the sheet is without
+    // SVG of a check's plot; none: the sheet is without. Charts are drawn where there is a screen.
+    std::function<QByteArray(const Plot &)> plotPicture = {};
     std::vector<Check> checks = {}; // as judgeBook() gives them; none: the sheet is without
 };
 

@@ -154,6 +154,21 @@ void addWorking(const Check &check, Blocks &to)
     }
 }
 
+void addPlots(const Sources &from, const Check &check, Blocks &to)
+{
+    if (!from.plotPicture || check.plots.empty())
+        return;
+    FigureRow row;
+    for (const Plot &plot : check.plots) {
+        sheet::Figure figure;
+        figure.image.bytes = from.plotPicture(plot);
+        figure.image.id = QStringLiteral("plot.svg");
+        figure.caption = plot.title;
+        row.figures.push_back(std::move(figure));
+    }
+    to.push_back(std::move(row));
+}
+
 void addLines(const Check &check, Blocks &to)
 {
     KeyValues lines;
@@ -205,6 +220,7 @@ void addChecksWorked(const Sources &from, Blocks &to)
         to.push_back(std::move(verdict));
         addGiven(check, to);
         addWorking(check, to);
+        addPlots(from, check, to);
         addLines(check, to);
     }
 }

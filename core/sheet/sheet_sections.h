@@ -11,6 +11,7 @@
 
 #include <QDate>
 
+#include <functional>
 #include <span>
 
 namespace ohmwright::sections {
@@ -20,6 +21,7 @@ struct Sources
     const Records &records;
     const AssemblyTree &tree;
     QDate today;
+    const std::function<QByteArray(const Plot &)> &plotPicture;
     std::span<const Check> checks; // worst first within what they protect
 };
 

@@ -51,7 +51,9 @@ QByteArray asPdf(const Plot &plot)
     return bytes;
 }
 
-QByteArray asSvg(const Plot &plot)
+} // namespace
+
+QByteArray plotSvg(const Plot &plot)
 {
     QByteArray bytes;
     QBuffer buffer(&bytes);
@@ -73,12 +75,10 @@ QByteArray asSvg(const Plot &plot)
     return bytes;
 }
 
-} // namespace
-
 Outcome savePlot(const Plot &plot, const QString &path)
 {
     const bool svg = path.endsWith(QLatin1String(".svg"), Qt::CaseInsensitive);
-    const QByteArray bytes = svg ? asSvg(plot) : asPdf(plot);
+    const QByteArray bytes = svg ? plotSvg(plot) : asPdf(plot);
     QSaveFile file(path);
     if (!file.open(QIODevice::WriteOnly) || file.write(bytes) != bytes.size() || !file.commit())
         return fail(ProblemCode::Io, tr("The plot could not be written to %1.").arg(path),

@@ -5,6 +5,7 @@
 #include "core/checks/check.h"
 #include "core/quantity/result.h"
 
+#include <QByteArray>
 #include <QString>
 
 class QPrinter;
@@ -14,6 +15,8 @@ namespace ohmwright::ui {
 // By the name's ending: ".pdf" or ".svg"; another or none is taken as PDF. Io when it cannot be
 // written; an older file is then left as it was.
 Outcome savePlot(const Plot &plot, const QString &path);
+// As an SVG drawing with its title, ink on white. Needs a QApplication.
+[[nodiscard]] QByteArray plotSvg(const Plot &plot);
 // On one landscape page, as wide as it allows.
 void printPlot(const Plot &plot, QPrinter &printer);
 // "Effort against road load by gear.pdf", without what file systems do not take.

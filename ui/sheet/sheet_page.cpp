@@ -11,6 +11,7 @@
 #include "ui/cards/card_labels.h"
 #include "ui/cards/card_stack.h"
 #include "ui/cards/records_panel.h"
+#include "ui/checks/plot_files.h"
 #include "ui/sheet/paged_layout.h"
 #include "ui/sheet/pages_view.h"
 #include "ui/sheet/pdf_writer.h"
@@ -52,7 +53,9 @@ std::shared_ptr<QHash<QString, QByteArray>> photosOf(const Book &book,
     for (const sheet::Block &block : document.blocks)
         if (const auto *row = std::get_if<sheet::FigureRow>(&block))
             for (const sheet::Figure &figure : row->figures)
-                photos->insert(figure.image.id, book.blob(figure.image.id).value_or(QByteArray()));
+                if (figure.image.bytes.isEmpty())
+                    photos->insert(figure.image.id,
+                                   book.blob(figure.image.id).value_or(QByteArray()));
     return photos;
 }
 
@@ -240,6 +243,19 @@ void SheetPage::showEvent(QShowEvent *event)
         rebuild();
 }
 
+// Most edits leave most plots as they are, and drawing one takes longer than looking.
+QByteArray SheetPage::pictureOf(const Plot &plot)
+{
+    for (const auto &[drawn, picture] : m_plots)
+        if (drawn == plot)
+            return picture;
+    constexpr std::size_t kMostKept = 64;
+    if (m_plots.size() >= kMostKept)
+        m_plots.clear();
+    m_plots.emplace_back(plot, plotSvg(plot));
+    return m_plots.back().second;
+}
+
 void SheetPage::rebuild()
 {
     const Result<std::int64_t> revision = m_book.revision();
@@ -251,8 +267,10 @@ void SheetPage::rebuild()
     const QDate today = m_book.clock().today();
     std::vector<Check> checks = judgeBook(m_book.records(), today);
     sortByDanger(checks);
-    sheet::Document document = buildSheet(
-        m_book.records(), {today, *revision, oneLineOf(m_book.records()).svg, std::move(checks)});
+    sheet::Document document =
+        buildSheet(m_book.records(),
+                   {today, *revision, oneLineOf(m_book.records()).svg,
+                    [this](const Plot &plot) { return pictureOf(plot); }, std::move(checks)});
     const auto photos = photosOf(m_book, document);
     m_title->setRemark(tr("being laid out…"));
     const int run = ++m_run;

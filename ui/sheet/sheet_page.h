@@ -4,13 +4,17 @@
 #pragma once
 
 #include "core/book/book.h"
+#include "core/checks/check.h"
 #include "ui/shell/message_strip.h"
 
+#include <QByteArray>
 #include <QThreadPool>
 #include <QTimer>
 #include <QWidget>
 
 #include <memory>
+#include <utility>
+#include <vector>
 
 class QListWidget;
 class QPushButton;
@@ -59,6 +63,7 @@ private:
 
     // Off the window's thread: a long sheet takes seconds to lay out.
     void rebuild();
+    QByteArray pictureOf(const Plot &plot);
     void take(std::shared_ptr<const sheet::PagedLayout> layout, int run);
     void chooseAndWrite(const QString &suffix, const QString &filter);
 
@@ -75,7 +80,8 @@ private:
     bool m_stale = true;
     int m_run = 0;            // a layout that a newer one has overtaken is dropped
     QString m_writeWhenReady; // asked to write before the layout was there
-    QThreadPool m_worker;     // last, so that it has finished before anything else goes
+    std::vector<std::pair<Plot, QByteArray>> m_plots; // drawn before
+    QThreadPool m_worker; // last, so that it has finished before anything else goes
 };
 
 } // namespace ohmwright::ui

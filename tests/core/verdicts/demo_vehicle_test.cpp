@@ -1,31 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The demo book through the judges of the vehicle: every check of them is there, and each input it
 // lacks can be filled in. With OHMWRIGHT_TELL_CHECKS set, the verdicts are printed.
-#include "core/interchange/interchange.h"
 #include "core/verdicts/judge_book.h"
 #include "core/verdicts/judges.h"
+#include "tests/support/demo_book.h"
 #include "tests/support/test_book.h"
-
-#include <QFile>
 
 #include <algorithm>
 #include <iostream>
 
 namespace ohmwright {
 namespace {
-
-Records demo()
-{
-    QFile file(QStringLiteral(OHMWRIGHT_SOURCE_DIR "/demo/build.json"));
-    if (!file.open(QIODevice::ReadOnly))
-        return {};
-    std::int64_t next = 0;
-    const Result<Records> read = parse(file.readAll(), [&next] { return ++next; });
-    EXPECT_TRUE(read.has_value()) << (read ? ""
-                                           : read.error().sentence.toStdString() + " " +
-                                                 read.error().where.toStdString());
-    return read ? *read : Records();
-}
 
 void tell(const Check &check)
 {
@@ -41,7 +26,7 @@ void tell(const Check &check)
 
 TEST(DemoVehicle, HasEveryCheckAndAnAddressForEachInput)
 {
-    const Records records = demo();
+    const Records records = demoRecords();
     const BookInputs inputs(records, QDate(2026, 11, 23));
     for (const Judge &judge : vehicleJudges()) {
         const std::vector<Check> checks = judge.judge(inputs);
@@ -63,7 +48,7 @@ TEST(DemoVehicle, HasEveryCheckAndAnAddressForEachInput)
 // What the document says a book takes in, and the checks of the book are those of the document.
 TEST(DemoVehicle, IsTheSameInABook)
 {
-    const Records records = demo();
+    const Records records = demoRecords();
     TestBook book;
     OHMWRIGHT_ASSERT_OK(
         book->edit(QStringLiteral("load"), [&] { return book->replaceAll(records); }));
@@ -75,7 +60,7 @@ TEST(DemoVehicle, IsTheSameInABook)
 // what is shown as it was.
 TEST(DemoVehicle, JudgesNameEveryTableTheyRead)
 {
-    const Records records = demo();
+    const Records records = demoRecords();
     const QDate today(2026, 11, 23);
     for (const Judge &judge : vehicleJudges()) {
         Records fewer = records;
