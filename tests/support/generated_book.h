@@ -25,8 +25,9 @@ struct BookSize
 {
     int sellers = 4, donors = 3, types = 4, circuits = 3, branches = 4, lines = 4, dayRates = 4;
     int purchases = 4, parts = 14, lostFunctions = 3, gotBack = 3, tasks = 14, letters = 4;
-    int tests = 4, masses = 4, attachments = 8;
+    int tests = 4, masses = 4;
     int figures = 12, curves = 3, interfaces = 3, wires = 4, safetySystems = 4, permits = 4;
+    int attachments = 8;
 
     static BookSize tiny(); // one or two of each
     static BookSize small() { return {}; }
