@@ -61,6 +61,8 @@ QString percent(double share)
 
 QString showSi(double si, QStringView unit)
 {
+    if (!std::isfinite(si))
+        return tr("not a number");
     const std::optional<Unit> known = unit.isEmpty() ? Unit() : Unit::fromSymbol(unit);
     require(known.has_value(), "a check shows its figures in units the program knows");
     return showAmount(Amount::fromSi(si, *known), NumberStyle::pointDecimal(), 4);
@@ -111,7 +113,7 @@ double Worksheet::takeSi(std::optional<double> si, const Origin &origin, QString
         m_check.inputs.push_back(std::move(input));
         return 0.0;
     }
-    input.shown = std::isfinite(*si) ? showSi(*si, unit) : tr("not a number");
+    input.shown = showSi(*si, unit);
     if (std::isfinite(*si)) {
         const Unit shownIn = unit.isEmpty() ? Unit() : Unit::fromSymbol(unit).value_or(Unit());
         input.value = Amount::fromSi(*si, shownIn);
@@ -145,6 +147,11 @@ void Worksheet::stepText(QString what, QString formula, QString worked, QString 
 Verdict Worksheet::compare(QString what, double value, double limit, Tighter tighter,
                            QStringView unit, QString limitFrom)
 {
+    if (!std::isfinite(value) || !std::isfinite(limit)) {
+        // a figure was refused as zero, and something was divided by it
+        refuse(tr("%1 cannot be worked out from these figures.").arg(what));
+        return Verdict::Unknown;
+    }
     Comparison c;
     c.what = std::move(what);
     c.value = showSi(value, unit);

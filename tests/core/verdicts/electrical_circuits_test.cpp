@@ -9,6 +9,7 @@
 #include "core/verdicts/branch_conductor.h"
 #include "core/verdicts/electrical_checks_of_book.h"
 #include "tests/core/verdicts/electrical_book.h"
+#include "tests/core/verdicts/electrical_expect.h"
 
 namespace ohmwright {
 namespace {

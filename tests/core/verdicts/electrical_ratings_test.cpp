@@ -8,6 +8,7 @@
 #include "core/verdicts/electrical_checks_of_book.h"
 #include "core/verdicts/pack_facts.h"
 #include "tests/core/verdicts/electrical_book.h"
+#include "tests/core/verdicts/electrical_expect.h"
 
 namespace ohmwright {
 namespace {

@@ -9,6 +9,7 @@
 #include "core/verdicts/judges.h"
 #include "core/verdicts/test_readings.h"
 #include "tests/core/verdicts/electrical_book.h"
+#include "tests/core/verdicts/electrical_expect.h"
 
 namespace ohmwright {
 namespace {

@@ -93,6 +93,21 @@ TEST(LowVoltage, AFuseAboveItsCableFailsWhateverElseIsNotKnown)
     EXPECT_EQ(check.unknowns, QStringList(QStringLiteral("battery's capacity")));
 }
 
+TEST(LowVoltage, AFuseOfTheSupplyIsHeldToItsCableAlone)
+{
+    LowVoltageInputs in = van();
+    const Verdict before = judgeLowVoltage(in).verdict;
+    in.fuses.push_back({QStringLiteral("F3"),
+                        {},
+                        given(amperes(100), QStringLiteral("fuse F3")),
+                        given(amperes(150), QStringLiteral("cable behind F3"))});
+    const Check check = judgeLowVoltage(in);
+    EXPECT_EQ(check.verdict, before);
+    EXPECT_EQ(reading::comparison(check, QStringLiteral("F3: load of the rating")), nullptr);
+    in.fuses.back().cable.value = amperes(80);
+    EXPECT_EQ(judgeLowVoltage(in).verdict, Verdict::Fails);
+}
+
 TEST(LowVoltage, ALoadWithoutAFuseAndNoneForTheReserveAreDoubts)
 {
     LowVoltageInputs in = van();

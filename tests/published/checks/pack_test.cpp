@@ -120,6 +120,18 @@ TEST(Pack, HoldsUnitsToTheirWindows)
     EXPECT_EQ(charger->verdict, Verdict::Fails);
 }
 
+TEST(Pack, AChargerHasToReachTheChargeADriveStartsWith)
+{
+    PackInputs in = packOf(96, 2, sloping(), 65, 1.2e-3, 20e3);
+    in.lowestCharge.value = 0.1;
+    in.highestCharge.value = 0.9;
+    const double start = 96 * sloping().at(0.9).si();
+    in.windows = {window(QStringLiteral("charger"), 250, start + 1, true)};
+    EXPECT_NE(judgePack(in).verdict, Verdict::Fails);
+    in.windows[0].most.value = volts(start - 1);
+    EXPECT_EQ(judgePack(in).verdict, Verdict::Fails);
+}
+
 TEST(Pack, DrawsTheVoltageOverTheDischarge)
 {
     const Check check = judgePack(packOf(96, 2, sloping(), 65, 1.2e-3, 20e3));
