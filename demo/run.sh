@@ -29,5 +29,7 @@ told "What holds up the next milestone"
 ohmwright holdups "$book" || true   # exit 1 says: yes, something does
 told "Spend against budget"
 ohmwright budget "$book" || true
+told "Does it fit together"
+ohmwright checks "$book" || true   # exit 1 says: not all of it, or not known yet
 told "The build sheet"
 ohmwright sheet "$book" --out "$out/build-sheet.pdf"

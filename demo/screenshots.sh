@@ -21,7 +21,7 @@ xvfb-run -a -s "-screen 0 1280x800x24" bash -c '
     sleep 2
     for shade in light dark; do
         page=0
-        for name in bench parts build-order budget sheet; do
+        for name in bench parts build-order budget checks sheet; do
             page=$((page + 1))
             xdotool key ctrl+$page
             sleep 2

@@ -100,7 +100,7 @@ BookInputs::Found BookInputs::foundOf(const char *name, const Part &of) const
         record = recorded(name, RecordTraits<PartType>::table, of.type->value());
     Found result = found(name, kTable, of.key, record);
     result.origin.name = tr("%1 of %2").arg(result.origin.name, of.name);
-    result.origin.path = pathOf(of);
+    result.origin.path = withinOf(of);
     result.origin.stale = own && of.reworkedOn && record->on && *record->on < *of.reworkedOn;
     return result;
 }
@@ -115,7 +115,7 @@ BookInputs::RatingFound BookInputs::foundRating(const Part &part, const FigureNa
             result.si = figure.inForce->value->si();
     }
     result.origin.name = tr("%1 of %2").arg(describe(name), part.name);
-    result.origin.path = pathOf(part);
+    result.origin.path = withinOf(part);
     result.origin.field = print(RatingAddress{part.key, name, {}});
     result.origin.clash = figure.clash;
     result.origin.stale = figure.stale;
@@ -126,7 +126,7 @@ Origin BookInputs::ratingOrigin(const Part &part, const Rating &rating) const
 {
     Origin origin;
     origin.name = tr("%1 of %2").arg(describe(figureOf(rating)), part.name);
-    origin.path = pathOf(part);
+    origin.path = withinOf(part);
     origin.field = print(RatingAddress{part.key, figureOf(rating), rating.duration});
     origin.evidence = rating.evidence;
     origin.source = sourceOf(rating.source, rating.on);
@@ -177,6 +177,11 @@ const OwnThreshold *BookInputs::ownThreshold(const QString &name) const
         if (own.name == name)
             return &own;
     return nullptr;
+}
+
+QString BookInputs::withinOf(const Part &part) const
+{
+    return part.partOf ? pathOf(part) : QString();
 }
 
 QString BookInputs::pathOf(const Part &part) const

@@ -150,6 +150,9 @@ public:
     [[nodiscard]] QString pathOf(const Part &part) const;
 
 private:
+    // The same, for an input whose name has the part's already; empty for one that sits in nothing.
+    [[nodiscard]] QString withinOf(const Part &part) const;
+
     struct Found
     {
         const CheckFigure *record = nullptr; // null: nobody recorded anything

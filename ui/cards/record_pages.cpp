@@ -65,9 +65,18 @@ void RecordPages::count()
 
 void RecordPages::turnTo(const QString &key)
 {
-    QWidget *page = key == kFirst ? m_first : &panel(key);
+    QWidget *page = key == kFirst            ? m_first
+                    : m_others.contains(key) ? m_others.value(key)
+                                             : &panel(key);
     m_pages->setCurrentWidget(page);
     setFocusProxy(page);
+}
+
+void RecordPages::addPage(const QString &key, const QString &name, QWidget *page)
+{
+    m_others.insert(key, page);
+    m_pages->addWidget(page);
+    m_switches->addChip(key, name);
 }
 
 void RecordPages::showFirst()

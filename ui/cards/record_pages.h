@@ -27,6 +27,8 @@ public:
     RecordPages(Book &book, const Theme &theme, QWidget *first, const QString &firstName,
                 QStringList tables, QWidget *parent = nullptr);
 
+    // A page that is neither the first nor a table, behind the switches there are so far.
+    void addPage(const QString &key, const QString &name, QWidget *page);
     void showFirst();
     // By table; of a branch its circuit with it. False for a record that stands elsewhere or is not
     // there, and when what was typed in a card before was refused.
@@ -52,6 +54,7 @@ private:
     ChipRow *m_switches;
     QStackedWidget *m_pages;
     QHash<QString, RecordsPanel *> m_panels;
+    QHash<QString, QWidget *> m_others;
 };
 
 } // namespace ohmwright::ui

@@ -9,6 +9,7 @@
 #include "ui/cards/record_pages.h"
 #include "ui/checks/book_checks_source.h"
 #include "ui/checks/checks_page.h"
+#include "ui/checks/one_line_view.h"
 #include "ui/parts/parts_page.h"
 #include "ui/sheet/sheet_page.h"
 #include "ui/shell/book_find.h"
@@ -70,6 +71,8 @@ void BookWindow::makePages()
                         {QStringLiteral("check_figure"), QStringLiteral("rated_curve"),
                          QStringLiteral("own_threshold"), QStringLiteral("safety_system"),
                          QStringLiteral("work_permit")});
+    auto *diagram = new OneLineView(*m_book, m_theme, m_outside);
+    m_checksPages->addPage(QStringLiteral("diagram"), tr("Diagram"), diagram);
     m_sheet = new SheetPage(*m_book, m_theme, m_outside);
     m_shell->addPage(m_bench, tr("Bench"), QStringLiteral("bench"), QStringLiteral("bench"));
     m_shell->addPage(m_parts, tr("Parts"), QStringLiteral("parts"), QStringLiteral("parts"));
@@ -89,6 +92,7 @@ void BookWindow::makePages()
     connect(m_sheet, &SheetPage::said, this, say);
     connect(m_checks, &ChecksPage::said, this, say);
     connect(m_checksPages, &RecordPages::said, this, say);
+    connect(diagram, &OneLineView::said, this, say);
     connect(m_bench, &BenchPage::partWanted, this, &BookWindow::showPart);
     connect(m_buildOrder, &BuildOrderPage::partWanted, this, &BookWindow::showPart);
     connect(m_budget, &BudgetPage::partWanted, this, &BookWindow::showPart);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/ui/parts/page_fixture.h"
 #include "ui/widgets/field.h"
+#include "ui/widgets/state_mark.h"
 
 #include <QClipboard>
 #include <QImage>
@@ -287,4 +288,32 @@ TEST_F(TheLogSheet, takesAPhotoPastedWhereverTheCursorIs)
     const auto bytes = book->blob(kept.sha256);
     OHMWRIGHT_ASSERT_OK(bytes);
     EXPECT_EQ(QImage::fromData(*bytes).size(), QSize(40, 30));
+}
+
+TEST_F(TheLogSheet, judgesAPartAgainstItsCircuitBeforeItIsSaved)
+{
+    circuit("Traction", "454 V");
+    open();
+    press(Qt::Key_L, Qt::ControlModifier);
+    fill("Name", "Relay");
+    fill("Circuit", "Traction");
+    press(Qt::Key_Tab);
+    fill("DC voltage limit", "400 V");
+    press(Qt::Key_Tab);
+    const auto verdict = [&] {
+        for (StateMark *mark : page->logSheet().findChildren<StateMark *>())
+            if (mark->isVisible())
+                return mark->text();
+        return QString();
+    };
+    EXPECT_TRUE(verdict().startsWith(QStringLiteral("fails"))) << verdict().toStdString();
+    fill("DC voltage limit", "600 V");
+    press(Qt::Key_Tab);
+    EXPECT_FALSE(verdict().startsWith(QStringLiteral("fails"))) << verdict().toStdString();
+    EXPECT_FALSE(verdict().isEmpty());
+    fill("DC voltage limit", QString());
+    press(Qt::Key_Backspace);
+    press(Qt::Key_Tab);
+    EXPECT_TRUE(verdict().isEmpty());
+    EXPECT_EQ(book.records().all<Part>().size(), 0U) << "nothing is saved by that";
 }

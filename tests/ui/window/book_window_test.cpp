@@ -54,10 +54,10 @@ protected:
 TEST_F(BookWindowTest, OpensOnTheBenchAndTurnsPagesByKey)
 {
     EXPECT_EQ(window->shell().currentPage(), QStringLiteral("bench"));
-    const QStringList keys{QStringLiteral("bench"), QStringLiteral("parts"),
+    const QStringList keys{QStringLiteral("bench"),       QStringLiteral("parts"),
                            QStringLiteral("build_order"), QStringLiteral("budget"),
-                           QStringLiteral("sheet")};
-    for (int i = 4; i >= 0; --i) {
+                           QStringLiteral("checks"),      QStringLiteral("sheet")};
+    for (int i = 5; i >= 0; --i) {
         press(static_cast<Qt::Key>(Qt::Key_1 + i), Qt::ControlModifier);
         EXPECT_EQ(window->shell().currentPage(), keys[i]);
     }
@@ -74,7 +74,7 @@ TEST_F(BookWindowTest, GoesToTheLoomAndTheTableWhenTheirPagesAreTurnedTo)
 
 TEST_F(BookWindowTest, LogsAPartFromEveryPage)
 {
-    for (int page = 0; page < 5; ++page) {
+    for (int page = 0; page < 6; ++page) {
         press(static_cast<Qt::Key>(Qt::Key_1 + page), Qt::ControlModifier);
         press(Qt::Key_L, Qt::ControlModifier);
         EXPECT_EQ(window->shell().currentPage(), QStringLiteral("parts"));
@@ -84,6 +84,28 @@ TEST_F(BookWindowTest, LogsAPartFromEveryPage)
         press(Qt::Key_Escape);
         EXPECT_FALSE(parts->logSheet().isVisible());
     }
+}
+
+TEST_F(BookWindowTest, ShowsTheCheckAndFollowsItsRecords)
+{
+    const Result<Id<SafetySystem>> made = [&]() -> Result<Id<SafetySystem>> {
+        Result<Id<SafetySystem>> id = Id<SafetySystem>();
+        SafetySystem system;
+        system.key = QStringLiteral("interlock");
+        system.name = QStringLiteral("Interlock loop");
+        const Outcome done = window->book().edit(QStringLiteral("Add"), [&]() -> Outcome {
+            id = window->book().insert(system);
+            return id ? Outcome() : Outcome(fail(id.error()));
+        });
+        return done ? id : Result<Id<SafetySystem>>(fail(done.error()));
+    }();
+    ASSERT_TRUE(made.has_value());
+    press(Qt::Key_F, Qt::ControlModifier);
+    for (const Qt::Key key : {Qt::Key_I, Qt::Key_N, Qt::Key_T, Qt::Key_E, Qt::Key_R, Qt::Key_L})
+        QTest::keyClick(QApplication::focusWidget(), key);
+    QTest::qWait(150);
+    press(Qt::Key_Return);
+    EXPECT_EQ(window->shell().currentPage(), QStringLiteral("checks"));
 }
 
 TEST_F(BookWindowTest, UndoesAndRedoesByKey)
