@@ -20,12 +20,15 @@ QString tr(const char *text)
 }
 
 constexpr double kLeft = 40;
-constexpr double kBusY = 90; // the main line, from the pack to the right
-constexpr double kFeederStep = 170;
-constexpr double kFuseY = 150;
-constexpr double kUnitY = 300;
-constexpr double kMotorY = 440;
-constexpr double kBottom = 520;
+constexpr double kLineY = 120; // the main line, from the pack to the right
+constexpr double kBusY = 210;  // what it feeds hangs from here, back from the left
+constexpr double kFeederStep = 152;
+constexpr double kFuseY = 240;
+constexpr double kUnitY = 362;
+constexpr double kMotorY = 496;
+constexpr double kBottom = 540;
+constexpr double kLetters = 13.5;
+constexpr double kSmallLetters = 12.5;
 
 // One branch off the bus, with what it feeds.
 struct Feeder
@@ -195,7 +198,7 @@ private:
 
     void along(double length)
     {
-        m_drawing.line(m_x, kBusY, m_x + length, kBusY, hv(), 3);
+        m_drawing.line(m_x, kLineY, m_x + length, kLineY, hv(), 3);
         m_x += length;
     }
 
@@ -211,16 +214,17 @@ private:
         m_drawing.text(kLeft, 46,
                        tr("%1 nominal, at most %2; one line for both poles, HV")
                            .arg(amount(circuit.nominalVoltage), amount(circuit.worstVoltage)),
-                       m_colours.mute, 12);
+                       m_colours.mute, kSmallLetters);
         m_x = kLeft + 20;
-        m_symbols.battery(m_x, kBusY);
-        m_drawing.text(kLeft, kBusY + 42, tr("Pack"), m_colours.ink, 13, Anchor::Start, true);
-        m_drawing.text(kLeft, kBusY + 58,
+        m_symbols.battery(m_x, kLineY);
+        m_drawing.text(kLeft, kLineY + 42, tr("Pack"), m_colours.ink, kLetters, Anchor::Start,
+                       true);
+        m_drawing.text(kLeft, kLineY + 58,
                        m_plan.modules ? tr("%1 modules").arg(m_plan.modules) : tr("no modules yet"),
-                       m_colours.mute, 12);
+                       m_colours.mute, kSmallLetters);
         m_words << tr("Pack of %1 modules").arg(m_plan.modules);
         m_x += 16;
-        along(50);
+        along(30);
         for (const Part *disconnect : m_plan.disconnects)
             inLine(*disconnect, &Symbols::disconnect);
         if (m_plan.disconnects.empty())
@@ -230,25 +234,26 @@ private:
         if (m_plan.mainFuses.empty())
             m_result.notDrawn << tr("The main line has no fuse in the book.");
         drawContactors();
-        along(40);
-        m_busFrom = m_x;
+        along(24);
+        m_end = m_x;
     }
 
     void inLine(const Part &part, void (Symbols::*symbol)(double, double, bool))
     {
-        along(50);
-        (m_symbols.*symbol)(m_x, kBusY, false);
+        along(48);
+        (m_symbols.*symbol)(m_x, kLineY, false);
         label(m_x, part);
         m_x += 40;
-        along(50);
+        along(48);
         m_words << part.name;
     }
 
     // Names in two rows in turn, so that neighbours do not run into each other.
     void label(double x, const Part &part)
     {
-        const double y = m_labels++ % 2 == 0 ? kBusY - 22 : kBusY + 34;
-        m_drawing.text(x + 20, y, shortened(part.name, 24), m_colours.ink, 12, Anchor::Middle);
+        const double y = m_labels++ % 2 == 0 ? kLineY - 22 : kLineY + 34;
+        m_drawing.text(x + 20, y, shortened(part.name, 24), m_colours.ink, kSmallLetters,
+                       Anchor::Middle);
     }
 
     static QString shortened(const QString &name, int most)
@@ -269,7 +274,7 @@ private:
             if (!first)
                 along(60);
             first = false;
-            m_symbols.contactor(m_x, kBusY, false);
+            m_symbols.contactor(m_x, kLineY, false);
             label(m_x, *contactor);
             m_x += 40;
             m_words << contactor->name;
@@ -280,23 +285,25 @@ private:
             return;
         }
         // the path around them, above the line
-        const double y = kBusY - 48;
+        const double y = kLineY - 48;
         const double middle = (from + m_x) / 2;
-        m_drawing.polyline({{from, kBusY}, {from, y}, {m_x, y}, {m_x, kBusY}}, hv(), 1.5);
+        m_drawing.polyline({{from, kLineY}, {from, y}, {m_x, y}, {m_x, kLineY}}, hv(), 1.5);
         m_symbols.resistor(middle - 20, y, false);
         m_drawing.text(middle, y - 12, shortened(m_plan.precharge.front()->name, 34), m_colours.ink,
-                       12, Anchor::Middle);
-        m_drawing.dot(from, kBusY, 3.5, hv());
-        m_drawing.dot(m_x, kBusY, 3.5, hv());
+                       kSmallLetters, Anchor::Middle);
+        m_drawing.dot(from, kLineY, 3.5, hv());
+        m_drawing.dot(m_x, kLineY, 3.5, hv());
         m_words << tr("around the contactors: %1").arg(m_plan.precharge.front()->name);
     }
 
     void drawFeeders()
     {
+        m_x = kLeft + 20;
         for (const Part *bleeder : m_plan.bleeders) {
             down(kFuseY);
             m_symbols.resistor(m_x, kFuseY, true);
-            m_drawing.text(m_x + 16, kFuseY + 24, shortened(bleeder->name, 20), m_colours.ink, 12);
+            m_drawing.text(m_x + 16, kFuseY + 24, shortened(bleeder->name, 20), m_colours.ink,
+                           kSmallLetters);
             m_words << bleeder->name;
             m_x += kFeederStep;
         }
@@ -304,9 +311,11 @@ private:
             drawFeeder(feeder);
         if (m_plan.feeders.empty())
             m_result.notDrawn << tr("Nothing is fed from this circuit yet.");
-        const double last = m_x - kFeederStep;
-        if (last > m_busFrom)
-            m_drawing.line(m_busFrom, kBusY, last, kBusY, hv(), 3);
+        // down from the end of the main line, and along all that hangs from it
+        const double last = std::max(m_x - kFeederStep, kLeft + 20);
+        m_drawing.line(m_end, kLineY, m_end, kBusY, hv(), 3);
+        m_drawing.line(kLeft + 20, kBusY, std::max(last, m_end), kBusY, hv(), 3);
+        m_x = std::max(m_x, m_end + kLeft);
     }
 
     void down(double to)
@@ -323,16 +332,29 @@ private:
             drawFuse(*feeder.branch, unit);
             drawConductor(*feeder.branch);
         } else {
-            m_drawing.text(m_x + 16, kFuseY + 24, tr("in no branch yet"), m_colours.mute, 12);
+            m_drawing.text(m_x + 16, kFuseY + 24, tr("in no branch yet"), m_colours.mute,
+                           kSmallLetters);
             m_result.notDrawn << tr("%1 is on the circuit, but in none of its branches.").arg(unit);
         }
         m_symbols.unit(m_x, kUnitY, feeder.unit ? feeder.unit->role : std::nullopt);
-        m_drawing.text(m_x + 30, kUnitY + 16, shortened(unit, 18), m_colours.ink, 13, Anchor::Start,
-                       true);
+        nameBeside(unit);
         if (feeder.unit && feeder.unit->role == PartRole::Inverter)
             drawMotor();
         m_words << tr("feeds %1").arg(unit);
         m_x += kFeederStep;
+    }
+
+    // In two lines at most: next to it stands the next feeder's.
+    void nameBeside(const QString &name)
+    {
+        constexpr int kRoom = 14; // letters
+        const qsizetype space = name.size() > kRoom ? name.lastIndexOf(u' ', kRoom) : -1;
+        const QString first = space > 0 ? name.left(space) : name;
+        m_drawing.text(m_x + 28, kUnitY + 16, shortened(first, kRoom), m_colours.ink, kLetters,
+                       Anchor::Start, true);
+        if (space > 0)
+            m_drawing.text(m_x + 28, kUnitY + 33, shortened(name.mid(space + 1), kRoom),
+                           m_colours.ink, kLetters, Anchor::Start, true);
     }
 
     void drawFuse(const Branch &branch, const QString &unit)
@@ -341,23 +363,26 @@ private:
         const bool main = fuse && std::find(m_plan.mainFuses.begin(), m_plan.mainFuses.end(),
                                             fuse) != m_plan.mainFuses.end();
         if (main) {
-            m_drawing.text(m_x + 16, kFuseY + 24, tr("behind the main fuse"), m_colours.mute, 12);
+            m_drawing.text(m_x + 16, kFuseY + 24, tr("behind the main fuse"), m_colours.mute,
+                           kSmallLetters);
             return;
         }
         if (!fuse && !branch.fuseRating) {
-            m_drawing.text(m_x + 16, kFuseY + 24, tr("no fuse in the book"), m_colours.mute, 12);
+            m_drawing.text(m_x + 16, kFuseY + 24, tr("no fuse in the book"), m_colours.mute,
+                           kSmallLetters);
             m_result.notDrawn << tr("The feeder of %1 has no fuse in the book.").arg(unit);
             return;
         }
         m_symbols.fuse(m_x, kFuseY, true);
-        m_drawing.text(m_x + 16, kFuseY + 24, amount(branch.fuseRating), m_colours.ink, 12);
+        m_drawing.text(m_x + 16, kFuseY + 24, amount(branch.fuseRating), m_colours.ink,
+                       kSmallLetters);
     }
 
     void drawConductor(const Branch &branch)
     {
         double y = kFuseY + 64;
         const auto say = [&](const QString &words) {
-            m_drawing.text(m_x + 16, y, words, m_colours.mute, 12);
+            m_drawing.text(m_x + 16, y, words, m_colours.mute, kSmallLetters);
             y += 16;
         };
         say(tr("%1, %2").arg(amount(branch.conductorSize), amount(branch.conductorLength)));
@@ -383,15 +408,15 @@ private:
             m_drawing.text(
                 m_x + 16, kUnitY + 62,
                 tr("3 × %1, %2").arg(amount(phases.conductorSize), amount(phases.conductorLength)),
-                m_colours.mute, 12);
+                m_colours.mute, kSmallLetters);
             m_drawing.text(
                 m_x + 16, kUnitY + 78,
                 tr("%1, peak %2").arg(amount(phases.continuousCurrent), amount(phases.peakCurrent)),
-                m_colours.mute, 12);
+                m_colours.mute, kSmallLetters);
         }
         m_symbols.motor(m_x, kMotorY);
-        m_drawing.text(m_x + 34, kMotorY + 5, shortened(m_plan.motor->name, 18), m_colours.ink, 13,
-                       Anchor::Start, true);
+        m_drawing.text(m_x + 34, kMotorY + 5, shortened(m_plan.motor->name, 18), m_colours.ink,
+                       kLetters, Anchor::Start, true);
         m_words << tr("which drives %1").arg(m_plan.motor->name);
     }
 
@@ -403,7 +428,7 @@ private:
     OneLine m_result;
     QStringList m_words;
     double m_x = 0;
-    double m_busFrom = 0;
+    double m_end = 0; // of the main line
     int m_labels = 0;
 };
 

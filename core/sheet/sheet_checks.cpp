@@ -68,6 +68,12 @@ QString evidenceOf(const Origin &from)
     return words.join(tr(", "));
 }
 
+// A margin of what is known would read like a promise while something else is not.
+QString marginOf(const Check &check)
+{
+    return check.margin && check.verdict != Verdict::Unknown ? percent(*check.margin) : QString();
+}
+
 // The verdict's word, and beside an own, looser threshold the published one's.
 std::vector<Mark> marksOf(const Check &check)
 {
@@ -92,11 +98,9 @@ void addOverview(std::span<const Check> checks, Blocks &to)
             group = check.protects;
             table.rows.push_back({{{protecting(check.protects)}}, RowKind::Group});
         }
-        table.rows.push_back({{{check.title},
-                               {check.sentence},
-                               {check.margin ? percent(*check.margin) : QString()},
-                               {{}, {}, marksOf(check)}},
-                              RowKind::Plain});
+        table.rows.push_back(
+            {{{check.title}, {check.sentence}, {marginOf(check)}, {{}, {}, marksOf(check)}},
+             RowKind::Plain});
     }
     to.push_back(std::move(table));
 }
@@ -174,13 +178,12 @@ void addLines(const Check &check, Blocks &to)
     KeyValues lines;
     const auto add = [&](const QString &label, const QStringList &texts) {
         if (!texts.isEmpty())
-            lines.rows.push_back({label, texts.join(u'\n')});
+            lines.rows.push_back({label, texts.join(u' ')});
     };
     for (const Loosened &one : check.loosened)
         lines.rows.push_back({tr("Own threshold"),
                               tr("%1 instead of the published %2").arg(one.own, one.published),
                               tr("%1; because: %2").arg(one.source, one.reason)});
-    add(tr("Not known"), check.unknowns);
     add(tr("In doubt"), check.doubts);
     add(tr("Refused"), check.refusals);
     add(tr("What would turn it"), check.turnedBy);
@@ -212,6 +215,9 @@ void addChecksWorked(const Sources &from, Blocks &to)
     to.push_back(Heading{1, tr("Checks, worked"), QStringLiteral("checks-worked")});
     int number = 0;
     for (const Check &check : from.checks) {
+        // nothing measured or computed yet: the overview says what is missing
+        if (check.steps.empty() && check.comparisons.empty())
+            continue;
         to.push_back(Heading{2, check.title, QStringLiteral("check-%1").arg(++number)});
         Paragraph verdict;
         for (const Mark &mark : marksOf(check))

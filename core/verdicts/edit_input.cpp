@@ -4,6 +4,7 @@
 #include "core/cards/record_kind.h"
 #include "core/parts/keys.h"
 #include "core/parts/questions.h"
+#include "core/parts/rating_edits.h"
 #include "core/records/check_figures.h"
 #include "core/verdicts/input_address.h"
 
@@ -100,6 +101,25 @@ Outcome write(Book &book, const FigureAddress &at, const TypedFigure &typed)
     return made ? Outcome() : Outcome(fail(made.error()));
 }
 
+// What is typed here is meant to stand among other values, by the ledger's own rules: only papers
+// and plate raise a limit.
+Outcome stand(Book &book, const RatingAddress &at, const Rating &typed)
+{
+    const auto figure = [&] {
+        return figureFor(book.records(), *book.records().byKey<Part>(at.part), at.figure);
+    };
+    if (figure().all.size() > 1)
+        if (Outcome settled = settleRating(book, typed.id, tr("typed where the check shows it"));
+            !settled)
+            return settled;
+    const Figure now = figure();
+    if (now.inForce && now.inForce->id == typed.id)
+        return {};
+    return bad(
+        tr("%1 cannot stand here: %2").arg(printAmount(*typed.value), now.why),
+        tr("Type where it comes from: “%1, nameplate, photo 3”.").arg(printAmount(*typed.value)));
+}
+
 Outcome write(Book &book, const RatingAddress &at, const TypedFigure &typed)
 {
     const Part *part = book.records().byKey<Part>(at.part);
@@ -137,10 +157,16 @@ Outcome write(Book &book, const RatingAddress &at, const TypedFigure &typed)
     rating.evidence = typed.evidence.value_or(Evidence::Assumed);
     rating.source = typed.source;
     rating.on = book.clock().today();
-    if (there)
-        return book.update(rating);
-    const Result<Id<Rating>> made = book.insert(rating);
-    return made ? Outcome() : Outcome(fail(made.error()));
+    if (there) {
+        if (Outcome updated = book.update(rating); !updated)
+            return updated;
+    } else {
+        const Result<Id<Rating>> made = book.insert(rating);
+        if (!made)
+            return fail(made.error());
+        rating.id = *made;
+    }
+    return value ? stand(book, at, rating) : Outcome();
 }
 
 Outcome write(Book &book, const FieldAddress &at, const TypedFigure &typed)

@@ -69,7 +69,7 @@ TEST_F(OnTheDemo, TheUnderratedRelayFailsItsCircuitThoughNominalWouldPass)
         for (const Comparison &held : check.comparisons)
             if (held.verdict == Verdict::Fails) {
                 found = true;
-                EXPECT_EQ(held.limit, QStringLiteral("400 V"));
+                EXPECT_EQ(held.limit, QStringLiteral("400\u00a0V"));
                 EXPECT_TRUE(held.limitFrom.contains(QStringLiteral("Cabin heater")) ||
                             held.what.contains(QStringLiteral("Cabin heater")))
                     << "the path to it is shown: " << held.what.toStdString();
@@ -91,12 +91,23 @@ TEST_F(OnTheDemo, ABetterRelayTurnsTheVerdictOnTheCopyAlone)
         << "the book knows nothing of it";
     OHMWRIGHT_ASSERT_OK((*scratch)->set(relay(), QStringLiteral("500 V, nameplate")));
     EXPECT_EQ((*scratch)->tried().size(), 1U) << "twice the same figure is one change";
-    const auto steps = (*book->history())->size();
+    const auto steps = book->history()->size();
     OHMWRIGHT_ASSERT_OK((*scratch)->keep(*book));
-    EXPECT_EQ((*book->history())->size(), steps + 1) << "kept as one step";
+    EXPECT_EQ(book->history()->size(), steps + 1) << "kept as one step";
     EXPECT_EQ(judgeBook(book.records(), book.clock.today()), (*scratch)->checks());
     OHMWRIGHT_ASSERT_OK(book->undo());
     EXPECT_EQ(failing(judgeBook(book.records(), book.clock.today())), before);
+}
+
+TEST_F(OnTheDemo, AnAssumptionCannotRaiseAPlatedLimitNotEvenForTrying)
+{
+    const auto scratch = Scratch::of(*book);
+    OHMWRIGHT_ASSERT_OK(scratch);
+    const Outcome refused = (*scratch)->set(relay(), QStringLiteral("600 V"));
+    ASSERT_FALSE(refused);
+    EXPECT_TRUE(refused.error().whatToDo.contains(QStringLiteral("nameplate")));
+    EXPECT_TRUE((*scratch)->turned().empty());
+    OHMWRIGHT_ASSERT_OK((*scratch)->set(relay(), QStringLiteral("300 V"))); // tightening is free
 }
 
 TEST_F(OnTheDemo, WhatIsRefusedOnTheCopyIsNotTried)

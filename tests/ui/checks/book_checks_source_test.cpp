@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The Checks page over a real book: the demo's van.
+#include "core/verdicts/input_address.h"
 #include "tests/support/demo_book.h"
 #include "tests/support/test_book.h"
 #include "ui/checks/book_checks_source.h"
-
-#include <QElapsedTimer>
 
 #include <algorithm>
 

@@ -191,7 +191,7 @@ Check drive(const Figures &f)
     in.finalDrive = figure<double>(f, "final_drive", "final drive", Evidence::ServiceManual);
     in.efficiency = given(0.9, text("efficiency, motor to tyre"), Evidence::Assumed);
     in.rollingRadius = given(metres(0.308), text("rolling radius"), Evidence::Measured);
-    in.gearChange = seconds(1);
+    in.gearChange = given(seconds(1), text("gear change"), Evidence::Assumed);
     in.gearboxTorque =
         given(Torque::fromSi(170), text("torque limit of the gearbox"), Evidence::Community);
     in.mass = given(kilograms(1380), text("mass"), Evidence::Measured);
