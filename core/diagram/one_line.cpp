@@ -20,14 +20,14 @@ QString tr(const char *text)
 }
 
 constexpr double kLeft = 40;
-constexpr double kLineY = 120; // the main line, from the pack to the right
-constexpr double kBusY = 210;  // what it feeds hangs from here, back from the left
+constexpr double kLineY = 134; // the main line, from the pack to the right
+constexpr double kBusY = 224;  // what it feeds hangs from here, back from the left
 constexpr double kFeederStep = 152;
-constexpr double kFuseY = 240;
-constexpr double kUnitY = 362;
-constexpr double kMotorY = 496;
-constexpr double kBottom = 540;
-constexpr double kLetters = 13.5;
+constexpr double kFuseY = 254;
+constexpr double kUnitY = 376;
+constexpr double kMotorY = 510;
+constexpr double kBottom = 554;
+constexpr double kLetters = 13;
 constexpr double kSmallLetters = 12.5;
 
 // One branch off the bus, with what it feeds.
@@ -248,10 +248,10 @@ private:
         m_words << part.name;
     }
 
-    // Names in two rows in turn, so that neighbours do not run into each other.
+    // Names below the line, in two rows in turn, so that neighbours do not run into each other.
     void label(double x, const Part &part)
     {
-        const double y = m_labels++ % 2 == 0 ? kLineY - 22 : kLineY + 34;
+        const double y = m_labels++ % 2 == 0 ? kLineY + 32 : kLineY + 50;
         m_drawing.text(x + 20, y, shortened(part.name, 24), m_colours.ink, kSmallLetters,
                        Anchor::Middle);
     }
@@ -302,8 +302,7 @@ private:
         for (const Part *bleeder : m_plan.bleeders) {
             down(kFuseY);
             m_symbols.resistor(m_x, kFuseY, true);
-            m_drawing.text(m_x + 16, kFuseY + 24, shortened(bleeder->name, 20), m_colours.ink,
-                           kSmallLetters);
+            inTwoLines(m_x + 14, kFuseY + 16, bleeder->name, kSmallLetters, false);
             m_words << bleeder->name;
             m_x += kFeederStep;
         }
@@ -337,24 +336,24 @@ private:
             m_result.notDrawn << tr("%1 is on the circuit, but in none of its branches.").arg(unit);
         }
         m_symbols.unit(m_x, kUnitY, feeder.unit ? feeder.unit->role : std::nullopt);
-        nameBeside(unit);
+        inTwoLines(m_x + 26, kUnitY + 16, unit, kLetters, true);
         if (feeder.unit && feeder.unit->role == PartRole::Inverter)
             drawMotor();
         m_words << tr("feeds %1").arg(unit);
         m_x += kFeederStep;
     }
 
-    // In two lines at most: next to it stands the next feeder's.
-    void nameBeside(const QString &name)
+    // In two lines at most: next to it stands the next feeder.
+    void inTwoLines(double x, double y, const QString &name, double letters, bool strong)
     {
-        constexpr int kRoom = 14; // letters
+        constexpr int kRoom = 13; // letters
         const qsizetype space = name.size() > kRoom ? name.lastIndexOf(u' ', kRoom) : -1;
         const QString first = space > 0 ? name.left(space) : name;
-        m_drawing.text(m_x + 28, kUnitY + 16, shortened(first, kRoom), m_colours.ink, kLetters,
-                       Anchor::Start, true);
+        m_drawing.text(x, y, shortened(first, kRoom), m_colours.ink, letters, Anchor::Start,
+                       strong);
         if (space > 0)
-            m_drawing.text(m_x + 28, kUnitY + 33, shortened(name.mid(space + 1), kRoom),
-                           m_colours.ink, kLetters, Anchor::Start, true);
+            m_drawing.text(x, y + 17, shortened(name.mid(space + 1), kRoom), m_colours.ink, letters,
+                           Anchor::Start, strong);
     }
 
     void drawFuse(const Branch &branch, const QString &unit)

@@ -22,7 +22,7 @@ struct DiagramColours
     QString ink = QStringLiteral("#1F2A33");
     QString mute = QStringLiteral("#5A646C");
     QString highVoltage = QStringLiteral("#C94A08");
-    QString ground = QStringLiteral("#FCFAF5");
+    QString ground = QStringLiteral("#FFFFFF");
 };
 
 struct OneLine

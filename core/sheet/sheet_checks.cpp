@@ -175,21 +175,27 @@ void addPlots(const Sources &from, const Check &check, Blocks &to)
 
 void addLines(const Check &check, Blocks &to)
 {
-    KeyValues lines;
-    const auto add = [&](const QString &label, const QStringList &texts) {
-        if (!texts.isEmpty())
-            lines.rows.push_back({label, texts.join(u' ')});
-    };
+    KeyValues own;
     for (const Loosened &one : check.loosened)
-        lines.rows.push_back({tr("Own threshold"),
-                              tr("%1 instead of the published %2").arg(one.own, one.published),
-                              tr("%1; because: %2").arg(one.source, one.reason)});
-    add(tr("In doubt"), check.doubts);
-    add(tr("Refused"), check.refusals);
-    add(tr("What would turn it"), check.turnedBy);
+        own.rows.push_back({tr("Own threshold"),
+                            tr("%1 instead of the published %2").arg(one.own, one.published),
+                            tr("%1; because: %2").arg(one.source, one.reason)});
+    if (!own.rows.empty())
+        to.push_back(std::move(own));
+    Paragraph lines;
+    const auto add = [&](const QString &label, const QStringList &texts) {
+        if (texts.isEmpty())
+            return;
+        lines.runs.push_back(
+            {lines.runs.empty() ? label : QString(u'\n' + label), Emphasis::Muted, {}});
+        lines.runs.push_back({QString(u' ' + texts.join(u' ')), Emphasis::None, {}});
+    };
+    add(tr("In doubt:"), check.doubts);
+    add(tr("Refused:"), check.refusals);
+    add(tr("What would turn it:"), check.turnedBy);
     if (!check.afterwards.isEmpty())
-        add(tr("Afterwards"), {check.afterwards});
-    add(tr("Source"), {check.source});
+        add(tr("Afterwards:"), {check.afterwards});
+    add(tr("Source:"), {check.source});
     to.push_back(std::move(lines));
 }
 

@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/sheet/picture.h"
 
+#include "ui/sheet/sheet_fonts.h"
+
 #include <QBuffer>
 #include <QImageReader>
 #include <QImageWriter>
 #include <QPainter>
+#include <QRegularExpression>
 #include <QSet>
 #include <QSvgRenderer>
 #include <QTransform>
@@ -108,6 +111,17 @@ QByteArray reduced(const QByteArray &bytes, int longestSide)
     return writer.write(onPaper(image)) ? result : QByteArray();
 }
 
+// Our own drawings name the family as others know it; on paper it goes by the name it is loaded by.
+QByteArray inOurLetters(const QByteArray &svg)
+{
+    static const QRegularExpression family(QStringLiteral("font-family=\"Inter[^\"]*\""));
+    if (!svg.contains("font-family=\"Inter"))
+        return svg;
+    return QString::fromUtf8(svg)
+        .replace(family, QStringLiteral("font-family=\"%1\"").arg(loadSheetFonts().text))
+        .toUtf8();
+}
+
 } // namespace
 
 QSize pictureSize(const QByteArray &bytes)
@@ -140,7 +154,7 @@ bool paintPicture(QPainter &painter, const QRectF &target, const QByteArray &byt
         const QSize size = pictureSize(bytes);
         if (size.isEmpty())
             return false;
-        QSvgRenderer svg(bytes);
+        QSvgRenderer svg(inOurLetters(bytes));
         const QSizeF fitted = QSizeF(size).scaled(target.size(), Qt::KeepAspectRatio);
         QRectF place(QPointF(), fitted);
         place.moveCenter(target.center());

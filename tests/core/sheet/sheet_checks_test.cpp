@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Checks, safety systems, interfaces, wires and permits on the build sheet.
+#include "core/checks/precharge.h"
+#include "core/sheet/build_sheet.h"
+#include "core/sheet/html_writer.h"
+#include "tests/support/test_book.h"
+
+namespace ohmwright {
+namespace {
+
+PrechargeInputs known()
+{
+    PrechargeInputs in;
+    in.packVoltage = given(volts(400), QStringLiteral("pack voltage"));
+    in.linkCapacitance =
+        given(Capacitance::fromSi(1e-3), QStringLiteral("capacitance of the link"));
+    in.resistance = given(ohms(47), QStringLiteral("precharge resistor"));
+    in.pulseEnergy = given(joules(200), QStringLiteral("pulse energy"));
+    in.timeBeforeClosing =
+        given(seconds(0.1), QStringLiteral("time before closing"), Evidence::Measured);
+    return in;
+}
+
+QString sheetOf(const Records &records, std::vector<Check> checks,
+                const std::function<QByteArray(const Plot &)> &picture = {})
+{
+    SheetOptions options{.today = QDate(2026, 3, 9), .revision = 3};
+    options.checks = std::move(checks);
+    options.plotPicture = picture;
+    return QString::fromUtf8(sheet::toHtml(buildSheet(records, options), {}));
+}
+
+TEST(SheetChecks, ALooserThresholdStandsBesideThePublishedOneWithItsReason)
+{
+    TestBook book;
+    PrechargeInputs in = known();
+    in.reached.own = 0.5;
+    in.reached.reason = QStringLiteral("the contactor is rated for making");
+    const Check check = judgePrecharge(in);
+    ASSERT_TRUE(check.publishedVerdict);
+    const QString page = sheetOf(book.records(), {check});
+    EXPECT_TRUE(page.contains(QStringLiteral("the contactor is rated for making")));
+    EXPECT_TRUE(page.contains(QStringLiteral("fails by the published threshold")));
+    EXPECT_TRUE(page.contains(QStringLiteral("precharge resistor"))) << "worked, with its inputs";
+}
+
+TEST(SheetChecks, WhatIsNotKnownIsSaidAndHasNoMargin)
+{
+    TestBook book;
+    PrechargeInputs in = known();
+    in.pulseEnergy.value.reset();
+    const QString page = sheetOf(book.records(), {judgePrecharge(in)});
+    EXPECT_TRUE(page.contains(QStringLiteral("not known is pulse energy")));
+    EXPECT_TRUE(page.contains(QStringLiteral("1 unknown")));
+}
+
+TEST(SheetChecks, PlotsAreDrawnWhereThereIsSomebodyToDrawThem)
+{
+    TestBook book;
+    Check check = judgePrecharge(known());
+    Plot plot;
+    plot.title = QStringLiteral("Link over time");
+    check.plots.push_back(plot);
+    EXPECT_FALSE(sheetOf(book.records(), {check}).contains(QStringLiteral("Link over time")));
+    const QString drawn = sheetOf(book.records(), {check}, [](const Plot &) {
+        return QByteArray("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"4\" height=\"4\"/>");
+    });
+    EXPECT_TRUE(drawn.contains(QStringLiteral("Link over time")));
+}
+
+TEST(SheetChecks, ABookWithoutThemHasNoEmptyHeadings)
+{
+    TestBook book;
+    const QString page = sheetOf(book.records(), {});
+    for (const char *heading : {"Engineering checks", "Checks, worked", "Safety systems",
+                                "Interfaces", "Wire list", "Work permits", "One-line diagram"})
+        EXPECT_FALSE(page.contains(QString::fromLatin1(heading))) << heading;
+}
+
+TEST(SheetChecks, SafetyInterfacesWiresAndPermitsAreTold)
+{
+    TestBook book;
+    const Id<Part> inverter = book.add(namedPart(QStringLiteral("Inverter")));
+    SafetySystem loop;
+    loop.name = QStringLiteral("Interlock loop");
+    loop.kind = SafetyKind::Interlock;
+    loop.place = QStringLiteral("through every orange plug");
+    book.add(loop);
+    Interface control;
+    control.name = QStringLiteral("Inverter, control");
+    control.part = inverter;
+    control.wakeSignal = QStringLiteral("12 V on pin 12");
+    const Id<Interface> interface = book.add(control);
+    InterfacePin pin;
+    pin.interface = interface;
+    pin.pin = QStringLiteral("12");
+    pin.signal = QStringLiteral("wake");
+    book.add(pin);
+    Wire wire;
+    wire.name = QStringLiteral("W101");
+    wire.from = inverter;
+    wire.fromPin = QStringLiteral("12");
+    wire.toPin = QStringLiteral("relay box, F7");
+    book.add(wire);
+    WorkPermit permit;
+    permit.name = QStringLiteral("Close the pack");
+    book.add(permit);
+    const QString page = sheetOf(book.records(), {});
+    for (const char *word :
+         {"Interlock loop", "through every orange plug", "Inverter, control", "12 V on pin 12",
+          "to find out", "W101", "Inverter 12", "relay box, F7", "Close the pack", "does not hold"})
+        EXPECT_TRUE(page.contains(QString::fromLatin1(word))) << word;
+}
+
+} // namespace
+} // namespace ohmwright
