@@ -2,7 +2,7 @@
 // What a bolt carries at its end: in tension, in shear, in both, and what sheet holds it.
 //
 //     F_v = a_v·f_ub·A_s/γ      F_t = 0.9·f_ub·A_s/γ      γ = 1.25
-//     F_v,Ed/F_v + F_t,Ed/(1.4·F_t) ≤ 1      B_p = 0.6·π·d_m·t·f_u/γ
+//     F_v,Ed/F_v + F_t,Ed/(1.4·F_t) ≤ 1      B_p = 0.6·π·d_m·t·f_u/γ      F_b = 2.5·d·t·f_u/γ
 //
 // Sources: EN 1993-1-8, table 3.4 (the shear plane in the thread; a_v 0.6 for class 8.8, 0.5 for
 // 10.9, taken for 12.9 too, which the standard leaves out); ISO 898-1 for classes and stress areas.
@@ -91,6 +91,12 @@ constexpr Force tensionResistanceOf(BoltSize size, BoltClass grade)
 constexpr Force punchingResistanceOf(Length diameter, Length sheet, Pressure strength)
 {
     return diameter * sheet * strength * (0.6 * std::numbers::pi / kBoltFactor);
+}
+
+// Of sheet at a bolt's hole, at best: at least three diameters from edges and neighbours.
+constexpr Force bearingResistanceOf(BoltSize size, Length sheet, Pressure strength)
+{
+    return diameterOf(size) * sheet * strength * (2.5 / kBoltFactor);
 }
 
 } // namespace ohmwright

@@ -171,7 +171,12 @@ QString turning(const CircuitRatingsInputs &inputs, const PartLimit &deciding, V
     const QString part = tr("%1 replaced by one for at least %2 %3")
                              .arg(deciding.path, show(worst, u"V"), wordOf(inputs.current));
     const MostCells most = mostCellsInSeries(inputs);
-    if (!inputs.pack.applies || !most.cells)
+    // fewer cells help only where the pack alone is too much
+    const bool othersPass = std::ranges::all_of(inputs.others, [&](const VoltageSource &other) {
+        return !other.applies || (other.voltage.value && asKind(*other.voltage.value, other.kind,
+                                                                inputs.current) <= most.limit);
+    });
+    if (!inputs.pack.applies || !most.cells || !othersPass)
         return QString(part + QLatin1Char('.'));
     return tr("%1, or at most %2 cells in series.").arg(part).arg(*most.cells);
 }

@@ -152,6 +152,8 @@ Check judgeDischarge(const DischargeInputs &inputs)
     link.start = sheet.take(inputs.start, u"U₀", u"V", 0) * (ac ? std::numbers::sqrt2 : 1.0);
     link.touch = touchOf(inputs).inForce();
     link.capacitance = sheet.take(inputs.capacitance, u"C", u"µF", 1e-15);
+    for (const QString &name : inputs.notCounted)
+        sheet.doubt(tr("%1 hangs on it too, and its capacitance is not recorded.").arg(name));
     if (inputs.bleed)
         link.bleed = sheet.take(*inputs.bleed, u"R", u"kΩ", 1e-6);
     if (!(link.touch.si() > 0))

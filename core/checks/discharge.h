@@ -31,6 +31,7 @@ struct DischargeInputs
     // at its peak.
     Given<Voltage> start;
     Given<Capacitance> capacitance;         // F, above 0; all that hangs on the circuit
+    QStringList notCounted;                 // what hangs on it too, its capacitance not recorded
     std::optional<Given<Resistance>> bleed; // Ω, above 0, always across; none: there is none
     Given<Power> bleedRating;               // W, continuous; asked for only with a bleed
     std::optional<ActiveDischarge> active;  // none: there is none

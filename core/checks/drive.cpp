@@ -313,13 +313,17 @@ Check judgeDrive(const DriveInputs &inputs)
     driveline.grip = known.grip;
     const RoadLoad &load = *known.load;
 
-    sheet.step(tr("effort at standstill, %1").arg(known.ratios->front().name),
+    const Force atMotor = known.motor.at(RotationSpeed()) / driveline.radius *
+                          (driveline.ratios.front() * driveline.efficiency);
+    sheet.step(tr("effort of the motor at standstill, %1").arg(known.ratios->front().name),
                QStringLiteral("F = T·i·i_f·η/r"),
                QString(show(known.motor.at(RotationSpeed()), u"N·m") + QStringLiteral(" · ") +
                        show(driveline.ratios.front(), u"") + QStringLiteral(" · ") +
                        show(driveline.efficiency, u"%") + QStringLiteral(" / ") +
                        show(driveline.radius, u"m")),
-               driveline.effort(0, Speed()), u"N");
+               atMotor, u"N");
+    if (const Force held = driveline.effort(0, Speed()); held < atMotor * (1 - 1e-9))
+        sheet.step(tr("as much as the tyres hold"), QStringLiteral("F = µ·x·m·g"), {}, held, u"N");
     const double steepest = steepestStart(driveline, load);
     sheet.step(tr("steepest start"), QStringLiteral("sin θ + µ·cos θ = F/(m·g)"),
                steepest >= 1 ? tr("steeper than any road") : QString(), steepest, u"%");

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/checks/precharge.h"
 
+#include "core/checks/taken.h"
 #include "core/checks/worksheet.h"
 
 #include <QCoreApplication>
@@ -28,42 +29,46 @@ Check judgePrecharge(const PrechargeInputs &inputs)
     const QString source = tr("First-order response of a resistor and a capacitor; any text on "
                               "circuits");
 
-    const Voltage u = sheet.take(inputs.packVoltage, u"U", u"V", 0);
-    const Capacitance c = sheet.take(inputs.linkCapacitance, u"C", u"µF", 0);
-    const Resistance r = sheet.take(inputs.resistance, u"R", u"Ω", 0);
-    const Energy pulse = sheet.take(inputs.pulseEnergy, u"Eₚ", u"J", 0);
-    const Duration t = sheet.take(inputs.timeBeforeClosing, u"t", u"s", 0);
-    if (!sheet.isIncomplete() && r.si() == 0)
-        sheet.refuse(tr("A precharge resistor of zero ohms limits nothing."));
-    if (sheet.isIncomplete())
-        return sheet.finish(source);
-
-    const Duration tau = r * c;
-    sheet.step(tr("time constant"), QStringLiteral("τ = R·C"),
-               QString(show(r, u"Ω") + QStringLiteral(" · ") + show(c, u"µF")), tau, u"ms");
-    const double reached = 1 - std::exp(-(t / tau));
-    sheet.step(tr("reached when the contactor closes"), QStringLiteral("x = 1 − e^(−t/τ)"),
-               QString(QStringLiteral("t/τ = ") + show(t / tau, u"")), reached, u"%");
-    const Current peak = u / r;
-    sheet.step(tr("peak current"), QStringLiteral("I = U/R"),
-               QString(show(u, u"V") + QStringLiteral(" / ") + show(r, u"Ω")), peak, u"A");
-    const Energy heat = 0.5 * (c * u * u);
-    sheet.step(tr("heat in the resistor"), QStringLiteral("E = ½·C·U²"),
-               QString(QStringLiteral("½ · ") + show(c, u"µF") + QStringLiteral(" · (") +
-                       show(u, u"V") + QStringLiteral(")²")),
-               heat, u"J");
-    const double nearly = inputs.reached.inForce();
-    if (nearly < 1)
-        sheet.step(tr("time the threshold takes"), QStringLiteral("tₓ = −τ·ln(1 − x)"),
-                   QString(QStringLiteral("x = ") + show(nearly, u"%")), tau * -std::log1p(-nearly),
-                   u"ms");
-
-    sheet.within(tr("link voltage reached"), reached, inputs.reached, u"%");
-    sheet.atMost(tr("heat of one pulse"), heat, pulse, u"J", inputs.pulseEnergy.origin.name);
+    const auto u = taken(sheet, inputs.packVoltage, u"U", u"V", 0);
+    const auto c = taken(sheet, inputs.linkCapacitance, u"C", u"µF", 0);
+    const auto r = taken(sheet, inputs.resistance, u"R", u"Ω", kAboveNothing);
+    const auto pulse = taken(sheet, inputs.pulseEnergy, u"Eₚ", u"J", 0);
+    const auto t = taken(sheet, inputs.timeBeforeClosing, u"t", u"s", 0);
+    for (const QString &name : inputs.notCounted)
+        sheet.doubt(tr("%1 hangs on the link, and its capacitance is not recorded.").arg(name));
     sheet.turnedBy(tr("A resistor for a larger pulse, a longer wait before the main contactor "
                       "closes, or a lower resistance if the pulse allows it."));
-    sheet.result(tr("%1 of the pack's voltage after %2, %3 in the resistor")
-                     .arg(show(reached, u"%"), show(t, u"s"), show(heat, u"J")));
+    // each line as soon as its figures are known: what is missing then has a size to look for
+    QStringList results;
+    if (r && c && t) {
+        const Duration tau = *r * *c;
+        sheet.step(tr("time constant"), QStringLiteral("τ = R·C"),
+                   QString(show(*r, u"Ω") + QStringLiteral(" · ") + show(*c, u"µF")), tau, u"ms");
+        const double reached = tau.si() > 0 ? 1 - std::exp(-(*t / tau)) : 1;
+        sheet.step(tr("reached when the contactor closes"), QStringLiteral("x = 1 − e^(−t/τ)"),
+                   QString(QStringLiteral("t = ") + show(*t, u"ms")), reached, u"%");
+        if (const double nearly = inputs.reached.inForce(); nearly < 1)
+            sheet.step(tr("time the threshold takes"), QStringLiteral("tₓ = −τ·ln(1 − x)"),
+                       QString(QStringLiteral("x = ") + show(nearly, u"%")),
+                       tau * -std::log1p(-nearly), u"ms");
+        sheet.within(tr("link voltage reached"), reached, inputs.reached, u"%");
+        results << tr("%1 of the pack's voltage after %2").arg(show(reached, u"%"), show(*t, u"s"));
+    }
+    if (u && r)
+        sheet.step(tr("peak current"), QStringLiteral("I = U/R"),
+                   QString(show(*u, u"V") + QStringLiteral(" / ") + show(*r, u"Ω")), *u / *r, u"A");
+    if (u && c) {
+        const Energy heat = 0.5 * (*c * *u * *u);
+        sheet.step(tr("heat in the resistor"), QStringLiteral("E = ½·C·U²"),
+                   QString(QStringLiteral("½ · ") + show(*c, u"µF") + QStringLiteral(" · (") +
+                           show(*u, u"V") + QStringLiteral(")²")),
+                   heat, u"J");
+        if (pulse)
+            sheet.atMost(tr("heat of one pulse"), heat, *pulse, u"J",
+                         inputs.pulseEnergy.origin.name);
+        results << tr("%1 in the resistor").arg(show(heat, u"J"));
+    }
+    sheet.result(results.join(tr(", ")));
     return sheet.finish(source);
 }
 

@@ -11,6 +11,7 @@ struct PrechargeInputs
     QString circuit;                    // key
     Given<Voltage> packVoltage;         // the highest the pack reaches
     Given<Capacitance> linkCapacitance; // of everything charged through the resistor
+    QStringList notCounted;             // what hangs on the link with a capacitance nobody recorded
     Given<Resistance> resistance;
     Given<Energy> pulseEnergy;         // what the resistor takes in one pulse
     Given<Duration> timeBeforeClosing; // from the precharge relay to the main contactor

@@ -28,6 +28,9 @@ void takeWord(Worksheet &sheet, const QString &name, const QString &word, const 
 
 void takeRecord(Worksheet &sheet, const RecordedTest &record)
 {
+    if (record.by.trimmed().isEmpty() && !record.on.isValid() &&
+        record.instrument.trimmed().isEmpty())
+        sheet.notMeasured();
     takeWord(sheet, tr("who measured"), record.by, record.byField,
              tr("It is not recorded by whom."));
     takeWord(sheet, tr("when it was measured"),

@@ -93,6 +93,15 @@ void judgeSheet(Worksheet &sheet, const Load &load, Force punching,
             threshold.inForce() / used, threshold, u"");
 }
 
+void judgeHole(Worksheet &sheet, const Load &load, Force bearing,
+               const Threshold<double> &threshold)
+{
+    const double used = load.shear / bearing;
+    if (used > 0)
+        sheet.within(tr("held by the sheet at the holes, %1 (times gravity)").arg(load.direction),
+                     threshold.inForce() / used, threshold, u"");
+}
+
 } // namespace
 
 Accelerations RestraintInputs::ofClass(VehicleClass vehicle, bool along)
@@ -180,6 +189,17 @@ Check judgeRestraint(const RestraintInputs &in)
         judgeSheet(sheet, forward, punching, in.forward);
         judgeSheet(sheet, sideways, punching, in.sideways);
         judgeSheet(sheet, upward, punching, in.upward);
+    }
+    if (thickness && strength && in.size.value) {
+        const Force bearing = bearingResistanceOf(*in.size.value, *thickness, *strength);
+        sheet.step(tr("what the sheet holds at a hole, three diameters from its edge"),
+                   QStringLiteral("2.5·d·t·f_u/1.25"),
+                   QString(wordOf(*in.size.value) + QStringLiteral(" · ") +
+                           show(*thickness, u"mm") + QStringLiteral(" · ") +
+                           show(*strength, u"MPa")),
+                   bearing, u"kN");
+        judgeHole(sheet, forward, bearing, in.forward);
+        judgeHole(sheet, sideways, bearing, in.sideways);
     }
     sheet.result(tr("%1 forward, %2 sideways, %3 upward on %4 bolts")
                      .arg(show(forward.force, u"kN"), show(sideways.force, u"kN"),

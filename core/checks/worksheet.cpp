@@ -99,6 +99,9 @@ void Worksheet::weigh(const Origin &origin)
     if (!m_check.weakest || weakness(*m_check.weakest) < weakness(origin.evidence)) {
         m_check.weakest = origin.evidence;
         m_check.weakestInput = origin.name;
+        m_asWeak = 0;
+    } else if (*m_check.weakest == origin.evidence) {
+        ++m_asWeak;
     }
 }
 
@@ -202,6 +205,7 @@ QString Worksheet::verdictLine() const
         break;
     case Verdict::Unknown:
         line = !m_check.refusals.isEmpty() ? tr("Unknown: %1").arg(m_check.refusals.front())
+               : m_notMeasured             ? tr("Unknown: not measured yet")
                : !m_check.unknowns.isEmpty()
                    ? tr("Unknown: not known is %1").arg(firstOf(m_check.unknowns))
                : !m_check.doubts.isEmpty() ? tr("Unknown: %1").arg(m_check.doubts.front())
@@ -211,7 +215,11 @@ QString Worksheet::verdictLine() const
     while (line.endsWith(QLatin1Char('.')))
         line.chop(1);
     if (m_check.weakest && isWeak(*m_check.weakest))
-        line += tr(", resting on %1 for %2").arg(spokenOf(*m_check.weakest), m_check.weakestInput);
+        line += m_asWeak > 0 ? tr(", resting on %1 for %2 and %3 more")
+                                   .arg(spokenOf(*m_check.weakest), m_check.weakestInput)
+                                   .arg(m_asWeak)
+                             : tr(", resting on %1 for %2")
+                                   .arg(spokenOf(*m_check.weakest), m_check.weakestInput);
     return line + QLatin1Char('.');
 }
 

@@ -75,6 +75,9 @@ public:
     // Computing cannot decide it, whatever the figures: unknown, with the reason.
     void doubt(QString sentence) { m_check.doubts.append(std::move(sentence)); }
 
+    // A test nobody has done: its verdict line says that, and not what is missing one by one.
+    void notMeasured() { m_notMeasured = true; }
+
     template <class Q>
     void step(QString what, QString formula, QString worked, Q result, QStringView unit)
     {
@@ -141,6 +144,8 @@ private:
     [[nodiscard]] QString verdictLine() const;
 
     Check m_check;
+    int m_asWeak = 0; // inputs as weak as the weakest, beside it
+    bool m_notMeasured = false;
     std::optional<Verdict> m_published; // worst of what was held to loosened thresholds
 };
 

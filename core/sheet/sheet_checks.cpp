@@ -162,15 +162,14 @@ void addPlots(const Sources &from, const Check &check, Blocks &to)
 {
     if (!from.plotPicture || check.plots.empty())
         return;
-    FigureRow row;
     for (const Plot &plot : check.plots) {
         sheet::Figure figure;
         figure.image.bytes = from.plotPicture(plot);
         figure.image.id = QStringLiteral("plot.svg");
         figure.caption = plot.title;
-        row.figures.push_back(std::move(figure));
+        figure.maxHeight = metres(0.085);
+        to.push_back(std::move(figure));
     }
-    to.push_back(std::move(row));
 }
 
 void addLines(const Check &check, Blocks &to)

@@ -62,7 +62,10 @@ public:
             [&](const Part &part, Assembly<CurrentLimit> &made) {
                 made.isLive = isLive(part);
                 if (made.isLive)
-                    made.limits = limitsOf(part, circuit.current, branch.peakCurrent.has_value());
+                    made.limits =
+                        circuit.kind == CircuitKind::LowVoltage && m_wiring.hasLowSide(part)
+                            ? lowSideOf(part, circuit.current)
+                            : limitsOf(part, circuit.current, branch.peakCurrent.has_value());
             });
         return inputs;
     }
@@ -88,6 +91,12 @@ private:
             for (const Rating &rating : m_in.records().of<Rating>(*part.type))
                 all.push_back(&rating);
         return all;
+    }
+
+    // One limit for good and for moments: nobody tells a peak of a coil or a converter's output.
+    [[nodiscard]] std::vector<CurrentLimit> lowSideOf(const Part &part, CurrentKind current) const
+    {
+        return {{m_in.figure<Current>("part.low_side_current", part), current, std::nullopt}};
     }
 
     [[nodiscard]] std::vector<CurrentLimit> limitsOf(const Part &part, CurrentKind current,

@@ -57,12 +57,22 @@ public:
             [&](const Part &part, Assembly<VoltageLimit> &made) {
                 made.isLive = isLive(part);
                 if (made.isLive)
-                    made.limits = limitsOf(part, circuit.current);
+                    made.limits =
+                        isLowSide(part, circuit)
+                            ? std::vector<VoltageLimit>{{m_in.figure<Voltage>(
+                                                             "part.low_side_voltage", part),
+                                                         circuit.current}}
+                            : limitsOf(part, circuit.current);
             });
         return inputs;
     }
 
 private:
+    [[nodiscard]] bool isLowSide(const Part &part, const Circuit &circuit) const
+    {
+        return circuit.kind == CircuitKind::LowVoltage && m_wiring.hasLowSide(part);
+    }
+
     [[nodiscard]] bool isLive(const Part &part) const
     {
         if (const std::optional<bool> told = m_in.yesNo("part.is_live", part))

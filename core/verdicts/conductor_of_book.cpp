@@ -15,6 +15,9 @@ std::vector<Check> judgeConductorOfBook(const BookInputs &in)
         const Circuit *circuit = in.records().find(branch.circuit);
         if (!circuit || !hasConductor(in, branch))
             continue;
+        // said to carry nothing for long: there is no load to hold it to
+        if (branch.continuousCurrent && branch.continuousCurrent->si() == 0)
+            continue;
         ConductorInputs inputs;
         inputs.branch = branch.key;
         inputs.conditions = ampacityConditions(in, branch);

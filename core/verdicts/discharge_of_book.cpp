@@ -80,6 +80,7 @@ std::vector<Check> judgeDischargeOfBook(const BookInputs &in)
         inputs.current = circuit.current;
         inputs.start = highestVoltage(in, circuit, pack);
         inputs.capacitance = linkCapacitance(in, wiring, circuit);
+        inputs.notCounted = notCounted(in, wiring, circuit);
         std::vector<const Part *> always;
         for (const Part *resistor : wiring.on(circuit, PartRole::DischargeResistor)) {
             if (!in.yesNo("discharge.switched", *resistor).value_or(false))

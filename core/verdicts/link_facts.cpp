@@ -78,14 +78,12 @@ Given<Capacitance> linkCapacitance(const BookInputs &in, const Wiring &wiring,
     if (in.has("link.capacitance", circuit))
         return told;
     Given<Capacitance> sum = told;
-    QStringList counted, leftOut;
+    QStringList counted;
     for (const Part *part : wiring.on(circuit)) {
         const Given<Capacitance> one = in.rating<Capacitance>(*part, kCapacitance);
         if (!one.value) {
             if (part->role == PartRole::Inverter)
                 return one;
-            if (surelyHasCapacitor(*part))
-                leftOut << part->name;
             continue;
         }
         counted << part->name;
@@ -94,12 +92,23 @@ Given<Capacitance> linkCapacitance(const BookInputs &in, const Wiring &wiring,
                               told.origin, [](Capacitance c) { return c; }, one);
     }
     sum.origin.source = tr("of %1").arg(counted.join(tr(", ")));
-    if (!leftOut.isEmpty())
+    if (const QStringList leftOut = notCounted(in, wiring, circuit); !leftOut.isEmpty())
         sum.origin.source +=
             tr("; without %1, of which none is recorded").arg(leftOut.join(tr(", ")));
     if (counted.isEmpty())
         sum.origin.source.clear();
     return sum;
+}
+
+QStringList notCounted(const BookInputs &in, const Wiring &wiring, const Circuit &circuit)
+{
+    QStringList leftOut;
+    if (in.has("link.capacitance", circuit))
+        return leftOut;
+    for (const Part *part : wiring.on(circuit))
+        if (surelyHasCapacitor(*part) && !in.rating<Capacitance>(*part, kCapacitance).value)
+            leftOut << part->name;
+    return leftOut;
 }
 
 void addToTitle(Check &check, const QString &name)

@@ -23,6 +23,9 @@ bool hasLink(const BookInputs &in, const Wiring &wiring, const Circuit &circuit)
 Given<Capacitance> linkCapacitance(const BookInputs &in, const Wiring &wiring,
                                    const Circuit &circuit);
 
+// Those left out, by name.
+QStringList notCounted(const BookInputs &in, const Wiring &wiring, const Circuit &circuit);
+
 // "Precharge: Traction".
 void addToTitle(Check &check, const QString &name);
 

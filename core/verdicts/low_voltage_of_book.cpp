@@ -87,6 +87,11 @@ private:
         inputs.converterCurrent = toldOrRated<Current>(
             "low_voltage.converter_current", circuit, PartRole::Converter,
             dc(RatedQuantity::Current, RatingKind::Limit, RatingBasis::Continuous));
+        // its ratings are of the side that feeds it
+        for (const Part *converter : m_wiring.on(circuit, PartRole::Converter))
+            if (m_wiring.hasLowSide(*converter) &&
+                !m_in.has("low_voltage.converter_current", circuit))
+                inputs.converterCurrent = m_in.figure<Current>("part.low_side_current", *converter);
     }
 
     void readBattery(LowVoltageInputs &inputs, const Circuit &circuit) const

@@ -64,6 +64,7 @@ std::vector<Check> judgePrechargeOfBook(const BookInputs &in)
         inputs.circuit = circuit->key;
         inputs.packVoltage = highestVoltage(in, *circuit, pack);
         inputs.linkCapacitance = linkCapacitance(in, wiring, *circuit);
+        inputs.notCounted = notCounted(in, wiring, *circuit);
         inputs.resistance = in.rating<Resistance>(*resistor, kResistance);
         inputs.pulseEnergy = in.rating<Energy>(*resistor, kPulse);
         if (!inputs.pulseEnergy.value)

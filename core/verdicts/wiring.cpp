@@ -71,6 +71,15 @@ const std::vector<const Part *> &Wiring::inside(const Part &part) const
     return at(m_inside, part.id);
 }
 
+bool Wiring::hasLowSide(const Part &part) const
+{
+    bool low = false, other = false;
+    for (const Connection &connection : m_records.of<Connection>(part.id))
+        if (const Circuit *circuit = m_records.find(connection.circuit))
+            (circuit->kind == CircuitKind::LowVoltage ? low : other) = true;
+    return low && other;
+}
+
 std::vector<const Part *> Wiring::on(const Circuit &circuit, PartRole role) const
 {
     std::vector<const Part *> found;

@@ -27,6 +27,8 @@ public:
     [[nodiscard]] std::vector<const Part *> on(const Circuit &circuit, PartRole role) const;
     [[nodiscard]] bool isOn(const Part &part, const Circuit &circuit) const;
     [[nodiscard]] bool isOn(const Part &part, const Branch &branch) const;
+    // On a 12 V circuit and on another: its ratings are of that other side.
+    [[nodiscard]] bool hasLowSide(const Part &part) const;
     // Whether it says itself what it is connected to.
     [[nodiscard]] bool isConnectedItself(const Part &part) const;
 

@@ -5,6 +5,7 @@
 #include "ui/shell/theme.h"
 #include "ui/widgets/section_title.h"
 
+#include <QEvent>
 #include <QLabel>
 #include <QPainter>
 #include <QPushButton>
@@ -24,38 +25,52 @@ namespace {
 constexpr double kSmallest = 0.85;
 constexpr double kLargest = 1.6;
 
-// Draws the SVG as wide as there is room for, within reason.
+// Draws the SVG as large as there is room for, within reason.
 class Canvas : public QWidget
 {
 public:
+    void setRoom(const QSize &room)
+    {
+        m_room = room;
+        fit();
+    }
     void setLine(const OneLine &line)
     {
         m_svg.load(line.svg);
         m_size = QSizeF(line.width, line.height);
         setMinimumWidth(static_cast<int>(m_size.width() * kSmallest));
-        resizeToWidth();
-        update();
+        fit();
     }
 
 protected:
-    void resizeEvent(QResizeEvent *) override { resizeToWidth(); }
     void paintEvent(QPaintEvent *) override
     {
         if (m_size.isEmpty())
             return;
         QPainter painter(this);
-        m_svg.render(&painter, QRectF(QPointF(), m_size * scale()));
+        const QSizeF drawn = m_size * scale();
+        m_svg.render(&painter,
+                     QRectF(QPointF(std::max(0.0, (width() - drawn.width()) / 2), 0), drawn));
     }
 
 private:
     [[nodiscard]] double scale() const
     {
-        return m_size.isEmpty() ? 1 : std::clamp(width() / m_size.width(), kSmallest, kLargest);
+        if (m_size.isEmpty() || m_room.isEmpty())
+            return 1;
+        const double wide = m_room.width() / m_size.width();
+        const double high = m_room.height() / m_size.height();
+        return std::clamp(std::min(wide, high), kSmallest, kLargest);
     }
-    void resizeToWidth() { setFixedHeight(static_cast<int>(m_size.height() * scale())); }
+    void fit()
+    {
+        setFixedHeight(static_cast<int>(m_size.height() * scale()));
+        update();
+    }
 
     QSvgRenderer m_svg;
     QSizeF m_size;
+    QSize m_room;
 };
 
 DiagramColours coloursOf(const Theme &theme)
@@ -80,6 +95,7 @@ OneLineView::OneLineView(Book &book, const Theme &theme, Outside &outside, QWidg
     m_scroll->setWidget(m_canvas);
     m_scroll->setWidgetResizable(true);
     m_scroll->setFocusPolicy(Qt::StrongFocus);
+    m_scroll->viewport()->installEventFilter(this);
     column->addWidget(m_scroll, 1);
     m_open->setWordWrap(true);
     m_open->setTextInteractionFlags(Qt::TextSelectableByMouse);
@@ -95,6 +111,13 @@ void OneLineView::bookChanged()
     m_behind = true;
     if (isVisible())
         refresh();
+}
+
+bool OneLineView::eventFilter(QObject *watched, QEvent *event)
+{
+    if (watched == m_scroll->viewport() && event->type() == QEvent::Resize)
+        static_cast<Canvas *>(m_canvas)->setRoom(m_scroll->viewport()->size());
+    return QWidget::eventFilter(watched, event);
 }
 
 void OneLineView::showEvent(QShowEvent *event)

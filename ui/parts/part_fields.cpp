@@ -187,7 +187,7 @@ PartField roleField()
 {
     return {"role",
             tr("What it does"),
-            tr("motor, inverter, charger; asked by checks and diagram"),
+            tr("motor, inverter, charger"),
             [](const Records &, const Part &part) {
                 return part.role ? wordOf(*part.role) : QString();
             },

@@ -230,7 +230,7 @@ TEST(Drive, TellsEveryFigureOfTheVan)
 {
     const Check check = judgeDrive(van());
     EXPECT_EQ(check.verdict, Verdict::Holds) << check.sentence.toStdString();
-    EXPECT_NEAR(reading::step(check, name("effort at standstill, 1st gear")),
+    EXPECT_NEAR(reading::step(check, name("effort of the motor at standstill, 1st gear")),
                 150 * 3.5 * 4.1 * 0.9 / 0.308, 1);
     // 100 km/h in 3rd: 27.78/0.308·5.33 rad/s
     EXPECT_NEAR(reading::step(check, name("motor speed at the wanted speed, 3rd gear")),
