@@ -60,6 +60,7 @@ struct Plan
     std::size_t modules = 0;
     std::vector<const Part *> disconnects, mainFuses, contactors, precharge, bleeders;
     std::vector<const Branch *> mainBranches;
+    const Branch *prechargeBranch = nullptr;
     std::vector<Feeder> feeders;
     std::vector<const Branch *> phases;
     const Part *motor = nullptr;
@@ -82,6 +83,12 @@ public:
         sortBranches(plan);
         for (const Part *part : partsOn(m_records, *plan.circuit))
             place(*part, plan);
+        // precharge goes around one contactor, as a rule the positive one: that stands last
+        std::stable_partition(plan.contactors.begin(), plan.contactors.end(), [](const Part *part) {
+            return !part->name.contains(QLatin1String("plus"), Qt::CaseInsensitive) &&
+                   !part->name.contains(QLatin1String("positive"), Qt::CaseInsensitive) &&
+                   !part->name.contains(u'+');
+        });
         plan.motor = onlyPartOfRole(m_records, PartRole::Motor);
         for (const Branch &branch : m_records.all<Branch>())
             if (const Circuit *on = m_records.find(branch.circuit);
@@ -108,8 +115,10 @@ private:
                     return part.role == role;
                 };
             };
-            if (any(does(PartRole::PrechargeResistor)))
+            if (any(does(PartRole::PrechargeResistor))) {
+                plan.prechargeBranch = &branch;
                 continue;
+            }
             if (any(isConsumer)) {
                 addFeeder(branch, parts, plan);
             } else if (any(does(PartRole::Contactor)) || any(does(PartRole::Disconnect)) ||
@@ -212,7 +221,7 @@ private:
         const Circuit &circuit = *m_plan.circuit;
         m_drawing.text(kLeft, 28, circuit.name, m_colours.ink, 15, Anchor::Start, true);
         m_drawing.text(kLeft, 46,
-                       tr("%1 nominal, at most %2; one line for both poles, HV")
+                       tr("%1 nominal, at most %2; HV, one line for both poles")
                            .arg(amount(circuit.nominalVoltage), amount(circuit.worstVoltage)),
                        m_colours.mute, kSmallLetters);
         m_x = kLeft + 20;
@@ -267,33 +276,39 @@ private:
             m_result.notDrawn << tr("No part is said to be a contactor.");
             return;
         }
-        along(30);
-        const double from = m_x;
-        bool first = true;
+        double from = m_x;
         for (const Part *contactor : m_plan.contactors) {
-            if (!first)
-                along(60);
-            first = false;
+            along(24);
+            from = m_x; // of the last one: that is bypassed
+            along(24);
             m_symbols.contactor(m_x, kLineY, false);
             label(m_x, *contactor);
             m_x += 40;
             m_words << contactor->name;
         }
-        along(30);
+        along(24);
         if (m_plan.precharge.empty()) {
             m_result.notDrawn << tr("No part is said to be the precharge resistor.");
             return;
         }
-        // the path around them, above the line
-        const double y = kLineY - 48;
+        // the path around it, above the line
+        const double y = kLineY - 44;
         const double middle = (from + m_x) / 2;
         m_drawing.polyline({{from, kLineY}, {from, y}, {m_x, y}, {m_x, kLineY}}, hv(), 1.5);
-        m_symbols.resistor(middle - 20, y, false);
-        m_drawing.text(middle, y - 12, shortened(m_plan.precharge.front()->name, 34), m_colours.ink,
-                       kSmallLetters, Anchor::Middle);
+        const Branch *branch = m_plan.prechargeBranch;
+        QString words = m_plan.precharge.front()->name;
+        if (branch && (branch->fuse || branch->fuseRating)) {
+            m_symbols.fuse(middle - 40, y, false);
+            m_symbols.resistor(middle, y, false);
+            words = tr("%1, fuse %2").arg(words, amount(branch->fuseRating));
+        } else {
+            m_symbols.resistor(middle - 20, y, false);
+        }
+        m_drawing.text(m_x, y - 12, shortened(words, 44), m_colours.ink, kSmallLetters,
+                       Anchor::End);
         m_drawing.dot(from, kLineY, 3.5, hv());
         m_drawing.dot(m_x, kLineY, 3.5, hv());
-        m_words << tr("around the contactors: %1").arg(m_plan.precharge.front()->name);
+        m_words << tr("around it: %1").arg(m_plan.precharge.front()->name);
     }
 
     void drawFeeders()
