@@ -40,6 +40,7 @@ struct Known
     std::optional<Length> radius;
     std::optional<RoadLoad> load;
     std::optional<Force> grip;
+    double gripShift = 0;
     std::optional<Speed> wantedSpeed;
     bool motorKnown = false;
     bool gripKnown = true; // or not considered
@@ -113,9 +114,14 @@ void takeVehicle(Worksheet &sheet, const DriveInputs &inputs, Known &known)
     if (inputs.grip) {
         const auto share = taken(sheet, inputs.grip->drivenShare, u"x_d", u"%", 0, 1);
         const auto friction = taken(sheet, inputs.grip->friction, u"µ_g", u"", 0, 3);
-        known.gripKnown = share && friction && known.load;
-        if (known.gripKnown)
+        std::optional<double> shift = 0;
+        if (inputs.grip->shift)
+            shift = taken(sheet, *inputs.grip->shift, u"h/L", u"", -0.9, 0.9);
+        known.gripKnown = share && friction && shift && known.load;
+        if (known.gripKnown) {
             known.grip = known.load->mass * kStandardGravity * (*share * *friction);
+            known.gripShift = *shift * *friction;
+        }
     }
     known.wantedSpeed = taken(sheet, inputs.wantedSpeed, u"v", u"km/h", 0.1, 150);
 }
@@ -311,6 +317,7 @@ Check judgeDrive(const DriveInputs &inputs)
     driveline.radius = *known.radius;
     driveline.gearChange = *known.gearChange;
     driveline.grip = known.grip;
+    driveline.gripShift = known.gripShift;
     const RoadLoad &load = *known.load;
 
     const Force atMotor = known.motor.at(RotationSpeed()) / driveline.radius *
@@ -325,7 +332,10 @@ Check judgeDrive(const DriveInputs &inputs)
     if (const Force held = driveline.effort(0, Speed()); held < atMotor * (1 - 1e-9))
         sheet.step(tr("as much as the tyres hold"), QStringLiteral("F = µ·x·m·g"), {}, held, u"N");
     const double steepest = steepestStart(driveline, load);
-    sheet.step(tr("steepest start"), QStringLiteral("sin θ + µ·cos θ = F/(m·g)"),
+    sheet.step(tr("steepest start"),
+               known.grip ? QStringLiteral("sin θ + µ·cos θ = F/(m·g), tan θ ≤ (µ_g·x_d − "
+                                           "µ)/(1 − µ_g·h/L)")
+                          : QStringLiteral("sin θ + µ·cos θ = F/(m·g)"),
                steepest >= 1 ? tr("steeper than any road") : QString(), steepest, u"%");
     const Speed top = topSpeed(driveline, load);
     sheet.step(tr("top speed on the level"), QStringLiteral("F(v) = R(v), ω ≤ ω_max"), {}, top,

@@ -58,6 +58,9 @@ struct DriveInputs
     {
         Given<double> drivenShare; // of the weight, on the driven wheels; 0 to 1
         Given<double> friction;    // tyre on road: 0.8 dry, 0.5 wet
+        // Height of the centre of gravity over the wheelbase, negative where the front wheels
+        // drive; -0.9 to 0.9. Absent: the shift of weight on a climb is left out.
+        std::optional<Given<double>> shift;
     };
     std::optional<Grip> grip;
 

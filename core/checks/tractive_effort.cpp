@@ -149,7 +149,7 @@ double steepestStart(const Driveline &driveline, const RoadLoad &level)
     const double angle = std::asin(std::min(sine, 1.0)) - std::atan(rolling);
     double grade = std::tan(std::min(angle, std::atan(1.0)));
     if (driveline.grip)
-        grade = std::min(grade, *driveline.grip / weight - rolling);
+        grade = std::min(grade, (*driveline.grip / weight - rolling) / (1 - driveline.gripShift));
     return std::max(0.0, grade);
 }
 

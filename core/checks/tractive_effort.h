@@ -53,6 +53,9 @@ struct Driveline
     // What the driven tyres hold on the level: friction times the weight on them, without the shift
     // of weight while accelerating; none: not limited by grip.
     std::optional<Force> grip;
+    // Friction times height of the centre of gravity over wheelbase: what the driven axle gains of
+    // it when the vehicle leans back; negative where the front wheels drive, zero if left out.
+    double gripShift = 0;
 
     [[nodiscard]] Force effort(std::size_t gear, Speed speed) const;
     [[nodiscard]] Force mostEffort(Speed speed) const; // of all gears
@@ -74,7 +77,8 @@ struct Sprint
 std::optional<Sprint> sprint(const Driveline &driveline, const RoadLoad &load, Speed to);
 
 // The grade (rise over run) at which the effort at standstill just balances: sin θ + µ·cos θ =
-// F/(m·g), and with grip tan θ = grip/(m·g) − µ; at most 1, at least 0.
+// F/(m·g), and with grip tan θ = (grip/(m·g) − µ)/(1 − shift), for the climb takes weight off the
+// front axle (Gillespie, Fundamentals of Vehicle Dynamics, ch. 2); at most 1, at least 0.
 double steepestStart(const Driveline &driveline, const RoadLoad &level);
 
 } // namespace ohmwright

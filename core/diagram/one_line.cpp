@@ -304,7 +304,7 @@ private:
         } else {
             m_symbols.resistor(middle - 20, y, false);
         }
-        m_drawing.text(m_x, y - 12, shortened(words, 44), m_colours.ink, kSmallLetters,
+        m_drawing.text(m_x, y - 12, shortened(words, 54), m_colours.ink, kSmallLetters,
                        Anchor::End);
         m_drawing.dot(from, kLineY, 3.5, hv());
         m_drawing.dot(m_x, kLineY, 3.5, hv());

@@ -154,6 +154,34 @@ void putGears(const BookInputs &in, const Around &around, DriveInputs &drive)
     }
 }
 
+enum class DrivenAxle { Front, Rear, Both };
+
+} // namespace
+
+template <>
+struct EnumWords<DrivenAxle>
+{
+    static constexpr std::array words{"front", "rear", "both"};
+};
+
+namespace {
+
+// Of one driven axle; none where that is not told, or both are driven.
+std::optional<Given<double>> weightShift(const BookInputs &in)
+{
+    const auto axle = in.choice<DrivenAxle>("drive.driven_axle").value;
+    if (!axle || *axle == DrivenAxle::Both)
+        return std::nullopt;
+    const Given<Length> height = drivenVehicle(in).height;
+    const std::optional<Amount> &wheelbase = in.records().vehicle().wheelbase;
+    Given<double> shift;
+    shift.origin = height.origin;
+    shift.origin.name = tr("height of the centre of gravity over the wheelbase");
+    if (height.value && wheelbase && wheelbase->si() > 0)
+        shift.value = height.value->si() / wheelbase->si() * (*axle == DrivenAxle::Front ? -1 : 1);
+    return shift;
+}
+
 void putWishes(const BookInputs &in, DriveInputs &drive)
 {
     drive.wantedSpeed = in.figure<Speed>("drive.wanted_speed");
@@ -162,7 +190,7 @@ void putWishes(const BookInputs &in, DriveInputs &drive)
     drive.wantedTo100 = figureIfAny<Duration>(in, "drive.time_to_100");
     if (in.has("drive.driven_share") || in.has("drive.friction"))
         drive.grip = DriveInputs::Grip{in.figure<double>("drive.driven_share"),
-                                       in.figure<double>("drive.friction")};
+                                       in.figure<double>("drive.friction"), weightShift(in)};
     in.hold(drive.startGrade);
 }
 

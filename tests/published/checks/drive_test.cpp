@@ -226,6 +226,32 @@ TEST(SteepestStart, IsLimitedByGrip)
     EXPECT_DOUBLE_EQ(steepestStart(line, load), 1);
 }
 
+// Weight leaves the front axle on a climb: N = m·g·(x·cos θ − h/L·sin θ), so that tan θ =
+// (µ·x − µ_r)/(1 + µ·h/L) in front and (µ·x − µ_r)/(1 − µ·h/L) behind. Source: Gillespie, chapter
+// 2; worked by hand. Tolerance: 1e-9.
+TEST(Drive, AClimbTakesWeightOffTheFrontWheels)
+{
+    Driveline line;
+    line.motor = MotorTorque(Torque::fromSi(500), watts(200e3), RotationSpeed::fromSi(1000));
+    line.ratios = {15};
+    line.radius = metres(0.3);
+    RoadLoadFigures figures;
+    figures.mass = kilograms(1600);
+    figures.rollingCoefficient = 0.013;
+    figures.frontalArea = Area::fromSi(2.5);
+    figures.dragCoefficient = 0.36;
+    const RoadLoad load = roadLoadOf(figures);
+    constexpr double kFriction = 0.6, kShare = 0.56, kHeight = 0.606 / 2.69;
+    line.grip = load.mass * load.gravity * (kFriction * kShare);
+    const double still = steepestStart(line, load);
+    EXPECT_NEAR(still, kFriction * kShare - 0.013, 1e-9);
+    line.gripShift = -kFriction * kHeight;
+    EXPECT_NEAR(steepestStart(line, load), (kFriction * kShare - 0.013) / (1 + kFriction * kHeight),
+                1e-9);
+    line.gripShift = kFriction * kHeight;
+    EXPECT_GT(steepestStart(line, load), still);
+}
+
 TEST(Drive, TellsEveryFigureOfTheVan)
 {
     const Check check = judgeDrive(van());
