@@ -56,7 +56,7 @@ PartsPage::PartsPage(Book &book, const Theme &theme, Outside &outside, QWidget *
     m_splitter->setStretchFactor(0, 3);
     m_splitter->setStretchFactor(1, 2);
     // five moves side by side, or a rating with its button: less would cut them off
-    m_side->setMinimumWidth(546);
+    m_side->setMinimumWidth(538);
     m_splitter->setSizes({565, 550});
 
     m_logKey = new QShortcut(QKeySequence(Qt::CTRL | Qt::Key_L), this);
