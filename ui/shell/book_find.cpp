@@ -11,6 +11,7 @@ namespace ohmwright::ui {
 
 namespace {
 
+constexpr int kPauseMs = 200;
 constexpr std::size_t kPerGroup = 6;
 
 QString listed(QStringList words)
@@ -23,7 +24,18 @@ QString listed(QStringList words)
 
 BookFind::BookFind(const Book &book) : m_book(book)
 {
-    connect(&book, &Book::changed, this, [this] { m_stale = true; });
+    // A large book takes longer to index than a key may wait: it is done as soon as the edits
+    // pause, and at the first key only if that comes sooner.
+    m_pause.setSingleShot(true);
+    m_pause.setInterval(kPauseMs);
+    connect(&m_pause, &QTimer::timeout, this, [this] {
+        if (m_stale)
+            index();
+    });
+    connect(&book, &Book::changed, this, [this] {
+        m_stale = true;
+        m_pause.start();
+    });
 }
 
 void BookFind::index()

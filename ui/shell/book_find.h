@@ -5,6 +5,8 @@
 #include "core/book/book.h"
 #include "ui/shell/find_source.h"
 
+#include <QTimer>
+
 #include <vector>
 
 namespace ohmwright::ui {
@@ -32,6 +34,7 @@ private:
     const Book &m_book;
     std::vector<Entry> m_entries;
     bool m_stale = true;
+    QTimer m_pause;
 };
 
 } // namespace ohmwright::ui
