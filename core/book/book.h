@@ -80,9 +80,9 @@ public:
     // Current also inside an edit.
     [[nodiscard]] const Records &records() const { return m_records; }
 
-    // An edit inside an edit becomes part of it: whoever opened the outer one must pass a failure
-    // on, so that nothing of it stays. An edit that changes nothing makes no step. Conflict, with the book brought up to date, if
-    // another window changed it since this one looked.
+    // An edit inside an edit is part of it; the outer one must pass its failure on. One that
+    // changes nothing makes no step. Conflict, with the book brought up to date, if another window
+    // changed it since this one looked.
     Outcome edit(const QString &what, const std::function<Outcome()> &work);
 
     // Only inside edit(). The record's own rules (rules.h) are checked first.

@@ -90,8 +90,6 @@ void Symbols::unit(double x, double y, std::optional<PartRole> role)
     };
     switch (role.value_or(PartRole::Bay)) {
     case PartRole::Inverter:
-        converter("=", "~");
-        return;
     case PartRole::Charger:
         converter("=", "~");
         return;

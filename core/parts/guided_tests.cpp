@@ -51,7 +51,7 @@ std::vector<TestStep> firstPowerUpSteps()
 {
     std::vector<TestStep> steps;
     const QJsonArray array = firstPowerUp().value(QLatin1String("steps")).toArray();
-    for (const QJsonValue &value : array) {
+    for (const auto &value : array) {
         const QJsonObject one = value.toObject();
         TestStep step;
         step.position = static_cast<int>(steps.size());

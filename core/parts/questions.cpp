@@ -165,7 +165,7 @@ Result<Id<Task>> insertFindOutTask(Book &book, const QString &title, const QStri
     task.note = note;
     if (!waiting.empty())
         task.area = book.records().find(waiting.front().task)->area;
-    const Result<Id<Task>> made = book.insert(task);
+    Result<Id<Task>> made = book.insert(task);
     if (!made)
         return made;
     std::set<Id<Task>> linked;

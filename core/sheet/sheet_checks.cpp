@@ -102,7 +102,7 @@ void addOverview(std::span<const Check> checks, Blocks &to)
             {{{check.title}, {check.sentence}, {marginOf(check)}, {{}, {}, marksOf(check)}},
              RowKind::Plain});
     }
-    to.push_back(std::move(table));
+    to.emplace_back(std::move(table));
 }
 
 void addGiven(const Check &check, Blocks &to)
@@ -125,7 +125,7 @@ void addGiven(const Check &check, Blocks &to)
                                {known ? evidenceOf(input.origin) : QString()}},
                               RowKind::Plain});
     }
-    to.push_back(std::move(table));
+    to.emplace_back(std::move(table));
 }
 
 void addWorking(const Check &check, Blocks &to)
@@ -139,7 +139,7 @@ void addWorking(const Check &check, Blocks &to)
         for (const CheckStep &step : check.steps)
             table.rows.push_back(
                 {{{step.what}, {step.formula}, {step.worked}, {step.result}}, RowKind::Plain});
-        to.push_back(std::move(table));
+        to.emplace_back(std::move(table));
     }
     if (!check.comparisons.empty()) {
         sheet::Table table;
@@ -154,7 +154,7 @@ void addWorking(const Check &check, Blocks &to)
                                    {percent(held.margin)},
                                    {{}, {}, {{kindOf(held.verdict)}}}},
                                   RowKind::Plain});
-        to.push_back(std::move(table));
+        to.emplace_back(std::move(table));
     }
 }
 
@@ -168,7 +168,7 @@ void addPlots(const Sources &from, const Check &check, Blocks &to)
         figure.image.id = QStringLiteral("plot.svg");
         figure.caption = plot.title;
         figure.maxHeight = metres(0.085);
-        to.push_back(std::move(figure));
+        to.emplace_back(std::move(figure));
     }
 }
 
@@ -180,7 +180,7 @@ void addLines(const Check &check, Blocks &to)
                             tr("%1 instead of the published %2").arg(one.own, one.published),
                             tr("%1; because: %2").arg(one.source, one.reason)});
     if (!own.rows.empty())
-        to.push_back(std::move(own));
+        to.emplace_back(std::move(own));
     Paragraph lines;
     const auto add = [&](const QString &label, const QStringList &texts) {
         if (texts.isEmpty())
@@ -195,7 +195,7 @@ void addLines(const Check &check, Blocks &to)
     if (!check.afterwards.isEmpty())
         add(tr("Afterwards:"), {check.afterwards});
     add(tr("Source:"), {check.source});
-    to.push_back(std::move(lines));
+    to.emplace_back(std::move(lines));
 }
 
 } // namespace
@@ -204,12 +204,13 @@ void addChecks(const Sources &from, Blocks &to)
 {
     if (from.checks.empty())
         return;
-    to.push_back(Heading{1, tr("Engineering checks"), QStringLiteral("checks")});
-    to.push_back(Paragraph{{{tr("Computed from what is recorded, with the evidence named beside "
-                                "each figure. The working of each stands at the end of this sheet. "
-                                "None of it replaces a measurement or a qualified person."),
-                             Emphasis::None,
-                             {}}}});
+    to.emplace_back(Heading{1, tr("Engineering checks"), QStringLiteral("checks")});
+    to.emplace_back(
+        Paragraph{{{tr("Computed from what is recorded, with the evidence named beside "
+                       "each figure. The working of each stands at the end of this sheet. "
+                       "None of it replaces a measurement or a qualified person."),
+                    Emphasis::None,
+                    {}}}});
     addOverview(from.checks, to);
 }
 
@@ -217,18 +218,18 @@ void addChecksWorked(const Sources &from, Blocks &to)
 {
     if (from.checks.empty())
         return;
-    to.push_back(Heading{1, tr("Checks, worked"), QStringLiteral("checks-worked")});
+    to.emplace_back(Heading{1, tr("Checks, worked"), QStringLiteral("checks-worked")});
     int number = 0;
     for (const Check &check : from.checks) {
         // nothing measured or computed yet: the overview says what is missing
         if (check.steps.empty() && check.comparisons.empty())
             continue;
-        to.push_back(Heading{2, check.title, QStringLiteral("check-%1").arg(++number)});
+        to.emplace_back(Heading{2, check.title, QStringLiteral("check-%1").arg(++number)});
         Paragraph verdict;
         for (const Mark &mark : marksOf(check))
             verdict.runs.push_back({QStringLiteral("  "), Emphasis::None, mark});
         verdict.runs.push_back({check.sentence, Emphasis::None, {}});
-        to.push_back(std::move(verdict));
+        to.emplace_back(std::move(verdict));
         addGiven(check, to);
         addWorking(check, to);
         addPlots(from, check, to);

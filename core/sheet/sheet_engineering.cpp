@@ -69,7 +69,7 @@ void addSafetySystems(const Sources &from, Blocks &to)
     const auto &systems = from.records.all<SafetySystem>();
     if (systems.size() == 0)
         return;
-    to.push_back(Heading{1, tr("Safety systems"), QStringLiteral("safety")});
+    to.emplace_back(Heading{1, tr("Safety systems"), QStringLiteral("safety")});
     sheet::Table table;
     table.columns = {{tr("system"), Align::Left, 5},
                      {tr("where it sits"), Align::Left, 5},
@@ -86,7 +86,7 @@ void addSafetySystems(const Sources &from, Blocks &to)
               {{}, {}, {markOf(system.state)}}},
              RowKind::Plain});
     }
-    to.push_back(std::move(table));
+    to.emplace_back(std::move(table));
 }
 
 void addInterfaces(const Sources &from, Blocks &to)
@@ -94,13 +94,13 @@ void addInterfaces(const Sources &from, Blocks &to)
     const auto &interfaces = from.records.all<Interface>();
     if (interfaces.size() == 0)
         return;
-    to.push_back(Heading{1, tr("Interfaces"), QStringLiteral("interfaces")});
+    to.emplace_back(Heading{1, tr("Interfaces"), QStringLiteral("interfaces")});
     for (const Interface &one : interfaces) {
-        to.push_back(Heading{2, one.name, QStringLiteral("interface-%1").arg(one.key)});
+        to.emplace_back(Heading{2, one.name, QStringLiteral("interface-%1").arg(one.key)});
         KeyValues facts;
         const auto add = [&](const QString &label, const QString &value, const QString &note = {}) {
             if (!value.isEmpty())
-                facts.rows.push_back({label, value, note});
+                facts.rows.emplace_back(label, value, note);
         };
         facts.rows.push_back(
             {tr("Of"),
@@ -115,7 +115,7 @@ void addInterfaces(const Sources &from, Blocks &to)
         add(tr("Parameter file"), one.parameterFile, labelled(tr("SHA-256"), one.parameterSha256));
         add(tr("Pairing"), one.pairing);
         add(tr("Note"), one.note);
-        to.push_back(std::move(facts));
+        to.emplace_back(std::move(facts));
         const auto pins = from.records.of<InterfacePin>(one.id);
         if (pins.empty())
             continue;
@@ -123,7 +123,7 @@ void addInterfaces(const Sources &from, Blocks &to)
         table.columns = {{tr("pin")}, {tr("signal"), Align::Left, 4}, {tr("note"), Align::Left, 5}};
         for (const InterfacePin &pin : pins)
             table.rows.push_back({{{pin.pin}, {pin.signal}, {pin.note}}, RowKind::Plain});
-        to.push_back(std::move(table));
+        to.emplace_back(std::move(table));
     }
 }
 
@@ -132,7 +132,7 @@ void addWires(const Sources &from, Blocks &to)
     const auto &wires = from.records.all<Wire>();
     if (wires.size() == 0)
         return;
-    to.push_back(Heading{1, tr("Wire list"), QStringLiteral("wires")});
+    to.emplace_back(Heading{1, tr("Wire list"), QStringLiteral("wires")});
     sheet::Table table;
     table.columns = {{tr("wire")},
                      {tr("signal"), Align::Left, 4},
@@ -151,7 +151,7 @@ void addWires(const Sources &from, Blocks &to)
                                {wire.colour},
                                {wire.fitted ? tr("yes") : tr("no")}},
                               RowKind::Plain});
-    to.push_back(std::move(table));
+    to.emplace_back(std::move(table));
 }
 
 void addPermits(const Sources &from, Blocks &to)
@@ -159,7 +159,7 @@ void addPermits(const Sources &from, Blocks &to)
     const auto &permits = from.records.all<WorkPermit>();
     if (permits.size() == 0)
         return;
-    to.push_back(Heading{1, tr("Work permits"), QStringLiteral("permits")});
+    to.emplace_back(Heading{1, tr("Work permits"), QStringLiteral("permits")});
     sheet::Table table;
     table.columns = {{tr("work"), Align::Left, 4},
                      {tr("gloves"), Align::Left, 3},
@@ -194,7 +194,7 @@ void addPermits(const Sources &from, Blocks &to)
               state},
              RowKind::Plain});
     }
-    to.push_back(std::move(table));
+    to.emplace_back(std::move(table));
 }
 
 } // namespace ohmwright::sections
