@@ -2,6 +2,7 @@
 // ohmwright checks BOOK [--check ID]
 #include "app/commands/commands.h"
 #include "core/book/book.h"
+#include "core/checks/origin_words.h"
 #include "core/verdicts/judge_book.h"
 
 #include <QCoreApplication>
@@ -249,18 +250,6 @@ private:
             lines(out, tr("Afterwards"), {check.afterwards});
         lines(out, tr("Source"), {check.source});
         out << Qt::endl;
-    }
-
-    static QString evidenceOf(const Origin &from)
-    {
-        QStringList words{wordOf(from.evidence)};
-        if (!from.source.isEmpty())
-            words << from.source;
-        if (from.stale)
-            words << tr("older than the rework");
-        if (from.clash)
-            words << tr("values clash, the safer is used");
-        return words.join(tr(", "));
     }
 
     static void section(QTextStream &out, const QString &heading) { out << heading << '\n'; }

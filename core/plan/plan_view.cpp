@@ -266,11 +266,12 @@ LeafNeed judge(const Records &records, const TaskNeed &need, QDate today)
             leaf.met = interface->state == InterfaceState::Talks;
             leaf.subject = subjectOf("interface", interface->key);
             leaf.subjectName = interface->name;
-            take({MoveKind::FindOut,
-                  interface->state == InterfaceState::Understood
-                      ? tr("understood, but has not talked yet")
-                      : tr("it cannot be made to talk yet"),
-                  0});
+            if (!leaf.met)
+                take({MoveKind::FindOut,
+                      interface->state == InterfaceState::Understood
+                          ? tr("understood, but has not talked yet")
+                          : tr("it cannot be made to talk yet"),
+                      0});
         }
         break;
     }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Engineering checks on the build sheet: all in one glance, and each one worked.
+#include "core/checks/origin_words.h"
 #include "core/sheet/sheet_sections.h"
 
 #include <QCoreApplication>
@@ -54,18 +55,6 @@ QString protecting(Protects protects)
         return tr("What protects the chassis");
     }
     return {};
-}
-
-QString evidenceOf(const Origin &from)
-{
-    QStringList words{wordOf(from.evidence)};
-    if (!from.source.isEmpty())
-        words << from.source;
-    if (from.stale)
-        words << tr("older than the rework");
-    if (from.clash)
-        words << tr("values clash, the safer is used");
-    return words.join(tr(", "));
 }
 
 // A margin of what is known would read like a promise while something else is not.

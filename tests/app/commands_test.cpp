@@ -187,6 +187,51 @@ TEST_F(CommandsTest, BudgetExitTellsWhetherTheMoneyReaches)
     EXPECT_EQ(json().value("left").toString(), "-390.00 EUR");
 }
 
+// A contactor for 450 V DC on a circuit of 400 V, then of 480 V: ISO 6469-3 wants components rated
+// for the greatest working voltage of their circuit.
+TEST_F(CommandsTest, ChecksListTheWorstFirstAndExitTellsWhetherAllHold)
+{
+    ASSERT_EQ(run({"create", book()}), 0);
+    ASSERT_EQ(run({"checks", book()}), 0);
+    EXPECT_THAT(out.toStdString(), HasSubstr("nothing to check yet"));
+    ASSERT_EQ(run({"create", at("held.ohmwright")}), 0);
+    const auto tell = [&](const char *file, const char *worst) {
+        const auto opened = Book::open(at(file), clock);
+        ASSERT_TRUE(opened.has_value());
+        OHMWRIGHT_ASSERT_OK((*opened)->edit(QStringLiteral("add"), [&]() -> Outcome {
+            Circuit traction;
+            traction.key = traction.name = QStringLiteral("traction");
+            traction.worstVoltage = amount(worst);
+            traction.worstVoltageFrom = QStringLiteral("pack at full charge");
+            const Result<Id<Circuit>> made = (*opened)->insert(traction);
+            return made ? Outcome{} : fail(made.error());
+        }));
+    };
+    tell("held.ohmwright", "400 V");
+    tell("van.ohmwright", "480 V");
+    for (const char *file : {"held.ohmwright", "van.ohmwright"})
+        ASSERT_EQ(run({"log-part", at(file), "--name", "Main contactor", "--circuit", "traction",
+                       "--rating", "voltage,limit,DC=450 V,datasheet,page 2"}),
+                  0)
+            << err.toStdString();
+
+    EXPECT_EQ(run({"checks", at("held.ohmwright"), "--check", "circuit_ratings"}), 0)
+        << out.toStdString();
+    EXPECT_EQ(run({"checks", book(), "--check", "circuit_ratings"}), 1);
+    for (const char *line : {"Given", "Held against", "480\u00a0V \u2264 450\u00a0V",
+                             "datasheet, page 2", "What would turn it", "Source"})
+        EXPECT_THAT(out.toStdString(), HasSubstr(line));
+    EXPECT_EQ(run({"checks", book()}), 1);
+    EXPECT_THAT(out.toStdString(), HasSubstr("1 fails"));
+    EXPECT_EQ(run({"checks", book(), "--json"}), 1);
+    const QJsonObject first = json().value("checks").toArray().first().toObject();
+    EXPECT_EQ(first.value("verdict").toString(), "fails");
+    EXPECT_EQ(first.value("check").toString(), "circuit_ratings");
+
+    EXPECT_EQ(run({"checks", book(), "--check", "horoscope"}), 2);
+    EXPECT_THAT(err.toStdString(), HasSubstr("There are: circuit_ratings"));
+}
+
 // `qpdf --check` and pdftotext are the outside readers.
 TEST_F(CommandsTest, SheetWritesPdfAndHtml)
 {

@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/checks/origin_words.h"
+
+#include <QCoreApplication>
+
+namespace ohmwright {
+
+namespace {
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("OriginWords", text);
+}
+
+} // namespace
+
+QString evidenceOf(const Origin &from)
+{
+    QStringList words{wordOf(from.evidence)};
+    if (!from.source.isEmpty())
+        words << from.source;
+    if (from.stale)
+        words << tr("older than the rework");
+    if (from.clash)
+        words << tr("values clash, the safer is used");
+    return words.join(tr(", "));
+}
+
+} // namespace ohmwright
