@@ -193,6 +193,35 @@ TEST_F(TheBuildOrderPage, goesToThePartThatMustBeOrdered)
     EXPECT_EQ(wanted.at(0).at(0).toString(), book.records().find(*need.part)->key);
 }
 
+TEST_F(TheBuildOrderPage, goesToTheCardOfAUnitThatDoesNotTalkAndOfAPermitThatDoesNotHold)
+{
+    Interface bus;
+    bus.name = "Inverter's vehicle bus";
+    bus.part = book.add(namedPart("Inverter"));
+    TaskNeed talks;
+    talks.kind = NeedKind::Interface;
+    talks.interface = book.add(bus);
+    needs(first, talks);
+    WorkPermit permit;
+    permit.name = "Close the pack";
+    TaskNeed leave;
+    leave.kind = NeedKind::Permit;
+    leave.permit = book.add(permit);
+    needs(second, leave);
+    open();
+    const QSignalSpy wanted(page.get(), &BuildOrderPage::recordWanted);
+    choose(plan::MoveKind::FindOut);
+    press(Qt::Key_Return);
+    ASSERT_EQ(wanted.count(), 1);
+    EXPECT_EQ(wanted.at(0).at(0).toString(), "interface");
+    EXPECT_EQ(wanted.at(0).at(1).toString(), book.records().find(*talks.interface)->key);
+    choose(plan::MoveKind::Ask);
+    press(Qt::Key_Return);
+    ASSERT_EQ(wanted.count(), 2);
+    EXPECT_EQ(wanted.at(1).at(0).toString(), "work_permit");
+    EXPECT_EQ(wanted.at(1).at(1).toString(), book.records().find(*leave.permit)->key);
+}
+
 TEST_F(TheBuildOrderPage, makesATaskToFindOutAFigure)
 {
     TaskNeed need;
