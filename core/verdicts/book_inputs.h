@@ -25,8 +25,10 @@
 
 #include <QDate>
 
+#include <any>
 #include <cmath>
 #include <map>
+#include <typeindex>
 #include <utility>
 
 namespace ohmwright {
@@ -93,6 +95,17 @@ public:
     [[nodiscard]] Origin originOf(const char *name, const R &...of) const
     {
         return foundOf(name, of...).origin;
+    }
+
+    // What several checks ask alike, worked out for the first of them and kept as long as these
+    // inputs are.
+    template <class Facts, class WorkOut>
+    [[nodiscard]] const Facts &once(WorkOut workOut) const
+    {
+        const auto kept = m_once.find(typeid(Facts));
+        return std::any_cast<const Facts &>(
+            kept != m_once.end() ? kept->second
+                                 : m_once.emplace(typeid(Facts), workOut(*this)).first->second);
     }
 
     // The figure in force of a part, its clash and staleness told. The SI value is taken.
@@ -207,6 +220,7 @@ private:
     QDate m_today;
     // (figure, table, id) to the record: a book has hundreds, checks ask thousands of times
     std::map<std::tuple<QString, std::string, std::int64_t>, const CheckFigure *> m_figures;
+    mutable std::map<std::type_index, std::any> m_once;
 };
 
 } // namespace ohmwright

@@ -9,7 +9,7 @@ namespace ohmwright {
 
 std::vector<Check> judgeConductorOfBook(const BookInputs &in)
 {
-    const PackFacts pack = packFacts(in);
+    const PackFacts &pack = packFacts(in);
     std::vector<Check> checks;
     for (const Branch &branch : in.records().all<Branch>()) {
         const Circuit *circuit = in.records().find(branch.circuit);

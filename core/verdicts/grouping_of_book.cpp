@@ -26,7 +26,7 @@ FigureName actual(RatedQuantity quantity)
 
 std::vector<Check> judgeGroupingOfBook(const BookInputs &in)
 {
-    const PackFacts pack = packFacts(in);
+    const PackFacts &pack = packFacts(in);
     if (!pack.circuit)
         return {};
     const Circuit &circuit = *pack.circuit;

@@ -118,9 +118,7 @@ void readPower(PackFacts &facts, const BookInputs &in, const CellFacts &cells)
         mostIntoCell(in, module), cells.inParallel, facts.nominal);
 }
 
-} // namespace
-
-PackFacts packFacts(const BookInputs &in)
+PackFacts workOut(const BookInputs &in)
 {
     PackFacts facts;
     for (const Circuit &circuit : in.records().all<Circuit>()) {
@@ -164,6 +162,13 @@ PackFacts packFacts(const BookInputs &in)
         facts.usableEnergy.origin.field = in.originOf("pack.usable_energy", *facts.circuit).field;
     readPower(facts, in, cells);
     return facts;
+}
+
+} // namespace
+
+const PackFacts &packFacts(const BookInputs &in)
+{
+    return in.once<PackFacts>(workOut);
 }
 
 } // namespace ohmwright

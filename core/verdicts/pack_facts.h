@@ -22,6 +22,7 @@ struct PackFacts
     Given<Power> greatestChargePower;          // for some seconds, when neither full nor cold
 };
 
-PackFacts packFacts(const BookInputs &inputs);
+// Worked out once for these inputs, and as long-lived as they are.
+const PackFacts &packFacts(const BookInputs &inputs);
 
 } // namespace ohmwright

@@ -137,7 +137,7 @@ std::optional<Regeneration> regeneration(const BookInputs &in, const Wiring &wir
 
 std::vector<Check> judgePackOfBook(const BookInputs &in)
 {
-    const PackFacts pack = packFacts(in);
+    const PackFacts &pack = packFacts(in);
     if (!pack.circuit)
         return {};
     const Circuit &circuit = *pack.circuit;
@@ -170,7 +170,7 @@ std::vector<Check> judgePackOfBook(const BookInputs &in)
 
 std::vector<Check> judgeCellLimitsOfBook(const BookInputs &in)
 {
-    const PackFacts pack = packFacts(in);
+    const PackFacts &pack = packFacts(in);
     if (!pack.circuit)
         return {};
     const Circuit &circuit = *pack.circuit;

@@ -57,7 +57,7 @@ const Precharged *belongingTo(const TestRecord &test, const std::vector<Precharg
 std::vector<Check> judgePrechargeOfBook(const BookInputs &in)
 {
     const Wiring wiring(in.records());
-    const PackFacts pack = packFacts(in);
+    const PackFacts &pack = packFacts(in);
     std::vector<Check> checks;
     for (const auto &[circuit, resistor] : prechargedCircuits(in.records(), wiring)) {
         PrechargeInputs inputs;

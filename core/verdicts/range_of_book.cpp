@@ -62,7 +62,7 @@ RangeInputs::Regeneration regenerationOf(const BookInputs &in, const PackFacts &
 
 std::vector<Check> judgeRangeOfBook(const BookInputs &in)
 {
-    const PackFacts pack = packFacts(in);
+    const PackFacts &pack = packFacts(in);
     if (!pack.circuit)
         return {};
     constexpr double kEfficiency = 0.80, kAuxiliaries = 400;

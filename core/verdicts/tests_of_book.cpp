@@ -115,7 +115,7 @@ std::vector<Check> ofEachTest(const BookInputs &in, TestKind kind, Judge judge)
 
 std::vector<Check> judgeIsolationOfBook(const BookInputs &in)
 {
-    const PackFacts pack = packFacts(in);
+    const PackFacts &pack = packFacts(in);
     const Wiring wiring(in.records());
     return ofEachTest(in, TestKind::Isolation, [&](const TestRecord &test) {
         const Circuit *circuit = livePackCircuit(in, test, pack);
