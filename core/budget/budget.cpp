@@ -2,6 +2,7 @@
 #include "core/budget/budget.h"
 
 #include "core/parts/log_part.h"
+#include "core/parts/options.h"
 
 #include <QCoreApplication>
 
@@ -104,7 +105,8 @@ private:
 
     void addWanted(const Part &part)
     {
-        if (part.state != PartState::Wanted || part.countedTo == CountedTo::Shop)
+        if (part.state != PartState::Wanted || part.countedTo == CountedTo::Shop ||
+            !isPlannedWith(m_records, part.option))
             return;
         if (!part.estimate) {
             m_budget.gaps << tr("“%1” is wanted and has no estimate.").arg(part.name);

@@ -2,6 +2,7 @@
 #include "core/budget/line_contents.h"
 
 #include "core/parts/log_part.h"
+#include "core/parts/options.h"
 
 #include <algorithm>
 #include <array>
@@ -148,7 +149,7 @@ private:
         std::vector<const Part *> parts;
         for (const Part &part : m_records.all<Part>())
             if (part.state == PartState::Wanted && part.countedTo == CountedTo::Build &&
-                here(part.line))
+                isPlannedWith(m_records, part.option) && here(part.line))
                 parts.push_back(&part);
         std::stable_sort(parts.begin(), parts.end(), [](const Part *a, const Part *b) {
             return a->name.compare(b->name, Qt::CaseInsensitive) < 0;

@@ -57,6 +57,15 @@ QString recordName(const Records &records, const R &row)
         return nameIn(row.circuit);
     else if constexpr (std::is_same_v<R, TaskNeed>)
         return wordOf(row.kind);
+    else if constexpr (std::is_same_v<R, WorkingTime>)
+        return wordOf(row.weekday);
+    else if constexpr (std::is_same_v<R, SpecialDay>)
+        return showDate(row.from);
+    else if constexpr (std::is_same_v<R, WorkEntry>) {
+        const QString task = nameIn(row.task);
+        return QString(showDate(row.on) + (task.isEmpty() ? task : QString(u", " + task)));
+    } else if constexpr (std::is_same_v<R, Choice>)
+        return row.question;
     else
         return row.key;
 }

@@ -33,6 +33,11 @@ constexpr std::array kBuild{
     FieldNote{"contingency_percent", "Kept back for surprises, in percent of the allowances.",
               between(0, 100)},
     FieldNote{"place", "Country or state: whose rules and whose inspector."},
+    FieldNote{"confidence_percent", "Confidence at which dates are told, in percent.",
+              between(50, 99)},
+    FieldNote{"saved", "Money lying ready for the build, in the book's own currency.", kFrom0},
+    FieldNote{"saved_on", "Day on which that much lay ready."},
+    FieldNote{"set_aside", "Money set aside every month, in the book's own currency.", kFrom0},
     FieldNote{"note", "Anything else."},
 };
 
@@ -152,7 +157,10 @@ constexpr std::array kPart{
     FieldNote{"reworked_on", "Day it was last reworked; older evidence is stale."},
     FieldNote{"replaced_by", "Key of the part that takes its place."},
     FieldNote{"estimate", "What it is expected to cost while not bought.", kFrom0},
-    FieldNote{"lead_days", "Days from order to arrival.", between(0, 3650)},
+    FieldNote{"lead_days", "Days from order to arrival, the likely.", between(0, 3650)},
+    FieldNote{"least_lead_days", "The same if all goes well.", between(0, 3650)},
+    FieldNote{"most_lead_days", "The same if it does not.", between(0, 3650)},
+    FieldNote{"option", "Key of the option of a choice it belongs to."},
     FieldNote{"line", "Key of the budget line it counts to."},
     FieldNote{"stock", "How much there is, of consumables and hardware.", kFrom0},
     FieldNote{"least_stock", "When to buy more; counted as the stock is.", kFrom0},
@@ -267,16 +275,74 @@ constexpr std::array kTask{
     FieldNote{"milestone", "Whether it is a goal to reach rather than work."},
     FieldNote{"area", "The branch of the build order it hangs on: battery, papers."},
     FieldNote{"high_voltage", "Whether it is work on the high-voltage system."},
-    FieldNote{"work_minutes", "Hands-on time it is expected to take, in minutes.",
+    FieldNote{"trade", "Kind of work."},
+    FieldNote{"work_minutes", "Hands-on time it likely takes, in minutes of one person.",
               between(0, 600000)},
+    FieldNote{"least_work_minutes", "The same if all goes well.", between(0, 600000)},
+    FieldNote{"most_work_minutes", "The same if it does not.", between(0, 600000)},
     FieldNote{"wait_days", "Days of waiting that need no hands: curing, machining elsewhere, post.",
               between(0, 3650)},
+    FieldNote{"least_wait_days", "The same if all goes well.", between(0, 3650)},
+    FieldNote{"most_wait_days", "The same if it does not.", between(0, 3650)},
+    FieldNote{"hands", "People it takes at once; one when not told.", between(1, 4)},
+    FieldNote{"one_sitting", "Whether it cannot be left half done overnight."},
+    FieldNote{"bay", "Where it is done, if tasks take turns there."},
+    FieldNote{"fail_percent", "Chance that it must be done again, in percent.", between(0, 95)},
+    FieldNote{"redo_from", "Key of the task from which it must then be done again."},
+    FieldNote{"opens", "Key of the part whose case it opens."},
+    FieldNote{"buys", "Key of the part it orders, which is then not ordered before."},
+    FieldNote{"option", "Key of the option of a choice it belongs to."},
     FieldNote{"state", "How far it has got."},
     FieldNote{"started_on", "Day it was started."},
     FieldNote{"done_on", "Day it was done; told exactly when the state is done."},
     FieldNote{"fixed_on", "A milestone's appointment."},
     FieldNote{"target_on", "A milestone's wished-for day."},
     FieldNote{"note", "Anything else."},
+};
+
+constexpr std::array kWorkingTime{
+    FieldNote{"key", "Names the time within this file."},
+    FieldNote{"weekday", "Day of the week."},
+    FieldNote{"starts", "When it begins, like 19:30."},
+    FieldNote{"minutes", "How long, in minutes.", between(1, 1440)},
+    FieldNote{"hands", "Pairs of hands that are there.", between(1, 4)},
+    FieldNote{"note", "Anything else."},
+};
+
+constexpr std::array kSpecialDay{
+    FieldNote{"key", "Names the days within this file."},
+    FieldNote{"first_day", "The first of them."},
+    FieldNote{"last_day", "The last of them; one day when not told."},
+    FieldNote{"minutes", "Work on each of them, in minutes; 0: none.", between(0, 1440)},
+    FieldNote{"hands", "Pairs of hands that are there.", between(1, 4)},
+    FieldNote{"note", "Anything else."},
+};
+
+constexpr std::array kWorkEntry{
+    FieldNote{"key", "Names the entry within this file."},
+    FieldNote{"task", "Key of the task that was worked on."},
+    FieldNote{"worked_on", "Day of the work."},
+    FieldNote{"started", "When it began, like 19:40."},
+    FieldNote{"minutes", "How long it took, in minutes; not told while under way.",
+              between(0, 2880)},
+    FieldNote{"hands", "Pairs of hands that were there.", between(1, 4)},
+    FieldNote{"note", "What was done."},
+};
+
+constexpr std::array kChoice{
+    FieldNote{"key", "Names the choice within this file."},
+    FieldNote{"question", "What is to be decided."},
+    FieldNote{"decide_by", "Day by which one wishes to have decided."},
+    FieldNote{"taken", "Key of the option that was taken."},
+    FieldNote{"decided_on", "Day it was decided."},
+    FieldNote{"because", "Why."},
+    FieldNote{"note", "Anything else."},
+};
+
+constexpr std::array kChoiceOption{
+    FieldNote{"key", "Names the option within this file."},
+    FieldNote{"name", "What would be done."},
+    FieldNote{"note", "What speaks for and against it."},
 };
 
 constexpr std::array kTaskNeed{
@@ -307,6 +373,8 @@ constexpr std::array kLetter{
     FieldNote{"answered_on", "Day of the answer."},
     FieldNote{"valid_until", "Last day on which the answer holds."},
     FieldNote{"answer_days", "Days an answer usually takes.", between(0, 3650)},
+    FieldNote{"least_answer_days", "The same if all goes well.", between(0, 3650)},
+    FieldNote{"most_answer_days", "The same if it does not.", between(0, 3650)},
     FieldNote{"reference", "Their file number."},
     FieldNote{"note", "Anything else."},
 };
@@ -511,6 +579,11 @@ constexpr std::array kChapters{
     Chapter{"purchase_item", {"Item", "One position of a purchase."}, kPurchaseItem},
     Chapter{"payment", {"Payment", "Money paid for a purchase."}, kPayment},
     Chapter{"got_back", {"Money got back", "Money that comes back into the build."}, kGotBack},
+    Chapter{"working_time", {"Working time", "A time of the week when somebody works on the build."}, kWorkingTime},
+    Chapter{"special_day", {"Special day", "Days that are not like the week: off, or more hands."}, kSpecialDay},
+    Chapter{"work_entry", {"Work entry", "A row of the work log."}, kWorkEntry},
+    Chapter{"choice", {"Choice", "A choice still open, or how it was decided."}, kChoice},
+    Chapter{"choice_option", {"Option", "One way to decide a choice."}, kChoiceOption},
     Chapter{"task", {"Task", "A piece of work, or a milestone to reach."}, kTask},
     Chapter{"task_need", {"Need", "What must be true before the task can start."}, kTaskNeed},
     Chapter{"letter", {"Letter", "A question to an authority, insurer or engineer, and its answer."}, kLetter},

@@ -170,6 +170,17 @@ Json ofNeed()
     return list;
 }
 
+Json timeOfDay(const char *field)
+{
+    return {{"properties", {{field, wholePattern("|" + forms::timeOfDayPattern())}}}};
+}
+
+Json ofWorkEntry()
+{
+    return Json::array(
+        {timeOfDay("started"), {{"anyOf", {required({"minutes"}), says("started")}}}});
+}
+
 Json ofLetter()
 {
     return Json::array({whenElse(is("state", word(LetterState::ToAsk)), absent({"asked_on"}),
@@ -291,6 +302,10 @@ Json recordConditions(std::string_view table)
         return ofTask();
     if (table == RecordTraits<TaskNeed>::table)
         return ofNeed();
+    if (table == RecordTraits<WorkingTime>::table)
+        return Json::array({timeOfDay("starts")});
+    if (table == RecordTraits<WorkEntry>::table)
+        return ofWorkEntry();
     if (table == RecordTraits<Letter>::table)
         return ofLetter();
     if (table == RecordTraits<TestRecord>::table)

@@ -157,6 +157,11 @@ QString sha256Pattern()
     return u"[0-9a-f]{64}"_s;
 }
 
+QString timeOfDayPattern()
+{
+    return u"(?:[01][0-9]|2[0-3]):[0-5][0-9]"_s;
+}
+
 QString inkPattern()
 {
     // the spaces of Unicode, told one by one because the dialects' \s differ

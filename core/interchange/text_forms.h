@@ -28,6 +28,7 @@ QString ratePattern();
 QString datePattern();
 QString keyPattern();
 QString sha256Pattern();
+QString timeOfDayPattern(); // 00:00 to 23:59
 // A character that is not a space of any kind; a text that must say something has one.
 QString inkPattern();
 

@@ -75,7 +75,16 @@ std::vector<Id<R>> loopIn(const std::vector<Id<R>> &nodes,
 
 void checkCurrencies(const Records &records, Found &found)
 {
-    const Currency own = records.build().currency;
+    const Build &build = records.build();
+    const Currency own = build.currency;
+    const auto inOwn = [&](const char *field, const std::optional<Money> &money) {
+        if (money && money->currency() != own)
+            report(found, build, field,
+                   tr("This book is in %1, this money in %2.")
+                       .arg(own.code(), money->currency().code()));
+    };
+    inOwn("saved", build.saved);
+    inOwn("set_aside", build.setAside);
     for (const BudgetLine &line : records.all<BudgetLine>())
         if (line.allowance.currency() != own)
             report(found, line, "allowance",
@@ -216,6 +225,47 @@ void checkTasks(const Records &records, Found &found)
     }
 }
 
+// The optimistic estimate is not above the likely, nor the pessimistic below it.
+template <class R>
+void checkThreePoints(Found &found, const R &row, const char *leastField,
+                      const std::optional<int> &least, int likely, const char *mostField,
+                      const std::optional<int> &most)
+{
+    if (least && *least > likely)
+        report(found, row, leastField,
+               tr("The least, %1, is more than the likely, %2.").arg(*least).arg(likely));
+    if (most && *most < likely)
+        report(found, row, mostField,
+               tr("The most, %1, is less than the likely, %2.").arg(*most).arg(likely));
+}
+
+void checkPlanning(const Records &records, Found &found)
+{
+    for (const Task &t : records.all<Task>()) {
+        checkThreePoints(found, t, "least_work_minutes", t.leastWorkMinutes, t.workMinutes,
+                         "most_work_minutes", t.mostWorkMinutes);
+        checkThreePoints(found, t, "least_wait_days", t.leastWaitDays, t.waitDays, "most_wait_days",
+                         t.mostWaitDays);
+    }
+    for (const Part &p : records.all<Part>())
+        if (p.leadDays)
+            checkThreePoints(found, p, "least_lead_days", p.leastLeadDays, *p.leadDays,
+                             "most_lead_days", p.mostLeadDays);
+    for (const Letter &l : records.all<Letter>())
+        if (l.answerDays)
+            checkThreePoints(found, l, "least_answer_days", l.leastAnswerDays, *l.answerDays,
+                             "most_answer_days", l.mostAnswerDays);
+    for (const SpecialDay &d : records.all<SpecialDay>())
+        if (d.to && *d.to < d.from)
+            report(found, d, "last_day", tr("The last of these days lies before the first."));
+    for (const Choice &c : records.all<Choice>()) {
+        const ChoiceOption *taken = records.find(c.taken);
+        if (taken && taken->choice != c.id)
+            report(found, c, "taken",
+                   tr("“%1” is not an option of “%2”.").arg(taken->name, c.question));
+    }
+}
+
 void checkEngineering(const Records &records, Found &found)
 {
     using Subject = std::array<std::int64_t, 5>;
@@ -276,6 +326,7 @@ std::vector<Inconsistency> findInconsistencies(const Records &records)
     checkMoves(records, found);
     checkNeeds(records, found);
     checkTasks(records, found);
+    checkPlanning(records, found);
     checkEngineering(records, found);
     return found;
 }

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/parts/guided_tests.h"
 
+#include "core/parts/keys.h"
+
+#include <QCoreApplication>
 #include <QFile>
 #include <QJsonArray>
 #include <QJsonDocument>
@@ -13,12 +16,47 @@ namespace ohmwright {
 
 namespace {
 
-QJsonObject firstPowerUp()
+QJsonObject guide(const char *file)
 {
     registerResources();
-    QFile file(QStringLiteral(":/ohmwright/first-power-up.json"));
-    return file.open(QIODevice::ReadOnly) ? QJsonDocument::fromJson(file.readAll()).object()
+    QFile data(QStringLiteral(":/ohmwright/") + QLatin1String(file));
+    return data.open(QIODevice::ReadOnly) ? QJsonDocument::fromJson(data.readAll()).object()
                                           : QJsonObject();
+}
+
+constexpr const char *kFirstPowerUp = "first-power-up.json";
+constexpr const char *kAcceptance = "acceptance-checks.json";
+
+QStringList cautionsOf(const char *file)
+{
+    return guide(file).value(QLatin1String("cautions")).toVariant().toStringList();
+}
+
+// A step may be for some roles alone, or for all but some; a module counts as a role of its own.
+bool isFor(const QJsonObject &step, const QString &role)
+{
+    const auto names = [&](const char *list) {
+        return step.value(QLatin1String(list)).toVariant().toStringList().contains(role);
+    };
+    return !names("unless") && (!step.contains(QLatin1String("roles")) || names("roles"));
+}
+
+std::vector<TestStep> stepsOf(const char *file, const QString &role)
+{
+    std::vector<TestStep> steps;
+    const QJsonArray array = guide(file).value(QLatin1String("steps")).toArray();
+    for (const auto &value : array) {
+        const QJsonObject one = value.toObject();
+        if (!isFor(one, role))
+            continue;
+        TestStep step;
+        step.position = static_cast<int>(steps.size());
+        step.name = one.value(QLatin1String("do")).toString();
+        step.expected = one.value(QLatin1String("see")).toString();
+        step.stopIf = one.value(QLatin1String("stop")).toString();
+        steps.push_back(step);
+    }
+    return steps;
 }
 
 } // namespace
@@ -40,7 +78,9 @@ QStringList cautionsBefore(TestKind kind)
     case TestKind::Coolant:
         return {QStringLiteral("coolant")};
     case TestKind::FirstPowerUp:
-        return firstPowerUp().value(QLatin1String("cautions")).toVariant().toStringList();
+        return cautionsOf(kFirstPowerUp);
+    case TestKind::Acceptance:
+        return cautionsOf(kAcceptance);
     case TestKind::Other:
         return {};
     }
@@ -49,30 +89,59 @@ QStringList cautionsBefore(TestKind kind)
 
 std::vector<TestStep> firstPowerUpSteps()
 {
-    std::vector<TestStep> steps;
-    const QJsonArray array = firstPowerUp().value(QLatin1String("steps")).toArray();
-    for (const auto &value : array) {
-        const QJsonObject one = value.toObject();
-        TestStep step;
-        step.position = static_cast<int>(steps.size());
-        step.name = one.value(QLatin1String("do")).toString();
-        step.expected = one.value(QLatin1String("see")).toString();
-        step.stopIf = one.value(QLatin1String("stop")).toString();
-        steps.push_back(step);
-    }
-    return steps;
+    return stepsOf(kFirstPowerUp, {});
+}
+
+std::vector<TestStep> acceptanceSteps(const Part *part)
+{
+    QString role;
+    if (part && part->role)
+        role = wordOf(*part->role);
+    else if (part && part->kind == PartKind::Module)
+        role = wordOf(part->kind);
+    return stepsOf(kAcceptance, role);
 }
 
 Outcome addGuidedSteps(Book &book, const TestRecord &test)
 {
-    if (test.kind != TestKind::FirstPowerUp || !book.records().of<TestStep>(test.id).empty())
+    const bool guided = test.kind == TestKind::FirstPowerUp || test.kind == TestKind::Acceptance;
+    if (!guided || !book.records().of<TestStep>(test.id).empty())
         return {};
-    for (TestStep step : firstPowerUpSteps()) {
+    const Part *part = book.records().find(test.part);
+    for (TestStep step :
+         test.kind == TestKind::Acceptance ? acceptanceSteps(part) : firstPowerUpSteps()) {
         step.test = test.id;
         if (const Result<Id<TestStep>> made = book.insert(step); !made)
             return fail(made.error());
     }
     return {};
+}
+
+Result<Id<TestRecord>> addAcceptanceChecks(Book &book, Id<Part> partId)
+{
+    const Part *part = book.records().find(partId);
+    if (!part)
+        return fail(ProblemCode::NotFound,
+                    QCoreApplication::translate("GuidedTests", "That part is no longer there."));
+    TestRecord test;
+    test.name =
+        QCoreApplication::translate("GuidedTests", "Acceptance checks of %1").arg(part->name);
+    test.key = freshKey<TestRecord>(book.records(), test.name);
+    test.kind = TestKind::Acceptance;
+    test.part = partId;
+    test.limitText = QCoreApplication::translate(
+        "GuidedTests", "Every step as it should be seen; common practice, no published source");
+    Id<TestRecord> made;
+    const Outcome done = book.edit(test.name, [&]() -> Outcome {
+        const Result<Id<TestRecord>> id = book.insert(test);
+        if (!id)
+            return fail(id.error());
+        made = test.id = *id;
+        return addGuidedSteps(book, test);
+    });
+    if (!done)
+        return fail(done.error());
+    return made;
 }
 
 } // namespace ohmwright

@@ -71,6 +71,8 @@ struct Task
     bool milestone = false;
     bool done = false;
     bool started = false; // under way; counts its whole elapsedDays until it is done
+    bool aside = false;   // of an option that is not planned with; `done` is set too, so that it
+                          // holds up nothing
     bool highVoltage = false;
     int elapsedDays = 0;            // calendar days from start to done, cure and waiting included
     std::vector<std::size_t> after; // indices of tasks that must be done first

@@ -3,6 +3,7 @@
 
 #include "core/parts/consistency.h"
 #include "core/parts/keys.h"
+#include "core/plan/opening.h"
 #include "core/plan/plan_view.h"
 
 #include <QCoreApplication>
@@ -159,6 +160,8 @@ Outcome finishTask(Book &book, Id<Task> taskId, QDate on)
         if (!leaf.met)
             missing << tr("%1: %2").arg(leaf.subjectName, leaf.reason);
     }
+    if (const auto opening = plan::openingNeed(records, *found, book.clock().today()))
+        missing << tr("%1: %2").arg(opening->subjectName, opening->reason);
     if (!missing.isEmpty())
         return notAllowed(tr("“%1” cannot be done yet. Still missing: %2.")
                               .arg(found->title, missing.join(tr("; "))),

@@ -3,7 +3,9 @@
 
 #include "core/parts/figures.h"
 #include "core/parts/life.h"
+#include "core/parts/options.h"
 #include "core/parts/permits.h"
+#include "core/plan/opening.h"
 #include "core/quantity/dates.h"
 
 #include <QCoreApplication>
@@ -279,6 +281,58 @@ LeafNeed judge(const Records &records, const TaskNeed &need, QDate today)
     return leaf;
 }
 
+namespace {
+
+// Which task not done yet orders a part that is wanted.
+class Buying
+{
+public:
+    explicit Buying(const Records &records)
+    {
+        for (const ohmwright::Task &task : records.all<ohmwright::Task>()) {
+            const Part *part = records.find(task.buys);
+            if (part && part->state == PartState::Wanted && task.state != TaskState::Done &&
+                isPlannedWith(records, task.option))
+                m_buyers.emplace(part->id, &task);
+        }
+    }
+    // Null when there is none, or no part.
+    [[nodiscard]] const ohmwright::Task *of(const std::optional<Id<Part>> &part) const
+    {
+        const auto found = part ? m_buyers.find(*part) : m_buyers.end();
+        return found == m_buyers.end() ? nullptr : found->second;
+    }
+
+private:
+    std::unordered_map<Id<Part>, const ohmwright::Task *> m_buyers;
+};
+
+struct BoughtNeed
+{
+    std::size_t task, need, buyer;
+};
+
+// A need of a part that a task is still to order: the one in need waits on that task, whose end
+// includes the delivery, and the need itself is no move of its own before. Unless that would close
+// a loop; then the part is ordered as if no task were for it.
+void linkBuyers(Network &network, const std::vector<BoughtNeed> &needs)
+{
+    std::unordered_map<std::size_t, int> delivery;             // by buyer
+    for (auto it = needs.rbegin(); it != needs.rend(); ++it) { // from behind: needs are taken out
+        Task &task = network.tasks[it->task];
+        if (task.done || !loopIfLinked(network, it->buyer, it->task).empty())
+            continue;
+        task.after.push_back(it->buyer);
+        int &days = delivery[it->buyer];
+        days = std::max(days, task.needs[it->need].daysToMeet);
+        task.needs.erase(task.needs.begin() + static_cast<std::ptrdiff_t>(it->need));
+    }
+    for (const auto &[buyer, days] : delivery)
+        network.tasks[buyer].elapsedDays += days;
+}
+
+} // namespace
+
 Network networkOf(const Records &records, QDate today)
 {
     const Table<ohmwright::Task> &tasks = records.all<ohmwright::Task>();
@@ -287,6 +341,8 @@ Network networkOf(const Records &records, QDate today)
     for (const ohmwright::Task &task : tasks)
         index.emplace(task.id, index.size());
     const int hours = records.build().hoursPerWeek;
+    const Buying buying(records);
+    std::vector<BoughtNeed> bought;
     Network network;
     network.tasks.reserve(tasks.size());
     for (const ohmwright::Task &task : tasks) {
@@ -295,7 +351,8 @@ Network networkOf(const Records &records, QDate today)
         node.title = task.title;
         node.area = task.area;
         node.milestone = task.milestone;
-        node.done = task.state == TaskState::Done;
+        node.aside = !isPlannedWith(records, task.option);
+        node.done = task.state == TaskState::Done || node.aside;
         node.started = task.state == TaskState::Started;
         node.highVoltage = task.highVoltage;
         node.elapsedDays = elapsedDays(task, hours);
@@ -307,10 +364,19 @@ Network networkOf(const Records &records, QDate today)
                     node.after.push_back(it->second);
                 continue;
             }
-            node.needs.push_back(judge(records, need, today));
+            LeafNeed leaf = judge(records, need, today);
+            if (const ohmwright::Task *buyer = leaf.met ? nullptr : buying.of(need.part);
+                buyer && buyer->id != task.id) {
+                bought.push_back({network.tasks.size(), node.needs.size(), index.at(buyer->id)});
+                leaf.reason = tr("bought by “%1”").arg(buyer->title);
+            }
+            node.needs.push_back(std::move(leaf));
         }
+        if (std::optional<LeafNeed> opening = openingNeed(records, task, today))
+            node.needs.push_back(std::move(*opening));
         network.tasks.push_back(std::move(node));
     }
+    linkBuyers(network, bought);
     return network;
 }
 

@@ -18,7 +18,12 @@ inline constexpr int kAssumedLeadDays = 14;
 // build's hours a week, rounded up to a day.
 int elapsedDays(const ohmwright::Task &task, int hoursPerWeek);
 
-// Tasks in key order, so that index i is records.all<Task>().rows()[i].
+// Tasks in key order, so that index i is records.all<Task>().rows()[i]. Beside what the records
+// say:
+// - a task of an option that is not planned with is set aside;
+// - one that needs a part which a task is still to order waits on that task, and that one's end
+//   includes the delivery;
+// - one that opens a unit needs what openingNeed() says (opening.h).
 Network networkOf(const Records &records, QDate today);
 
 // One need as it stands today.

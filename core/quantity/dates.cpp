@@ -214,6 +214,15 @@ Result<QDate> parseIsoDate(QStringView text)
     return dateOf(*year, *month, *day, text);
 }
 
+bool isTimeOfDay(QStringView text)
+{
+    const auto digit = [&](qsizetype at, char16_t most) {
+        return text[at] >= u'0' && text[at] <= most;
+    };
+    return text.size() == 5 && digit(0, u'2') && digit(1, text[0] == u'2' ? u'3' : u'9') &&
+           text[2] == u':' && digit(3, u'5') && digit(4, u'9');
+}
+
 Result<QDate> parseDate(QStringView text, QDate today, QDate base)
 {
     require(today.isValid() && base.isValid(), "dates are counted from a valid day");

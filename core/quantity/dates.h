@@ -22,6 +22,8 @@ public:
 
 // ISO 8601 calendar date only, "2026-03-01", years 1900 to 2199; for the interchange.
 Result<QDate> parseIsoDate(QStringView text);
+// "19:30": two digits, a colon, two digits; 00:00 to 23:59.
+bool isTimeOfDay(QStringView text);
 
 // What a person types at the bench: ISO, "1.3.2026", "1.3.26", "1 Mar 2026", "March 1, 2026",
 // "today", "yesterday", "tomorrow", "+90d", "-3d", "+2w", "+6m", "+1y" (counted from `base`; a

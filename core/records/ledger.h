@@ -15,16 +15,21 @@
 namespace ohmwright {
 
 struct BudgetLine;
+struct ChoiceOption;
 struct PurchaseItem;
 
 struct Build
 {
     Id<Build> id;
     QString title;
-    Currency currency;           // the book's own; every sum is told in it
-    int hoursPerWeek = 6;        // 1 to 168
-    int contingencyPercent = 10; // of the allowances, 0 to 100
-    QString place;               // jurisdiction: whose rules and inspector
+    Currency currency;                    // the book's own; every sum is told in it
+    int hoursPerWeek = 6;                 // 1 to 168
+    int contingencyPercent = 10;          // of the allowances, 0 to 100
+    QString place;                        // jurisdiction: whose rules and inspector
+    std::optional<int> confidencePercent; // at which dates are told, 50 to 99; 80 when not said
+    std::optional<Money> saved;           // what lies ready on `savedOn`, in the book's currency
+    std::optional<QDate> savedOn;
+    std::optional<Money> setAside; // every month from then on
     QString note;
     bool operator==(const Build &) const = default;
 };
@@ -235,7 +240,9 @@ struct Part
     std::optional<QDate> reworkedOn; // evidence older than this is stale
     std::optional<Id<Part>> replacedBy;
     std::optional<Money> estimate; // what it is expected to cost while not bought
-    std::optional<int> leadDays;   // from order to arrival, 0 to 3650
+    std::optional<int> leadDays;   // from order to arrival, the likely, 0 to 3650
+    std::optional<int> leastLeadDays, mostLeadDays;
+    std::optional<Id<ChoiceOption>> option; // counts only with this option of a choice
     std::optional<Id<BudgetLine>> line;
     std::optional<Amount> stock, leastStock;
     CountedTo countedTo = CountedTo::Build;

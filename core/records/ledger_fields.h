@@ -18,6 +18,10 @@ struct RecordTraits<Build>
                    field("hours_per_week", &Build::hoursPerWeek, Presence::Required),
                    field("contingency_percent", &Build::contingencyPercent, Presence::Required),
                    field("place", &Build::place),
+                   field("confidence_percent", &Build::confidencePercent),
+                   field("saved", &Build::saved),
+                   field("saved_on", &Build::savedOn),
+                   field("set_aside", &Build::setAside),
                    field("note", &Build::note)};
 };
 
@@ -167,6 +171,9 @@ struct RecordTraits<Part>
                    field("replaced_by", &Part::replacedBy),
                    field("estimate", &Part::estimate),
                    field("lead_days", &Part::leadDays),
+                   field("least_lead_days", &Part::leastLeadDays),
+                   field("most_lead_days", &Part::mostLeadDays),
+                   field("option", &Part::option),
                    field("line", &Part::line),
                    field("stock", &Part::stock),
                    field("least_stock", &Part::leastStock),

@@ -7,6 +7,7 @@
 
 #include "core/records/engineering_fields.h"
 #include "core/records/ledger_fields.h"
+#include "core/records/planning_fields.h"
 #include "core/records/table.h"
 #include "core/records/trade_fields.h"
 #include "core/records/work_fields.h"
@@ -20,8 +21,9 @@ template <template <class...> class To>
 using EachRecord =
     To<Build, Vehicle, Seller, Donor, PartType, Circuit, BudgetLine, DayRate, Purchase,
        PurchaseItem, Payment, Part, PartMove, Connection, Rating, Branch, LostFunction, GotBack,
-       Task, TaskNeed, Letter, TestRecord, TestStep, MassEntry, CheckFigure, RatedCurve, CurvePoint,
-       OwnThreshold, Interface, InterfacePin, Wire, SafetySystem, WorkPermit, Attachment>;
+       WorkingTime, SpecialDay, Choice, ChoiceOption, Task, TaskNeed, WorkEntry, Letter, TestRecord,
+       TestStep, MassEntry, CheckFigure, RatedCurve, CurvePoint, OwnThreshold, Interface,
+       InterfacePin, Wire, SafetySystem, WorkPermit, Attachment>;
 
 // For template instances, which no type list can make: OHMWRIGHT_EACH_RECORD(X) is X(Build)
 // X(Vehicle) …
@@ -32,7 +34,8 @@ using EachRecord =
     X(BudgetLine) X(DayRate) X(Purchase) X(PurchaseItem) X(Payment) X(GotBack)                     \
     X(Task) X(TaskNeed) X(Letter) X(TestRecord) X(TestStep) X(MassEntry) X(Attachment)             \
     X(CheckFigure) X(RatedCurve) X(CurvePoint) X(OwnThreshold)                                     \
-    X(Interface) X(InterfacePin) X(Wire) X(SafetySystem) X(WorkPermit)
+    X(Interface) X(InterfacePin) X(Wire) X(SafetySystem) X(WorkPermit)                             \
+    X(WorkingTime) X(SpecialDay) X(WorkEntry) X(Choice) X(ChoiceOption)
 // clang-format on
 
 class Records

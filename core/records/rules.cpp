@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/records/rules.h"
 
+#include "core/quantity/dates.h"
 #include "core/records/check_figures.h"
 #include "core/records/thresholds.h"
 
@@ -35,11 +36,24 @@ Outcome within(const char *where, const std::optional<int> &value, int least, in
     return value ? within(where, *value, least, most) : Outcome();
 }
 
+// "19:30", or nothing.
+Outcome timeOfDay(const char *where, const QString &text)
+{
+    if (text.isEmpty() || isTimeOfDay(text))
+        return {};
+    return bad(where, tr("%1 must be a time of the day like 19:30.").arg(QLatin1String(where)));
+}
+
 Outcome notNegative(const char *where, Money money)
 {
     if (money.minor() >= 0)
         return {};
     return bad(where, tr("%1 cannot be negative.").arg(QLatin1String(where)));
+}
+
+Outcome notNegative(const char *where, const std::optional<Money> &money)
+{
+    return money ? notNegative(where, *money) : Outcome();
 }
 
 Outcome inCurrency(const char *where, Money money, Currency currency)
@@ -90,7 +104,9 @@ Outcome ownRule(const R &)
 Outcome ownRule(const Build &b)
 {
     return firstOf(within("hours_per_week", b.hoursPerWeek, 1, 168),
-                   within("contingency_percent", b.contingencyPercent, 0, 100));
+                   within("contingency_percent", b.contingencyPercent, 0, 100),
+                   within("confidence_percent", b.confidencePercent, 50, 99),
+                   notNegative("saved", b.saved), notNegative("set_aside", b.setAside));
 }
 
 Outcome ownRule(const Vehicle &v)
@@ -156,7 +172,9 @@ Outcome ownRule(const Part &p)
     if (p.stock && p.leastStock && p.stock->measure() != p.leastStock->measure())
         return bad("least_stock",
                    tr("least_stock must be counted in the same kind of unit as stock."));
-    return firstOf(within("lead_days", p.leadDays, 0, 3650), notNegative("stock", p.stock),
+    return firstOf(within("lead_days", p.leadDays, 0, 3650),
+                   within("least_lead_days", p.leastLeadDays, 0, 3650),
+                   within("most_lead_days", p.mostLeadDays, 0, 3650), notNegative("stock", p.stock),
                    notNegative("least_stock", p.leastStock));
 }
 
@@ -216,7 +234,12 @@ Outcome ownRule(const Task &t)
         return bad(t.fixedOn ? "fixed_on" : "target_on",
                    tr("Only a milestone has a date to keep."));
     return firstOf(within("work_minutes", t.workMinutes, 0, 600000),
-                   within("wait_days", t.waitDays, 0, 3650));
+                   within("least_work_minutes", t.leastWorkMinutes, 0, 600000),
+                   within("most_work_minutes", t.mostWorkMinutes, 0, 600000),
+                   within("wait_days", t.waitDays, 0, 3650),
+                   within("least_wait_days", t.leastWaitDays, 0, 3650),
+                   within("most_wait_days", t.mostWaitDays, 0, 3650),
+                   within("hands", t.hands, 1, 4), within("fail_percent", t.failPercent, 0, 95));
 }
 
 Outcome ownRule(const TaskNeed &n)
@@ -295,7 +318,28 @@ Outcome ownRule(const Letter &l)
         return bad("asked_on", tr("A letter still to ask has not been asked yet."));
     if (l.state != LetterState::ToAsk && !l.askedOn)
         return bad("asked_on", tr("A letter that was asked has the day it was asked."));
-    return within("answer_days", l.answerDays, 0, 3650);
+    return firstOf(within("answer_days", l.answerDays, 0, 3650),
+                   within("least_answer_days", l.leastAnswerDays, 0, 3650),
+                   within("most_answer_days", l.mostAnswerDays, 0, 3650));
+}
+
+Outcome ownRule(const WorkingTime &w)
+{
+    return firstOf(timeOfDay("starts", w.starts), within("minutes", w.minutes, 1, 1440),
+                   within("hands", w.hands, 1, 4));
+}
+
+Outcome ownRule(const SpecialDay &d)
+{
+    return firstOf(within("minutes", d.minutes, 0, 1440), within("hands", d.hands, 1, 4));
+}
+
+Outcome ownRule(const WorkEntry &w)
+{
+    if (!w.minutes && w.started.isEmpty())
+        return bad("minutes", tr("Work that is not under way says how long it took."));
+    return firstOf(timeOfDay("started", w.started), within("minutes", w.minutes, 0, 2880),
+                   within("hands", w.hands, 1, 4));
 }
 
 Outcome ownRule(const TestRecord &t)

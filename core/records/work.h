@@ -5,6 +5,7 @@
 #include "core/quantity/amount.h"
 #include "core/quantity/money.h"
 #include "core/records/ledger.h"
+#include "core/records/planning.h"
 #include "core/records/trade.h"
 
 namespace ohmwright {
@@ -16,7 +17,29 @@ struct EnumWords<TaskState>
     static constexpr std::array words{"open", "started", "done"};
 };
 
-// A piece of work, or a milestone to reach.
+// Kinds of work: estimates of one kind tend to be wrong in the same way.
+enum class Trade {
+    Paperwork,
+    Measuring,
+    Dismantling,
+    Fabrication,
+    Mechanical,
+    Electrical,
+    Software,
+    Bodywork,
+    Testing,
+    Other,
+};
+template <>
+struct EnumWords<Trade>
+{
+    static constexpr std::array words{"paperwork",  "measuring",  "dismantling", "fabrication",
+                                      "mechanical", "electrical", "software",    "bodywork",
+                                      "testing",    "other"};
+};
+
+// A piece of work, or a milestone to reach. Times are likely ones; least and most are what it would
+// take if all went well and if it did not (the optimistic and pessimistic estimates).
 struct Task
 {
     Id<Task> id;
@@ -24,8 +47,19 @@ struct Task
     bool milestone = false;
     QString area; // the branch of the loom it hangs on: "battery", "papers"
     bool highVoltage = false;
-    int workMinutes = 0; // hands-on time, estimate
-    int waitDays = 0;    // curing, machining elsewhere, post: alongside no hands
+    std::optional<Trade> trade;
+    int workMinutes = 0; // hands-on time in person-minutes, estimate
+    std::optional<int> leastWorkMinutes, mostWorkMinutes;
+    int waitDays = 0; // curing, machining elsewhere, post: alongside no hands
+    std::optional<int> leastWaitDays, mostWaitDays;
+    std::optional<int> hands;               // people it takes at once, 1 to 4; 1 when not said
+    std::optional<bool> oneSitting;         // cannot be left half done overnight
+    QString bay;                            // tasks of one bay take turns in it
+    std::optional<int> failPercent;         // chance that it must be done again, 0 to 95
+    std::optional<Id<Task>> redoFrom;       // from there; itself alone when not said
+    std::optional<Id<Part>> opens;          // the unit whose case it opens
+    std::optional<Id<Part>> buys;           // the part it orders: not ordered before
+    std::optional<Id<ChoiceOption>> option; // counts only with this option of a choice
     TaskState state = TaskState::Open;
     std::optional<QDate> startedOn, doneOn;
     std::optional<QDate> fixedOn;  // a milestone's appointment
@@ -108,6 +142,7 @@ struct Letter
     LetterState state = LetterState::ToAsk;
     std::optional<QDate> askedOn, askAgainOn, answeredOn, validUntil;
     std::optional<int> answerDays; // how long an answer usually takes
+    std::optional<int> leastAnswerDays, mostAnswerDays;
     QString reference, note;
     bool operator==(const Letter &) const = default;
 };
@@ -122,12 +157,14 @@ enum class TestKind {
     Coolant,
     Other,
     FirstPowerUp,
+    Acceptance, // low-energy checks on arrival; never energises an unknown unit
 };
 template <>
 struct EnumWords<TestKind>
 {
-    static constexpr std::array words{"isolation", "bonding", "torque", "precharge",     "brakes",
-                                      "charging",  "coolant", "other",  "first power-up"};
+    static constexpr std::array words{"isolation",      "bonding",   "torque",  "precharge",
+                                      "brakes",         "charging",  "coolant", "other",
+                                      "first power-up", "acceptance"};
 };
 
 enum class TestResult { Open, Passed, Failed };

@@ -25,6 +25,7 @@ std::string_view startOf(TestKind kind)
     case TestKind::Coolant:
     case TestKind::Other:
     case TestKind::FirstPowerUp:
+    case TestKind::Acceptance:
         return {};
     }
     return {};

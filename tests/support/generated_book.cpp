@@ -4,6 +4,7 @@
 #include "core/parts/life.h"
 #include "core/quantity/invariant.h"
 #include "tests/support/generated_engineering.h"
+#include "tests/support/generated_planning.h"
 #include "tests/support/generated_values.h"
 
 #include <QCryptographicHash>
@@ -739,7 +740,10 @@ BookSize BookSize::tiny()
             .wires = 1,
             .safetySystems = 1,
             .permits = 1,
-            .attachments = 2};
+            .attachments = 2,
+            .workingTimes = 1,
+            .choices = 1,
+            .workEntries = 1};
 }
 
 BookSize BookSize::usual()
@@ -765,7 +769,10 @@ BookSize BookSize::usual()
             .wires = 120,
             .safetySystems = 12,
             .permits = 10,
-            .attachments = 500};
+            .attachments = 500,
+            .workingTimes = 4,
+            .choices = 4,
+            .workEntries = 300};
 }
 
 BookSize BookSize::large()
@@ -791,12 +798,17 @@ BookSize BookSize::large()
             .wires = 2000,
             .safetySystems = 60,
             .permits = 100,
-            .attachments = 2000};
+            .attachments = 2000,
+            .workingTimes = 6,
+            .choices = 20,
+            .workEntries = 4000};
 }
 
 GeneratedBook generateBook(std::uint32_t seed, const BookSize &size, Texts texts)
 {
-    return BookMaker(seed, size, texts).make();
+    GeneratedBook made = BookMaker(seed, size, texts).make();
+    addPlanning(made.records, seed, size, texts);
+    return made;
 }
 
 Outcome fill(Book &book, const GeneratedBook &generated)

@@ -28,6 +28,7 @@ struct BookSize
     int tests = 4, masses = 4;
     int figures = 12, curves = 3, interfaces = 3, wires = 4, safetySystems = 4, permits = 4;
     int attachments = 8;
+    int workingTimes = 3, choices = 3, workEntries = 6;
 
     static BookSize tiny(); // one or two of each
     static BookSize small() { return {}; }

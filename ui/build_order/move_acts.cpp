@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/build_order/move_acts.h"
 
+#include "core/parts/guided_tests.h"
 #include "core/parts/questions.h"
 #include "core/plan/plan_edits.h"
 
@@ -76,6 +77,34 @@ void openCard(MoveSubject &subject, const R &row)
     subject.cardKey = row.key;
 }
 
+// A move that comes from a task that opens a unit, not from a need of the book.
+void ofOpening(const Records &records, const plan::Move &move, MoveSubject &subject)
+{
+    const QString key = move.subject.section(u':', 1);
+    if (move.subject.startsWith(QLatin1String("acceptance:"))) {
+        subject.act = MoveAct::Accept;
+        subject.partKey = key;
+    } else if (move.subject.startsWith(QLatin1String("open:"))) {
+        subject.act = MoveAct::Part;
+        subject.partKey = key;
+    } else if (const TestRecord *test = records.byKey<TestRecord>(key)) {
+        subject.act = MoveAct::Test;
+        subject.test = test->id;
+    }
+}
+
+Result<QString> addChecks(Book &book, const QString &partKey)
+{
+    const Part *part = book.records().byKey<Part>(partKey);
+    if (!part)
+        return fail(ProblemCode::NotFound, tr("That part is no longer in the book."));
+    const Result<Id<TestRecord>> made = addAcceptanceChecks(book, part->id);
+    if (!made)
+        return fail(made.error());
+    return tr("“%1” is among the test records now, with its steps.")
+        .arg(book.records().find(*made)->name);
+}
+
 } // namespace
 
 MoveSubject subjectOf(const Records &records, const plan::Move &move)
@@ -89,8 +118,10 @@ MoveSubject subjectOf(const Records &records, const plan::Move &move)
         return subject;
     }
     const std::vector<TaskNeed> needs = needsOf(records, move);
-    if (needs.empty())
+    if (needs.empty()) {
+        ofOpening(records, move, subject);
         return subject;
+    }
     const TaskNeed &need = needs.front();
     if (const Part *part = records.find(need.part))
         subject.partKey = part->key;
@@ -144,6 +175,8 @@ Result<QString> actOn(Book &book, const plan::Move &move)
         return findOut(book, needs.front());
     case MoveAct::Meet:
         return meet(book, move, needs);
+    case MoveAct::Accept:
+        return addChecks(book, subjectOf(book.records(), move).partKey);
     case MoveAct::Part:
     case MoveAct::Letter:
     case MoveAct::Test:
@@ -167,6 +200,8 @@ QString actName(const Records &records, const plan::Move &move)
                                                     : tr("Agreed today");
     case MoveAct::Part:
         return tr("Go to the part");
+    case MoveAct::Accept:
+        return tr("Make its acceptance checks");
     case MoveAct::Card:
         return tr("Go to its card");
     case MoveAct::Letter:

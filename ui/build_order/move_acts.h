@@ -18,6 +18,7 @@ enum class MoveAct {
     Part,    // the part's own page
     Letter,  // asked, answered, granted
     Test,    // its result
+    Accept,  // a record of acceptance checks is made
     Card,    // the card of an interface or a work permit
     None,    // the need has gone from the book
 };

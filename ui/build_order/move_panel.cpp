@@ -104,6 +104,7 @@ void MovePanel::act()
     case MoveAct::Card:
         emit recordWanted(subject.cardTable, subject.cardKey);
         return;
+    case MoveAct::Accept:
     case MoveAct::Finish:
     case MoveAct::FindOut:
     case MoveAct::Meet:

@@ -26,8 +26,12 @@ constexpr std::array kBuild{
     FieldLabel{"title", L("Title"), "", kFull},
     FieldLabel{"place", L("Place"), L("country or state: whose rules, whose inspector")},
     FieldLabel{"currency", L("Currency"), L("set when the book was made"), kFixed},
-    FieldLabel{"hours_per_week", L("Hours a week"), L("of work in a usual week, 1 to 168")},
+    FieldLabel{"hours_per_week", L("Hours a week"), L("of work in a usual week, 1 to 168; used while no working times are told")},
+    FieldLabel{"confidence_percent", L("Confidence"), L("percent at which dates are told, 50 to 99; 80 if left empty")},
     FieldLabel{"contingency_percent", L("Contingency"), L("percent of the allowances, 0 to 100")},
+    FieldLabel{"saved", L("Money ready"), L("what lies there for the build")},
+    FieldLabel{"saved_on", L("Ready on"), L("the day that much lay there")},
+    FieldLabel{"set_aside", L("Set aside a month"), L("what can be added every month")},
     kAnything,
 };
 
@@ -140,6 +144,52 @@ constexpr std::array kLetter{
     FieldLabel{"answered_on", L("Answered on")},
     FieldLabel{"valid_until", L("Valid until")},
     FieldLabel{"answer_days", L("Days to an answer"), L("how long it usually takes")},
+    FieldLabel{"least_answer_days", L("At least"), L("days, if all goes well")},
+    FieldLabel{"most_answer_days", L("At most"), L("days, if it does not")},
+    kAnything,
+};
+
+constexpr std::array kWorkingTime{
+    kKey,
+    FieldLabel{.field = "weekday", .label = L("Day of the week"), .listed = true},
+    FieldLabel{.field = "starts", .label = L("From"), .hint = L("e.g. 19:00; may stay empty"), .listed = true},
+    FieldLabel{.field = "minutes", .label = L("Minutes"), .hint = L("how long, 1 to 1440"), .listed = true},
+    FieldLabel{"hands", L("Pairs of hands"), L("1 to 4")},
+    kAnything,
+};
+
+constexpr std::array kSpecialDay{
+    kKey,
+    FieldLabel{.field = "first_day", .label = L("From"), .listed = true},
+    FieldLabel{.field = "last_day", .label = L("To"), .hint = L("that one day if left empty"), .listed = true},
+    FieldLabel{.field = "minutes", .label = L("Minutes a day"), .hint = L("0: nobody works"), .listed = true},
+    FieldLabel{"hands", L("Pairs of hands"), L("1 to 4")},
+    kAnything,
+};
+
+constexpr std::array kWorkEntry{
+    kKey,
+    FieldLabel{"task", L("Task"), L("what was worked on"), kFull},
+    FieldLabel{.field = "worked_on", .label = L("Day"), .listed = true},
+    FieldLabel{"started", L("Began at"), L("e.g. 19:40; may stay empty")},
+    FieldLabel{.field = "minutes", .label = L("Minutes"), .hint = L("empty while it is under way"), .listed = true},
+    FieldLabel{"hands", L("Pairs of hands"), L("1 to 4")},
+    kAnything,
+};
+
+constexpr std::array kChoice{
+    kKey,
+    FieldLabel{"question", L("What is to be decided"), "", kFull},
+    FieldLabel{"decide_by", L("Decide by"), L("a wish of your own; the forecast tells another")},
+    FieldLabel{.field = "taken", .label = L("Taken"), .hint = L("empty while it is open"), .listed = true},
+    FieldLabel{"decided_on", L("Decided on")},
+    FieldLabel{"because", L("Because"), "", kFull},
+    kAnything,
+};
+
+constexpr std::array kChoiceOption{
+    kKey,
+    FieldLabel{"name", L("What would be done"), "", kFull},
     kAnything,
 };
 
@@ -374,6 +424,11 @@ constexpr std::array kCards{
     CardLabels{"branch", L("Branches"), L("New branch"), "parts", L("What shares a current and the fuse within it. Each is a row of the conductor and fuse schedule."), kBranch, "circuit"},
     CardLabels{"lost_function", L("What goes with the engine"), L("New function"), "sheet", L("What the engine did beside driving: brake vacuum, demist, power steering, speedometer. Each needs something that does it instead."), kLostFunction},
     CardLabels{"letter", L("Letters"), L("New letter"), "note", L("Questions to an authority, insurer or engineer, and their answers, kept as evidence."), kLetter},
+    CardLabels{"working_time", L("Working times"), L("New working time"), "build_order", L("When somebody works on the build in a usual week. Two that overlap add their pairs of hands. The forecast plans with them."), kWorkingTime},
+    CardLabels{"special_day", L("Days off and on"), L("New day"), "build_order", L("Days that are not like the week: a holiday, a free week in the garage, a helper for one Saturday. They replace the week's pattern on those days."), kSpecialDay},
+    CardLabels{"work_entry", L("Work log"), L("New entry"), "note", L("What was done, on which day, how long it took. The hours go to the task, and estimates learn from them."), kWorkEntry},
+    CardLabels{"choice", L("Open choices"), L("New choice"), "question", L("Unit A or B, one unit or two. Tasks and parts belong to an option; those of options not taken stay for the record and count for nothing."), kChoice},
+    CardLabels{"choice_option", L("Options"), L("New option"), "question", L("Each way it could be decided. While it is open, the first one is planned with."), kChoiceOption, "choice"},
     CardLabels{"test_record", L("Test records"), L("New test"), "checks", L("Isolation, bonding, torque, brakes: the limit with its source, what was found, with which instrument, by whom."), kTest},
     CardLabels{"mass_entry", L("Masses"), L("New mass"), "sheet", L("What goes out of the vehicle and what comes in, with where its weight sits. Weigh what comes out before it leaves."), kMass},
     CardLabels{"test_step", L("Steps"), L("New step"), "checks", L("A guided test goes step by step: what to do, what to see, when to stop."), kStep},

@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Which option of a choice is planned with: the one taken; while it is open, the first.
+#pragma once
+
+#include "core/records/records.h"
+
+namespace ohmwright {
+
+// Null for a choice without options.
+const ChoiceOption *plannedOption(const Records &records, const Choice &choice);
+
+// Whether what belongs to `option` counts: always, unless its choice is planned with another. What
+// does not count stays in the book for the record.
+bool isPlannedWith(const Records &records, const std::optional<Id<ChoiceOption>> &option);
+
+} // namespace ohmwright
