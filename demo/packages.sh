@@ -5,13 +5,13 @@
 build_packages=(
     g++ cmake ninja-build ccache pkg-config git
     qt6-base-dev libqt6sql6-sqlite qt6-svg-dev libqt6svgwidgets6 qt6-charts-dev libqt6opengl6-dev libxkbcommon-dev
-    libspdlog-dev libsqlite3-dev libexpected-dev libqpdf-dev nlohmann-json3-dev
+    libspdlog-dev libsqlite3-dev libexpected-dev libqpdf-dev libical-dev nlohmann-json3-dev
     fonts-dejavu-core
 )
 # independent readers and validators the tests hold our output against
 test_packages=(
     libgtest-dev libgmock-dev sqlite3 qpdf poppler-utils xvfb xauth xdotool
-    python3 python3-networkx python3-scipy python3-jsonschema locales
+    python3 python3-networkx python3-scipy python3-jsonschema python3-icalendar locales
 )
 lint_packages=(clang-format-14 clang-tidy-19 clang-19)
 bench_packages=(libbenchmark-dev python3-networkx)

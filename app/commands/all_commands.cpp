@@ -9,6 +9,8 @@ Commands allCommands()
     commands.push_back(makeCreateCommand());
     commands.push_back(makeLogPartCommand());
     commands.push_back(makeHoldUpsCommand());
+    commands.push_back(makeForecastCommand());
+    commands.push_back(makeCalendarCommand());
     commands.push_back(makeBudgetCommand());
     commands.push_back(makeChecksCommand());
     commands.push_back(makeSheetCommand());

@@ -10,6 +10,8 @@ std::unique_ptr<Command> makeCreateCommand();
 std::unique_ptr<Command> makeLoadCommand();
 std::unique_ptr<Command> makeDumpCommand();
 std::unique_ptr<Command> makeHoldUpsCommand();
+std::unique_ptr<Command> makeForecastCommand();
+std::unique_ptr<Command> makeCalendarCommand();
 std::unique_ptr<Command> makeBudgetCommand();
 std::unique_ptr<Command> makeChecksCommand();
 std::unique_ptr<Command> makeSheetCommand();

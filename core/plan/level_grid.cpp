@@ -62,14 +62,14 @@ Grid::Grid(const Timeline &timeline, std::size_t resources)
     }
 
     int last = 0;
-    for (Slot &slot : m_timeline.slots) {
+    for (Slot &slot : m_timeline.line) {
         Q_ASSERT_X(slot.day >= last, "plan::Grid", "the days of slots fall");
         slot.day = last = std::max(slot.day, last);
         append(slot, slot.day);
     }
     const std::size_t from = m_timeline.repeatFrom;
-    if (m_timeline.repeatDays > 0 && from < m_timeline.slots.size()) {
-        const bool room = m_timeline.repeatDays > last - m_timeline.slots[from].day;
+    if (m_timeline.repeatDays > 0 && from < m_timeline.line.size()) {
+        const bool room = m_timeline.repeatDays > last - m_timeline.line[from].day;
         Q_ASSERT_X(room, "plan::Grid", "the repetition begins before the slots end");
         if (room) {
             m_head = static_cast<int>(from);
@@ -109,7 +109,7 @@ bool Grid::reach(int slots)
             return false;
         ++m_rounds;
         for (int i = 0; i < m_period; ++i) {
-            const Slot &slot = m_timeline.slots[static_cast<std::size_t>(m_head + i)];
+            const Slot &slot = m_timeline.line[static_cast<std::size_t>(m_head + i)];
             append(slot, slot.day + m_rounds * m_timeline.repeatDays);
         }
     }

@@ -52,11 +52,11 @@ struct Slot
 };
 
 // Where slots run out, those from repeatFrom on come again repeatDays later, and again; with
-// repeatDays 0 the time simply ends. repeatDays must exceed the days from slots[repeatFrom] to the
+// repeatDays 0 the time simply ends. repeatDays must exceed the days from line[repeatFrom] to the
 // last (asserted; no repetition otherwise). Nothing is planned more than kMostDays ahead.
 struct Timeline
 {
-    std::vector<Slot> slots;
+    std::vector<Slot> line;                 // not `slots`: Qt takes that word
     std::vector<std::vector<int>> profiles; // per profile: capacity per resource, from 0
     std::size_t repeatFrom = 0;
     int repeatDays = 7;

@@ -16,13 +16,13 @@ namespace ohmwright::plan::testing {
 // Slot `index` of the timeline with its repetitions; day kNever beyond its end.
 inline Slot slotAt(const Timeline &timeline, std::size_t index)
 {
-    const std::size_t given = timeline.slots.size();
+    const std::size_t given = timeline.line.size();
     if (index < given)
-        return timeline.slots[index];
+        return timeline.line[index];
     const std::size_t period = given - std::min(timeline.repeatFrom, given);
     if (timeline.repeatDays <= 0 || period == 0)
         return {kNever, 0, true};
-    Slot slot = timeline.slots[timeline.repeatFrom + (index - given) % period];
+    Slot slot = timeline.line[timeline.repeatFrom + (index - given) % period];
     slot.day += timeline.repeatDays * static_cast<int>(1 + (index - given) / period);
     return slot;
 }

@@ -34,6 +34,9 @@ QMap<QString, QStringList> allowed()
          list("core/plan core/parts core/book core/records core/quantity")},
         {QStringLiteral("core/budget"),
          list("core/budget core/parts core/book core/records core/quantity")},
+        {QStringLiteral("core/forecast"),
+         list("core/forecast core/plan core/budget core/parts core/book core/records "
+              "core/quantity")},
         {QStringLiteral("core/sheet"),
          list("core/sheet core/checks core/plan core/budget core/parts core/records "
               "core/quantity")},

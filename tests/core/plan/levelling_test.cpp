@@ -31,7 +31,7 @@ Timeline twoEveningsAndSaturday()
     for (const auto &[day, slots, profile] :
          {std::array{1, 4, 0}, std::array{3, 4, 0}, std::array{5, 8, 1}}) {
         for (int i = 0; i < slots; ++i)
-            timeline.slots.push_back({day, profile});
+            timeline.line.push_back({day, profile});
     }
     return timeline;
 }

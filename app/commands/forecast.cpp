@@ -1,0 +1,437 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// ohmwright forecast BOOK [--milestone NAME] [--samples N] [--seed N] [--confidence N] [--try
+// CHANGE]
+#include "app/commands/commands.h"
+#include "core/book/book.h"
+#include "core/forecast/cash.h"
+#include "core/forecast/changes.h"
+#include "core/forecast/learning.h"
+#include "core/forecast/order_by.h"
+#include "core/quantity/dates.h"
+
+#include <QCoreApplication>
+#include <QJsonArray>
+
+#include <algorithm>
+
+namespace ohmwright {
+
+namespace {
+
+using namespace forecast;
+
+constexpr int kOrderBySamples = 1000; // each order-by day takes some ten runs
+
+struct Asked
+{
+    Settings settings;
+    int confidence = 80;
+    std::optional<PlanChange> change;
+    std::size_t milestone = 0; // place in the plan's milestones
+};
+
+class ForecastCommand final : public Command
+{
+    Q_DECLARE_TR_FUNCTIONS(ForecastCommand)
+
+public:
+    [[nodiscard]] QString name() const override { return QStringLiteral("forecast"); }
+    [[nodiscard]] QString summary() const override
+    {
+        return tr("When milestones are reached at 50, 80 and 95 %, what drives them, what to order "
+                  "by when, the cash needed by month. Exit 1 if a milestone's date is at risk or "
+                  "the money runs out.");
+    }
+    [[nodiscard]] QString arguments() const override
+    {
+        return QStringLiteral("BOOK [--milestone NAME] [--samples N] [--seed N] [--try CHANGE]");
+    }
+
+    void describe(QCommandLineParser &parser) const override
+    {
+        parser.addOption({QStringLiteral("milestone"),
+                          tr("Key or title of the milestone to look at; else the next one."),
+                          tr("name")});
+        parser.addOption({QStringLiteral("samples"),
+                          tr("How often the plan is played through, 100 to 1000000; 10000."),
+                          tr("number")});
+        parser.addOption({QStringLiteral("seed"), tr("Which luck is drawn; 1."), tr("number")});
+        parser.addOption({QStringLiteral("confidence"),
+                          tr("At which order-by days are told, 50 to 99; the book's, else 80."),
+                          tr("percent")});
+        parser.addOption({QStringLiteral("try"),
+                          tr("What a change would bring: hours+60, helper:saturday, order:PART, "
+                             "drop:TASK."),
+                          tr("change")});
+    }
+
+    int run(const QCommandLineParser &options, const QStringList &positional,
+            CommandIo io) const override
+    {
+        if (positional.size() != 1)
+            return refuse(io, tr("Say which book: ohmwright forecast BOOK."));
+        const Result<std::unique_ptr<Book>> book = openBook(positional[0], io.clock);
+        if (!book)
+            return refuse(io, book.error());
+        const Records &records = (*book)->records();
+        const WorkPlan plan = workPlanOf(records, io.clock.today());
+        const Result<Asked> asked = read(options, records, plan);
+        if (!asked)
+            return refuse(io, asked.error());
+        const Simulation simulation(plan, asked->settings);
+        const Forecast forecast = simulation.run();
+        if (asked->change)
+            return tryChange(records, plan, simulation, forecast, *asked, options, io);
+
+        Settings few = asked->settings;
+        few.samples = std::min(few.samples, kOrderBySamples);
+        const Simulation quick(plan, few, simulation.order());
+        const Told told{
+            records,
+            plan,
+            forecast,
+            *asked,
+            orderByDays(plan, quick, asked->confidence),
+            cashOf(records, plan, simulation, std::min(2000, few.samples * 2)),
+            sureGains(records, plan, simulation, forecast, keyOf(plan, *asked), asked->settings),
+            learnedFrom(records)};
+        if (options.isSet(QStringLiteral("json")))
+            printJson(io, asJson(told));
+        else
+            printText(told, io.out);
+        return isBadNews(told) ? kExitBadNews : kExitDone;
+    }
+
+private:
+    struct Told
+    {
+        const Records &records;
+        const WorkPlan &plan;
+        const Forecast &forecast;
+        const Asked &asked;
+        std::vector<OrderBy> orders;
+        Cash cash;
+        std::vector<Gain> gains;
+        std::vector<Learned> learned;
+    };
+
+    static QString keyOf(const WorkPlan &plan, const Asked &asked)
+    {
+        return plan.milestones.empty() ? QString()
+                                       : plan.activities[plan.milestones[asked.milestone]].key;
+    }
+
+    static Result<int> number(const QCommandLineParser &options, const char *option, int usual,
+                              int least, int most)
+    {
+        const QString name = QLatin1String(option);
+        if (!options.isSet(name))
+            return usual;
+        bool read = false;
+        const int value = options.value(name).toInt(&read);
+        if (!read || value < least || value > most)
+            return fail(ProblemCode::BadInput,
+                        tr("--%1 is a whole number from %2 to %3.").arg(name).arg(least).arg(most));
+        return value;
+    }
+
+    static Result<Asked> read(const QCommandLineParser &options, const Records &records,
+                              const WorkPlan &plan)
+    {
+        Asked asked;
+        const Result<int> samples = number(options, "samples", 10'000, 100, 1'000'000);
+        const Result<int> seed = number(options, "seed", 1, 0, 2'000'000'000);
+        const Result<int> confidence =
+            number(options, "confidence", records.build().confidencePercent.value_or(80), 50, 99);
+        for (const Result<int> *one : {&samples, &seed, &confidence})
+            if (!*one)
+                return fail(one->error());
+        asked.settings.samples = *samples;
+        asked.settings.seed = static_cast<std::uint64_t>(*seed);
+        asked.confidence = *confidence;
+        if (plan.milestones.empty() && plan.activities.empty())
+            return fail(ProblemCode::NotFound, tr("There is nothing left to be done."));
+        if (const QString wanted = options.value(QStringLiteral("milestone")); !wanted.isEmpty()) {
+            const auto found =
+                std::find_if(plan.milestones.begin(), plan.milestones.end(), [&](std::size_t m) {
+                    const Activity &a = plan.activities[m];
+                    return a.key == wanted || a.name.compare(wanted, Qt::CaseInsensitive) == 0;
+                });
+            if (found == plan.milestones.end())
+                return fail(ProblemCode::NotFound,
+                            tr("There is no milestone “%1” to reach.").arg(wanted));
+            asked.milestone = static_cast<std::size_t>(found - plan.milestones.begin());
+        }
+        if (const QString text = options.value(QStringLiteral("try")); !text.isEmpty()) {
+            const Result<PlanChange> change = parsePlanChange(text, records);
+            if (!change)
+                return fail(change.error());
+            asked.change = *change;
+        }
+        return asked;
+    }
+
+    static int tryChange(const Records &records, const WorkPlan &plan, const Simulation &simulation,
+                         const Forecast &forecast, const Asked &asked,
+                         const QCommandLineParser &options, CommandIo io)
+    {
+        if (plan.milestones.empty())
+            return refuse(io, tr("There is no milestone to gain days for."));
+        const Gain gain =
+            gainOf(records, plan, simulation, keyOf(plan, asked), *asked.change, asked.settings);
+        const std::size_t activity = plan.milestones[asked.milestone];
+        const QString goal = plan.activities[activity].name;
+        if (options.isSet(QStringLiteral("json"))) {
+            printJson(io, QJsonObject{{QStringLiteral("milestone"), keyOf(plan, asked)},
+                                      {QStringLiteral("change"), gain.change.code()},
+                                      {QStringLiteral("days_gained"), gain.days},
+                                      {QStringLiteral("standard_error"), gain.standardError},
+                                      {QStringLiteral("sure"), gain.isSure()}});
+            return kExitDone;
+        }
+        io.out << tr("%1: %2, at 80 %")
+                      .arg(goal, day(forecast, forecast.activities[activity].ready[1]))
+               << '\n'
+               << gainText(records, gain) << Qt::endl;
+        return kExitDone;
+    }
+
+    static QString gainText(const Records &records, const Gain &gain)
+    {
+        const QString what = forecast::describe(gain.change, records);
+        const QString days = tr("%1 days, standard error %2")
+                                 .arg(gain.days, 0, 'f', 0)
+                                 .arg(gain.standardError, 0, 'f', 1);
+        return gain.isSure() ? tr("%1: gains %2.").arg(what, days)
+                             : tr("%1: no gain that can be told from chance (%2).").arg(what, days);
+    }
+
+    static QString day(const Forecast &forecast, int days)
+    {
+        return days == plan::kNever ? tr("never") : printDate(forecast.dayOf(days));
+    }
+    static QString percent(double share) { return tr("%1 %").arg(std::lround(share * 100)); }
+
+    static std::optional<QDate> wished(const Told &told, std::size_t activity)
+    {
+        const auto *task = told.records.byKey<Task>(told.plan.activities[activity].key);
+        if (!task)
+            return std::nullopt;
+        return task->fixedOn ? task->fixedOn : task->targetOn;
+    }
+
+    static bool isLate(const Told &told, std::size_t activity)
+    {
+        const int ready = told.forecast.activities[activity].ready[1];
+        const std::optional<QDate> date = wished(told, activity);
+        return ready == plan::kNever || (date && told.forecast.dayOf(ready) > *date);
+    }
+
+    static bool isBadNews(const Told &told)
+    {
+        return told.cash.runsOut.has_value() ||
+               std::any_of(told.plan.milestones.begin(), told.plan.milestones.end(),
+                           [&](std::size_t m) { return isLate(told, m); });
+    }
+
+    static void printText(const Told &told, QTextStream &out)
+    {
+        printMilestones(told, out);
+        printDriving(told, out);
+        printOrders(told, out);
+        printCash(told, out);
+        if (!told.gains.empty()) {
+            out << '\n' << tr("What would help") << '\n';
+            for (const Gain &gain : told.gains)
+                out << "  " << gainText(told.records, gain) << '\n';
+        }
+        for (const Learned &one : told.learned)
+            if (one.isOffered())
+                out << '\n'
+                    << tr("%1 work took %2 times the estimate in %3 tasks; %4 open ones could be "
+                          "changed by that.")
+                           .arg(wordOf(one.trade))
+                           .arg(one.factor(), 0, 'f', 2)
+                           .arg(one.tasks)
+                           .arg(one.openTasks)
+                    << '\n';
+        for (const QString &doubt : told.plan.doubts)
+            out << '\n' << doubt << '\n';
+        out.flush();
+    }
+
+    static void printMilestones(const Told &told, QTextStream &out)
+    {
+        const double hours = told.plan.minutesPerWeek / 60.0;
+        out << tr("%1 forecasts from %2, with %3 hours of work a week%4.")
+                   .arg(told.forecast.samples)
+                   .arg(showDate(told.plan.today))
+                   .arg(hours, 0, 'f', 1)
+                   .arg(told.plan.hoursAssumed
+                            ? tr(" (spread over Tuesday, Thursday and Saturday: assumed)")
+                            : QString());
+        if (told.plan.estimatesAssumed > 0)
+            out << ' '
+                << tr("%1 of %2 estimates have no least and most; these are assumed.")
+                       .arg(told.plan.estimatesAssumed)
+                       .arg(told.plan.activities.size());
+        out << "\n\n";
+        std::vector<QStringList> rows{{tr("milestone"), tr("likely plan"), tr("50 %"), tr("80 %"),
+                                       tr("95 %"), tr("wished"), QString()}};
+        for (const std::size_t m : told.plan.milestones) {
+            const ActivityForecast &a = told.forecast.activities[m];
+            const std::optional<QDate> date = wished(told, m);
+            rows.push_back({told.plan.activities[m].name, day(told.forecast, a.plannedFinish),
+                            day(told.forecast, a.ready[0]), day(told.forecast, a.ready[1]),
+                            day(told.forecast, a.ready[2]), date ? printDate(*date) : QString(),
+                            isLate(told, m) && date ? tr("late at 80 %") : QString()});
+        }
+        out << columns(rows, {});
+    }
+
+    static void printDriving(const Told &told, QTextStream &out)
+    {
+        if (told.plan.milestones.empty())
+            return;
+        const auto &driving = told.forecast.drivingMilestone[told.asked.milestone];
+        std::vector<std::size_t> most;
+        for (std::size_t i = 0; i < driving.size(); ++i)
+            if (driving[i] >= 0.05 && told.plan.activities[i].kind != ActivityKind::Milestone &&
+                told.plan.activities[i].kind != ActivityKind::Redo)
+                most.push_back(i);
+        std::stable_sort(most.begin(), most.end(),
+                         [&](std::size_t a, std::size_t b) { return driving[a] > driving[b]; });
+        most.resize(std::min<std::size_t>(most.size(), 12));
+        const std::size_t goal = told.plan.milestones[told.asked.milestone];
+        out << '\n' << tr("What drives “%1”").arg(told.plan.activities[goal].name) << '\n';
+        std::vector<QStringList> rows{{tr("how often"), tr("what"), tr("planned"), tr("float")}};
+        for (const std::size_t i : most) {
+            const ActivityForecast &a = told.forecast.activities[i];
+            rows.push_back({percent(driving[i]), told.plan.activities[i].name,
+                            day(told.forecast, a.plannedStart), tr("%1 d").arg(a.floatDays)});
+        }
+        out << columns(rows, {0, 3});
+    }
+
+    static void printOrders(const Told &told, QTextStream &out)
+    {
+        if (told.orders.empty())
+            return;
+        out << '\n' << tr("Order by, at %1 %").arg(told.asked.confidence) << '\n';
+        std::vector<QStringList> rows{{tr("by"), tr("part"), tr("delivery"), tr("price")}};
+        for (const OrderBy &order : told.orders) {
+            const Activity &a = told.plan.activities[order.activity];
+            rows.push_back({order.needed ? day(told.forecast, order.latestDay) : tr("any day"),
+                            a.name, tr("%1 to %2 days").arg(a.wait.least).arg(a.wait.most),
+                            a.cost ? printMoney(*a.cost) : QString()});
+        }
+        out << columns(rows, {3});
+    }
+
+    static void printCash(const Told &told, QTextStream &out)
+    {
+        if (told.cash.months.empty())
+            return;
+        out << '\n' << tr("Cash needed from today to the end of the month") << '\n';
+        std::vector<QStringList> rows{{tr("month"), tr("50 %"), tr("80 %"), tr("there is")}};
+        for (const CashMonth &month : told.cash.months)
+            rows.push_back({month.month.toString(QStringLiteral("yyyy-MM")),
+                            printMoney(month.due50), printMoney(month.due80),
+                            month.available ? printMoney(*month.available) : tr("not told")});
+        out << columns(rows, {1, 2, 3});
+        if (told.cash.runsOut)
+            out << tr("The money runs out in %1, at 80 %.")
+                       .arg(told.cash.runsOut->toString(QStringLiteral("yyyy-MM")))
+                << '\n';
+        for (const QString &gap : told.cash.gaps)
+            out << gap << '\n';
+    }
+
+    static QJsonObject asJson(const Told &told)
+    {
+        const auto dayJson = [&](int days) {
+            return days == plan::kNever ? QJsonValue() : QJsonValue(day(told.forecast, days));
+        };
+        QJsonArray activities;
+        for (std::size_t i = 0; i < told.plan.activities.size(); ++i) {
+            const Activity &a = told.plan.activities[i];
+            const ActivityForecast &f = told.forecast.activities[i];
+            static constexpr std::array kKinds{"task", "milestone", "delivery", "answer", "redo"};
+            QJsonObject one{
+                {QStringLiteral("key"), a.key},
+                {QStringLiteral("name"), a.name},
+                {QStringLiteral("kind"), QLatin1String(kKinds[static_cast<std::size_t>(a.kind)])},
+                {QStringLiteral("planned_start"), dayJson(f.plannedStart)},
+                {QStringLiteral("planned_finish"), dayJson(f.plannedFinish)},
+                {QStringLiteral("at_50"), dayJson(f.ready[0])},
+                {QStringLiteral("at_80"), dayJson(f.ready[1])},
+                {QStringLiteral("at_95"), dayJson(f.ready[2])},
+                {QStringLiteral("float_days"), f.floatDays},
+                {QStringLiteral("driving"), f.driving}};
+            if (!told.plan.milestones.empty())
+                one.insert(QStringLiteral("driving_milestone"),
+                           told.forecast.drivingMilestone[told.asked.milestone][i]);
+            activities << one;
+        }
+        QJsonArray milestones;
+        for (const std::size_t m : told.plan.milestones)
+            milestones << told.plan.activities[m].key;
+        QJsonArray orders;
+        for (const OrderBy &order : told.orders) {
+            const Activity &a = told.plan.activities[order.activity];
+            QJsonObject one{{QStringLiteral("part"), a.part}, {QStringLiteral("name"), a.name}};
+            if (order.needed)
+                one.insert(QStringLiteral("order_by"), dayJson(order.latestDay));
+            if (a.cost)
+                one.insert(QStringLiteral("price"), printMoney(*a.cost));
+            orders << one;
+        }
+        QJsonArray months;
+        for (const CashMonth &month : told.cash.months) {
+            QJsonObject one{
+                {QStringLiteral("month"), month.month.toString(QStringLiteral("yyyy-MM"))},
+                {QStringLiteral("due_50"), printMoney(month.due50)},
+                {QStringLiteral("due_80"), printMoney(month.due80)}};
+            if (month.available)
+                one.insert(QStringLiteral("available"), printMoney(*month.available));
+            months << one;
+        }
+        QJsonArray gains;
+        for (const Gain &gain : told.gains)
+            gains << QJsonObject{{QStringLiteral("change"), gain.change.code()},
+                                 {QStringLiteral("days_gained"), gain.days},
+                                 {QStringLiteral("standard_error"), gain.standardError}};
+        QJsonArray learned;
+        for (const Learned &one : told.learned)
+            learned << QJsonObject{{QStringLiteral("trade"), wordOf(one.trade)},
+                                   {QStringLiteral("tasks"), one.tasks},
+                                   {QStringLiteral("factor"), one.factor()},
+                                   {QStringLiteral("offered"), one.isOffered()}};
+        QJsonObject object{
+            {QStringLiteral("today"), printDate(told.plan.today)},
+            {QStringLiteral("samples"), told.forecast.samples},
+            {QStringLiteral("seed"), static_cast<qint64>(told.asked.settings.seed)},
+            {QStringLiteral("confidence"), told.asked.confidence},
+            {QStringLiteral("milestone"), keyOf(told.plan, told.asked)},
+            {QStringLiteral("milestones"), milestones},
+            {QStringLiteral("activities"), activities},
+            {QStringLiteral("order_by"), orders},
+            {QStringLiteral("cash"), months},
+            {QStringLiteral("gains"), gains},
+            {QStringLiteral("learned"), learned},
+            {QStringLiteral("doubts"), QJsonArray::fromStringList(told.plan.doubts)}};
+        if (told.cash.runsOut)
+            object.insert(QStringLiteral("money_runs_out"),
+                          told.cash.runsOut->toString(QStringLiteral("yyyy-MM")));
+        return object;
+    }
+};
+
+} // namespace
+
+std::unique_ptr<Command> makeForecastCommand()
+{
+    return std::make_unique<ForecastCommand>();
+}
+
+} // namespace ohmwright

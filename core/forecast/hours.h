@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The hands and hours there are: the weekly pattern and the special days as a timeline of slots.
+#pragma once
+
+#include "core/plan/levelling.h"
+#include "core/records/records.h"
+
+#include <QDate>
+
+namespace ohmwright::forecast {
+
+inline constexpr int kSlotMinutes = 15;
+
+// Where no start is told: the evening on working days, the morning at the weekend.
+inline constexpr int kEveningStart = 19 * 60;
+inline constexpr int kMorningStart = 9 * 60;
+
+struct Hours
+{
+    plan::Timeline timeline; // day 0: today; one resource, the pairs of hands
+    bool assumed = false;    // no working time is told: the build's hours a week, shared over
+                             // Tuesday and Thursday evening (a quarter each) and Saturday
+    int mostHands = 0;       // at once, anywhere
+    int minutesPerWeek = 0;  // person-minutes of the usual week
+    int longestSitting = 0;  // minutes
+};
+
+// Minutes are rounded to whole slots, a working time to one slot at least. What a special day says
+// replaces the week's pattern on it; those that are over, or more than ten years ahead, are passed
+// over.
+Hours hoursOf(const Records &records, QDate today);
+
+} // namespace ohmwright::forecast

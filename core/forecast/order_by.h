@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The latest day to order each wanted part without moving a milestone.
+#pragma once
+
+#include "core/forecast/forecast.h"
+
+namespace ohmwright::forecast {
+
+struct OrderBy
+{
+    std::size_t activity = 0; // a delivery still to order
+    // Days from today; 0: today, later moves a milestone. The latest on which every milestone that
+    // waits on it (the plan's end, if none does) keeps its day at the confidence asked for, on the
+    // same samples.
+    int latestDay = 0;
+    bool needed = true; // false: no task waits on it, and the day says nothing
+};
+
+// Soonest first, then by key. Between an order today and the day found, each milestone was seen to
+// keep its day at the days looked at by halving; list scheduling can have exceptions between them.
+// Empty when cancelled.
+std::vector<OrderBy> orderByDays(const WorkPlan &plan, const Simulation &simulation,
+                                 int confidencePercent, const Watch &watch = {});
+
+} // namespace ohmwright::forecast

@@ -1,0 +1,361 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/forecast/work_plan.h"
+
+#include "core/budget/budget.h"
+#include "core/forecast/hours.h"
+#include "core/forecast/part_price.h"
+#include "core/parts/options.h"
+#include "core/plan/plan_view.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <map>
+#include <set>
+#include <unordered_map>
+
+namespace ohmwright::forecast {
+
+namespace {
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("Forecast", text);
+}
+
+constexpr std::size_t kHands = 0;
+
+ThreePoint lessElapsed(ThreePoint days, int elapsed)
+{
+    for (int *one : {&days.least, &days.likely, &days.most})
+        *one = std::max(0, *one - elapsed);
+    return days;
+}
+
+class WorkPlanMaker
+{
+public:
+    WorkPlanMaker(const Records &records, QDate today)
+        : m_records(records), m_today(today), m_network(plan::networkOf(records, today))
+    {}
+
+    WorkPlan make()
+    {
+        m_plan.today = m_today;
+        addHands();
+        addTasks();
+        addNeeds();
+        addRedoing();
+        finishResources();
+        sortMilestones();
+        for (const Activity &a : m_plan.activities)
+            m_plan.estimatesAssumed += int{a.work.assumed || a.wait.assumed};
+        m_plan.doubts.removeDuplicates();
+        return std::move(m_plan);
+    }
+
+private:
+    const std::vector<ohmwright::Task> &tasks() const
+    {
+        return m_records.all<ohmwright::Task>().rows();
+    }
+
+    void addHands()
+    {
+        Hours hours = hoursOf(m_records, m_today);
+        m_plan.timeline = std::move(hours.timeline);
+        m_plan.hoursAssumed = hours.assumed;
+        m_plan.minutesPerWeek = hours.minutesPerWeek;
+        m_mostHands = std::max(1, hours.mostHands);
+        m_longestSitting = hours.longestSitting;
+        m_plan.resources = {tr("pairs of hands")};
+        m_plan.held = {0};
+        for (const WorkEntry &entry : m_records.all<WorkEntry>())
+            if (entry.task && entry.minutes)
+                m_logged[*entry.task] += *entry.minutes * entry.hands;
+    }
+
+    std::size_t resource(const QString &name, int capacity, bool held)
+    {
+        const auto [at, fresh] = m_resources.emplace(name, m_plan.resources.size());
+        if (fresh) {
+            m_plan.resources.push_back(name);
+            m_plan.held.push_back(held ? 1 : 0);
+            m_capacities.push_back(capacity);
+        }
+        return at->second;
+    }
+
+    static void demand(Activity &activity, std::size_t which, int count)
+    {
+        if (activity.demand.size() <= which)
+            activity.demand.resize(which + 1, 0);
+        activity.demand[which] = count;
+    }
+
+    // Bays and tools are there whenever hands are.
+    void finishResources()
+    {
+        for (std::vector<int> &profile : m_plan.timeline.profiles)
+            profile.insert(profile.end(), m_capacities.begin(), m_capacities.end());
+    }
+
+    Activity ofTask(const ohmwright::Task &task)
+    {
+        Activity a;
+        a.key = task.key;
+        a.name = task.title;
+        a.kind = task.milestone ? ActivityKind::Milestone : ActivityKind::Task;
+        int hands = task.hands.value_or(1);
+        if (hands > m_mostHands) {
+            m_plan.doubts << tr("“%1” takes %2 people at once, and there are never more than %3: "
+                                "planned with %3.")
+                                 .arg(task.title)
+                                 .arg(hands)
+                                 .arg(m_mostHands);
+            hands = m_mostHands;
+        }
+        ThreePoint work = threePoint(task.workMinutes, task.leastWorkMinutes, task.mostWorkMinutes);
+        for (int *minutes : {&work.least, &work.likely, &work.most})
+            *minutes = (*minutes + hands - 1) / hands;
+        a.work = work;
+        a.wait = threePoint(task.waitDays, task.leastWaitDays, task.mostWaitDays);
+        if (work.most > 0) {
+            demand(a, kHands, hands);
+            if (const QString bay = task.bay.trimmed(); !bay.isEmpty())
+                demand(a, resource(bay.toCaseFolded(), 1, true), 1);
+            for (const TaskNeed &need : m_records.of<TaskNeed>(task.id))
+                if (const Part *tool =
+                        need.kind == NeedKind::Tool ? m_records.find(need.part) : nullptr)
+                    demand(a, resource(QStringLiteral("tool:") + tool->key, 1, false), 1);
+        }
+        if (task.oneSitting.value_or(false)) {
+            a.manner = plan::Manner::OneSitting;
+            if (work.likely > m_longestSitting) {
+                m_plan.doubts << tr("“%1” is to be done in one sitting of %2 min, and the longest "
+                                    "there is has %3 min: planned over several.")
+                                     .arg(task.title)
+                                     .arg(work.likely)
+                                     .arg(m_longestSitting);
+                a.manner = plan::Manner::Split;
+            }
+        }
+        return a;
+    }
+
+    void addTasks()
+    {
+        m_activityOf.assign(tasks().size(), kNone);
+        for (std::size_t i = 0; i < tasks().size(); ++i) {
+            if (m_network.tasks[i].done)
+                continue;
+            const ohmwright::Task &task = tasks()[i];
+            Activity a = ofTask(task);
+            a.task = i;
+            if (const auto logged = m_logged.find(task.id);
+                task.state == TaskState::Started && logged != m_logged.end()) {
+                const int hands = std::max(1, a.demand.empty() ? 1 : a.demand[kHands]);
+                a.work = lessElapsed(a.work, logged->second / hands);
+                for (int *minutes : {&a.work.least, &a.work.likely, &a.work.most})
+                    *minutes = std::max(*minutes, kSlotMinutes);
+            }
+            m_activityOf[i] = m_plan.activities.size();
+            if (task.milestone)
+                m_plan.milestones.push_back(m_plan.activities.size());
+            m_plan.activities.push_back(std::move(a));
+        }
+        for (std::size_t i = 0; i < tasks().size(); ++i) {
+            if (m_activityOf[i] == kNone)
+                continue;
+            for (const std::size_t before : m_network.tasks[i].after)
+                if (m_activityOf[before] != kNone)
+                    m_plan.activities[m_activityOf[i]].after.push_back(m_activityOf[before]);
+        }
+    }
+
+    // What the unmet needs wait for, once for each part and letter.
+    void addNeeds()
+    {
+        std::unordered_map<Id<Part>, std::size_t> buyers; // activities
+        for (std::size_t i = 0; i < tasks().size(); ++i)
+            if (tasks()[i].buys && m_activityOf[i] != kNone)
+                buyers.emplace(*tasks()[i].buys, m_activityOf[i]);
+        for (std::size_t i = 0; i < tasks().size(); ++i) {
+            if (m_activityOf[i] == kNone)
+                continue;
+            for (const TaskNeed &need : m_records.of<TaskNeed>(tasks()[i].id)) {
+                if (need.kind == NeedKind::Task)
+                    continue;
+                const plan::LeafNeed leaf = plan::judge(m_records, need, m_today);
+                if (leaf.met)
+                    continue;
+                const Part *part = m_records.find(need.part);
+                const Letter *letter = m_records.find(need.letter);
+                std::optional<std::size_t> wait;
+                if (part &&
+                    (leaf.move == plan::MoveKind::Order || leaf.move == plan::MoveKind::Chase)) {
+                    const auto buyer = buyers.find(part->id);
+                    const bool own = buyer != buyers.end() && buyer->second == m_activityOf[i];
+                    wait = delivery(*part, leaf,
+                                    buyer == buyers.end() || own ? std::nullopt
+                                                                 : std::optional(buyer->second));
+                } else if (letter) {
+                    wait = answer(*letter, leaf);
+                }
+                if (wait)
+                    m_plan.activities[m_activityOf[i]].after.push_back(*wait);
+            }
+        }
+    }
+
+    std::size_t delivery(const Part &part, const plan::LeafNeed &leaf,
+                         std::optional<std::size_t> buyer)
+    {
+        const QString key = QStringLiteral("part:") + part.key;
+        const auto [at, fresh] = m_waits.emplace(key, m_plan.activities.size());
+        if (!fresh)
+            return at->second;
+        Activity a;
+        a.key = key;
+        a.name = part.name;
+        a.kind = ActivityKind::Delivery;
+        a.part = part.key;
+        const ThreePoint lead = threePoint(part.leadDays.value_or(plan::kAssumedLeadDays),
+                                           part.leastLeadDays, part.mostLeadDays);
+        a.toOrder = leaf.move == plan::MoveKind::Order;
+        if (a.toOrder) {
+            a.wait = lead;
+            a.wait.assumed = lead.assumed || !part.leadDays;
+            if (buyer)
+                a.after.push_back(*buyer);
+            a.cost = priceOf(m_records, part, m_today);
+        } else {
+            // ordered: what is left of it, early and late by as much as the estimates say
+            a.wait.likely = leaf.daysToMeet;
+            a.wait.least = std::max(0, leaf.daysToMeet - (lead.likely - lead.least));
+            a.wait.most = leaf.daysToMeet + (lead.most - lead.likely);
+            a.wait.assumed = lead.assumed;
+        }
+        m_plan.activities.push_back(std::move(a));
+        return at->second;
+    }
+
+    std::size_t answer(const Letter &letter, const plan::LeafNeed &leaf)
+    {
+        const QString key = QStringLiteral("letter:") + letter.key;
+        const auto [at, fresh] = m_waits.emplace(key, m_plan.activities.size());
+        if (!fresh)
+            return at->second;
+        Activity a;
+        a.key = key;
+        a.name = letter.subject;
+        a.kind = ActivityKind::Answer;
+        const ThreePoint days = threePoint(letter.answerDays.value_or(plan::kAssumedAnswerDays),
+                                           letter.leastAnswerDays, letter.mostAnswerDays);
+        a.wait = leaf.move == plan::MoveKind::Chase
+                     ? lessElapsed(days, static_cast<int>(letter.askedOn->daysTo(m_today)))
+                     : days;
+        a.wait.assumed = days.assumed || !letter.answerDays;
+        m_plan.activities.push_back(std::move(a));
+        return at->second;
+    }
+
+    // Tasks on a way from `first` to `last`, both included, each after all it waits on.
+    std::vector<std::size_t> between(std::size_t first, std::size_t last,
+                                     const std::vector<std::size_t> &order) const
+    {
+        std::vector<char> from(tasks().size(), 0);
+        std::vector<char> to(tasks().size(), 0);
+        from[first] = to[last] = 1;
+        for (const std::size_t task : order)
+            for (const std::size_t before : m_network.tasks[task].after)
+                from[task] = char(from[task] | from[before]);
+        for (auto it = order.rbegin(); it != order.rend(); ++it)
+            if (to[*it])
+                for (const std::size_t before : m_network.tasks[*it].after)
+                    to[before] = 1;
+        std::vector<std::size_t> found;
+        for (const std::size_t task : order)
+            if (from[task] && to[task] && !m_network.tasks[task].aside)
+                found.push_back(task);
+        return found;
+    }
+
+    void addRedoing()
+    {
+        const std::vector<std::size_t> order = plan::topologicalOrder(m_network);
+        std::unordered_map<Id<ohmwright::Task>, std::size_t> index;
+        for (std::size_t i = 0; i < tasks().size(); ++i)
+            index.emplace(tasks()[i].id, i);
+        for (std::size_t i = 0; i < tasks().size(); ++i) {
+            const ohmwright::Task &task = tasks()[i];
+            if (m_activityOf[i] == kNone || task.failPercent.value_or(0) == 0)
+                continue;
+            const auto first = task.redoFrom ? index.find(*task.redoFrom) : index.end();
+            std::vector<std::size_t> again =
+                first == index.end() ? std::vector{i} : between(first->second, i, order);
+            if (again.empty()) // it does not wait on the task it names
+                again = {i};
+            redo(i, again);
+        }
+    }
+
+    void redo(std::size_t test, const std::vector<std::size_t> &again)
+    {
+        const std::size_t tested = m_activityOf[test];
+        const std::size_t risk = m_plan.risks.size();
+        m_plan.risks.push_back({tested, *tasks()[test].failPercent / 100.0});
+        // what waits on the test waits on its repetition
+        const std::size_t firstCopy = m_plan.activities.size();
+        const std::size_t lastCopy = firstCopy + again.size() - 1;
+        for (Activity &a : m_plan.activities)
+            if (std::find(a.after.begin(), a.after.end(), tested) != a.after.end())
+                a.after.push_back(lastCopy);
+        std::unordered_map<std::size_t, std::size_t> copies; // by task
+        for (const std::size_t task : again) {
+            Activity a = ofTask(tasks()[task]);
+            a.kind = ActivityKind::Redo;
+            a.task = task;
+            a.key = QStringLiteral("again:") + tasks()[test].key + u'/' + tasks()[task].key;
+            a.risk = risk;
+            a.after = {tested};
+            for (const std::size_t before : m_network.tasks[task].after)
+                if (const auto copy = copies.find(before); copy != copies.end())
+                    a.after.push_back(copy->second);
+            copies.emplace(task, m_plan.activities.size());
+            m_plan.activities.push_back(std::move(a));
+        }
+    }
+
+    void sortMilestones()
+    {
+        const auto day = [&](std::size_t activity) {
+            return m_network.tasks[*m_plan.activities[activity].task].date.value_or(
+                QDate(9999, 12, 31));
+        };
+        std::stable_sort(m_plan.milestones.begin(), m_plan.milestones.end(),
+                         [&](std::size_t a, std::size_t b) { return day(a) < day(b); });
+    }
+
+    static constexpr std::size_t kNone = static_cast<std::size_t>(-1);
+
+    const Records &m_records;
+    QDate m_today;
+    plan::Network m_network;
+    WorkPlan m_plan;
+    int m_mostHands = 1, m_longestSitting = 0;
+    std::map<QString, std::size_t> m_resources;            // by name
+    std::vector<int> m_capacities;                         // of those after the hands
+    std::unordered_map<Id<ohmwright::Task>, int> m_logged; // person-minutes
+    std::vector<std::size_t> m_activityOf;                 // by task
+    std::map<QString, std::size_t> m_waits;                // deliveries and answers by key
+};
+
+} // namespace
+
+WorkPlan workPlanOf(const Records &records, QDate today)
+{
+    return WorkPlanMaker(records, today).make();
+}
+
+} // namespace ohmwright::forecast
