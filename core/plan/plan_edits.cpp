@@ -5,6 +5,7 @@
 #include "core/parts/keys.h"
 #include "core/plan/opening.h"
 #include "core/plan/plan_view.h"
+#include "core/quantity/dates.h"
 
 #include <QCoreApplication>
 
@@ -219,7 +220,20 @@ Outcome removeTask(Book &book, Id<Task> taskId)
         if (a.task == taskId)
             return notAllowed(tr("The attachment “%1” belongs to it.").arg(a.title),
                               tr("Remove or move that first."));
+    for (const WorkEntry &entry : records.all<WorkEntry>())
+        if (entry.task == taskId)
+            return notAllowed(tr("Hours of %1 are logged on it.").arg(showDate(entry.on)),
+                              tr("Move them to another task, or mark it done."));
     return book.edit(tr("Remove “%1”").arg(found->title), [&]() -> Outcome {
+        std::vector<Task> repeating;
+        for (const Task &other : book.records().all<Task>())
+            if (other.redoFrom == taskId)
+                repeating.push_back(other);
+        for (Task &other : repeating) {
+            other.redoFrom.reset();
+            if (Outcome updated = book.update(other); !updated)
+                return updated;
+        }
         std::vector<Id<TaskNeed>> needs;
         for (const TaskNeed &need : book.records().of<TaskNeed>(taskId))
             needs.push_back(need.id);

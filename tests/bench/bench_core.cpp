@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Open, edit, hold-ups, budget, filter, dump: on a usual book and on one twenty and more times
 // that, beside plain sqlite3 on the same file and networkx on the same graph.
+#include "core/forecast/forecast.h"
 #include "core/book/book.h"
 #include "core/budget/budget.h"
 #include "core/cards/record_kind.h"
@@ -136,6 +137,32 @@ BENCHMARK(networkxOnTheSameGraph)
     ->UseManualTime()
     ->Iterations(3)
     ->Unit(benchmark::kMillisecond);
+
+// 10,000 plays of the plan on one thread; the aim is 250 ms at 200 tasks. Passes alone, so that the
+// share of drawing luck is seen.
+void forecastOfBook(benchmark::State &state)
+{
+    const Records records = makeRecords(sizeOf(state));
+    const forecast::WorkPlan plan = forecast::workPlanOf(records, QDate(2026, 6, 15));
+    forecast::Settings settings;
+    settings.threads = 1;
+    settings.samples = state.range(0) == 0 ? 10'000 : 500;
+    const forecast::Simulation simulation(plan, settings);
+    for (auto _ : state)
+        benchmark::DoNotOptimize(simulation.run());
+    state.counters["activities"] = static_cast<double>(plan.activities.size());
+    state.counters["samples"] = settings.samples;
+}
+BENCHMARK(forecastOfBook)->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
+
+void orderOfPriorityIsSearched(benchmark::State &state)
+{
+    const Records records = makeRecords(sizeOf(state));
+    const forecast::WorkPlan plan = forecast::workPlanOf(records, QDate(2026, 6, 15));
+    for (auto _ : state)
+        benchmark::DoNotOptimize(forecast::Simulation(plan, {}).order());
+}
+BENCHMARK(orderOfPriorityIsSearched)->Arg(0)->Unit(benchmark::kMillisecond);
 
 void budgetOfBook(benchmark::State &state)
 {

@@ -7,6 +7,8 @@
 #include "core/plan/plan_view.h"
 #include "core/quantity/dates.h"
 #include "ui/bench/bench_rows.h"
+#include "ui/bench/work_log_panel.h"
+#include "ui/forecast/forecaster.h"
 #include "ui/shell/drafted_style.h"
 #include "ui/shell/theme.h"
 #include "ui/widgets/empty_page.h"
@@ -63,9 +65,11 @@ void sayRest(QVBoxLayout &column, const Theme &theme, std::size_t all)
 
 } // namespace
 
-BenchPage::BenchPage(Book &book, const Theme &theme, QWidget *parent)
-    : QScrollArea(parent), m_book(book), m_theme(theme)
+BenchPage::BenchPage(Book &book, Forecaster &forecaster, const Theme &theme, QWidget *parent)
+    : QScrollArea(parent), m_book(book), m_forecaster(forecaster), m_theme(theme),
+      m_workLog(new WorkLogPanel(book, theme, this))
 {
+    m_workLog->hide();
     setWidgetResizable(true);
     setFrameShape(QFrame::NoFrame);
     setFocusPolicy(Qt::NoFocus);
@@ -80,13 +84,70 @@ BenchPage::BenchPage(Book &book, const Theme &theme, QWidget *parent)
     };
     connect(&m_book, &Book::changed, this, later);
     connect(&m_theme, &Theme::changed, this, later);
+    connect(&m_forecaster, &Forecaster::updated, this, later);
 }
 
 void BenchPage::showEvent(QShowEvent *event)
 {
     QScrollArea::showEvent(event);
+    m_forecaster.want();
     if (m_stale)
         rebuild();
+}
+
+void BenchPage::addHeading(QVBoxLayout &column, const QString &text, const QString &remark)
+{
+    if (column.count() > 0)
+        column.addSpacing(14);
+    auto *heading = new SectionTitle(m_theme, text);
+    heading->setRemark(remark);
+    column.addWidget(heading);
+}
+
+// When the next milestones are reached, in one line each.
+void BenchPage::addForecast(QVBoxLayout &column)
+{
+    const auto told = m_forecaster.latest();
+    if (!told || told->plan.milestones.empty())
+        return;
+    addHeading(column, tr("Forecast"), tr("50, 80 and 95 %"));
+    const auto day = [&](int days) {
+        return days == plan::kNever ? tr("never") : showDate(told->forecast.dayOf(days));
+    };
+    for (std::size_t i = 0; i < std::min<std::size_t>(told->plan.milestones.size(), 3); ++i) {
+        const std::size_t m = told->plan.milestones[i];
+        const forecast::ActivityForecast &a = told->forecast.activities[m];
+        auto *row = new BenchRowButton(
+            m_theme, {day(a.ready[1]), told->plan.activities[m].name,
+                      tr("as likely as not by %1, almost surely by %2")
+                          .arg(day(a.ready[0]), day(a.ready[2])),
+                      false});
+        connect(row, &QPushButton::clicked, this, &BenchPage::forecastWanted);
+        column.addWidget(row);
+    }
+}
+
+void BenchPage::addOrders(QVBoxLayout &column)
+{
+    const auto told = m_forecaster.latest();
+    if (!told || !told->complete)
+        return;
+    addHeading(column, tr("Order by"), tr("at %1 %").arg(told->confidence));
+    std::size_t needed = 0;
+    for (const forecast::OrderBy &order : told->orders) {
+        if (!order.needed || ++needed > kRowsShown)
+            continue;
+        const forecast::Activity &a = told->plan.activities[order.activity];
+        auto *row = new BenchRowButton(
+            m_theme,
+            {order.latestDay == 0 ? tr("today") : showDate(told->forecast.dayOf(order.latestDay)),
+             a.name, tr("%1 to %2 days to come").arg(a.wait.least).arg(a.wait.most), false});
+        connect(row, &QPushButton::clicked, this, [this, key = a.part] { emit partWanted(key); });
+        column.addWidget(row);
+    }
+    if (needed == 0)
+        column.addWidget(quiet(m_theme, tr("Nothing that a task waits for is still to order.")));
+    sayRest(column, m_theme, needed);
 }
 
 void BenchPage::resizeEvent(QResizeEvent *event)
@@ -103,6 +164,8 @@ void BenchPage::rebuild()
     m_stale = false;
     const Records &records = m_book.records();
     const QDate today = m_book.clock().today();
+    m_workLog->setParent(this); // before the page it stood on goes
+    m_workLog->hide();
     auto *page = new QWidget;
     auto *rows = new QVBoxLayout(page);
     rows->setContentsMargins(24, 16, 24, 24);
@@ -141,11 +204,7 @@ void BenchPage::rebuild()
         rows->addLayout(right);
     }
     const auto section = [&](QVBoxLayout *column, const QString &text, const QString &remark) {
-        if (column->count() > 0)
-            column->addSpacing(14);
-        auto *heading = new SectionTitle(m_theme, text);
-        heading->setRemark(remark);
-        column->addWidget(heading);
+        addHeading(*column, text, remark);
     };
     const auto row = [&](QVBoxLayout *column, BenchRow content, auto &&act) {
         auto *button = new BenchRowButton(m_theme, std::move(content));
@@ -195,6 +254,12 @@ void BenchPage::rebuild()
         sayRest(*left, m_theme, others.size());
     }
 
+    addForecast(*left);
+    section(left, tr("Work log"), {});
+    left->addWidget(m_workLog);
+    m_workLog->show();
+
+    addOrders(*right);
     const Budget budget = budgetOf(records, today);
     section(right, tr("Left to spend"), budget.currency.code());
     auto *figure = new FigureLabel(m_theme);

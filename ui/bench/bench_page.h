@@ -13,20 +13,24 @@ class QVBoxLayout;
 
 namespace ohmwright::ui {
 
+class Forecaster;
 class Theme;
+class WorkLogPanel;
 
 class BenchPage : public QScrollArea
 {
     Q_OBJECT
 
 public:
-    BenchPage(Book &book, const Theme &theme, QWidget *parent = nullptr);
+    BenchPage(Book &book, Forecaster &forecaster, const Theme &theme, QWidget *parent = nullptr);
+    [[nodiscard]] WorkLogPanel &workLog() { return *m_workLog; }
 
 signals:
     void taskWanted(const QString &key);
     void partWanted(const QString &key);
     void pageWanted(const QString &key);
     void logWanted();
+    void forecastWanted();
 
 protected:
     void showEvent(QShowEvent *event) override;
@@ -34,9 +38,14 @@ protected:
 
 private:
     void rebuild();
+    void addForecast(QVBoxLayout &column);
+    void addOrders(QVBoxLayout &column);
+    void addHeading(QVBoxLayout &column, const QString &text, const QString &remark);
 
     Book &m_book;
+    Forecaster &m_forecaster;
     const Theme &m_theme;
+    WorkLogPanel *m_workLog; // survives the rebuilding of the page, with what is typed in it
     QTimer m_soon;
     bool m_stale = true;
     bool m_wide = true; // two columns

@@ -6,6 +6,7 @@
 #include "core/plan/plan_view.h"
 #include "core/quantity/amount.h"
 #include "core/quantity/dates.h"
+#include "ui/build_order/estimate_form.h"
 #include "ui/build_order/need_form.h"
 #include "ui/build_order/needs_model.h"
 #include "ui/build_order/task_texts.h"
@@ -56,7 +57,8 @@ TaskEditor::TaskEditor(Book &book, const Theme &theme, QWidget *parent)
       m_form(new EntryForm(theme, QString())), m_area(new PickOrNew(theme)),
       m_needsHeading(new SectionTitle(theme, tr("Needs"))), m_needs(new NeedsModel(this)),
       m_needsView(new QTableView), m_takeOut(new QPushButton(tr("Take it out"))),
-      m_meet(new QPushButton(tr("Met today"))), m_needForm(new NeedForm(book, theme))
+      m_meet(new QPushButton(tr("Met today"))), m_needForm(new NeedForm(book, theme)),
+      m_estimate(new EstimateForm(book, theme))
 {
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
@@ -82,6 +84,8 @@ TaskEditor::TaskEditor(Book &book, const Theme &theme, QWidget *parent)
     needButtons->addStretch(1);
     column->addLayout(needButtons);
     column->addWidget(m_needForm);
+    column->addWidget(m_estimate);
+    connect(m_estimate, &EstimateForm::notKept, this, &TaskEditor::notKept);
     column->addLayout(m_cautions);
     m_remove->setAccessibleName(tr("Remove this task"));
     m_takeOut->setAccessibleDescription(tr("Takes the chosen need out of the task"));
@@ -139,6 +143,7 @@ void TaskEditor::setTask(Id<Task> task)
     }
     m_task = task;
     m_needForm->setTask(task);
+    m_estimate->setTask(task);
     refresh();
 }
 
@@ -175,6 +180,7 @@ void TaskEditor::refresh()
     m_done->setText(finished ? tr("Open it again") : tr("Mark it &done"));
     m_start->setVisible(task->state == TaskState::Open && !task->milestone);
     showNeeds(*task);
+    m_estimate->refresh();
     m_state->setMark(finished                   ? Mark::Done
                      : m_needs->openCount() > 0 ? Mark::Waits
                                                 : Mark::CanStart);

@@ -15,6 +15,7 @@ namespace ohmwright::ui {
 
 class CautionCard;
 class EntryForm;
+class EstimateForm;
 class NeedForm;
 class NeedsModel;
 class PickOrNew;
@@ -80,6 +81,7 @@ private:
     QPushButton *m_takeOut;
     QPushButton *m_meet;
     NeedForm *m_needForm;
+    EstimateForm *m_estimate;
 };
 
 } // namespace ohmwright::ui

@@ -84,6 +84,11 @@ void RecordPages::showFirst()
     m_switches->setOn(kFirst, true);
 }
 
+void RecordPages::showPage(const QString &key)
+{
+    m_switches->setOn(key, true);
+}
+
 RecordsPanel &RecordPages::showPanel(const QString &table)
 {
     m_switches->setOn(table, true);

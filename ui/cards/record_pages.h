@@ -30,6 +30,8 @@ public:
     // A page that is neither the first nor a table, behind the switches there are so far.
     void addPage(const QString &key, const QString &name, QWidget *page);
     void showFirst();
+    // One that was added by addPage().
+    void showPage(const QString &key);
     // By table; of a branch its circuit with it. False for a record that stands elsewhere or is not
     // there, and when what was typed in a card before was refused.
     bool showRecord(const QString &table, const QString &key);

@@ -151,16 +151,17 @@ PartField estimateField()
             {}};
 }
 
-PartField leadField()
+PartField daysField(const char *where, const QString &label, const QString &hint,
+                    std::optional<int> Part::*member)
 {
-    return {"lead_days",
-            tr("Lead time, days"),
-            tr("from order to arrival"),
-            [](const Records &, const Part &part) {
-                return part.leadDays ? QString::number(*part.leadDays) : QString();
+    return {where,
+            label,
+            hint,
+            [member](const Records &, const Part &part) {
+                return part.*member ? QString::number(*(part.*member)) : QString();
             },
-            [](Book &, Part &part, const Typed &typed) -> Outcome {
-                part.leadDays.reset();
+            [member](Book &, Part &part, const Typed &typed) -> Outcome {
+                (part.*member).reset();
                 if (typed.text.isEmpty())
                     return {};
                 const Result<double> days = parseNumber(typed.text, pageStyle());
@@ -169,10 +170,50 @@ PartField leadField()
                 if (*days < 0 || *days > 3650 || *days != static_cast<int>(*days))
                     return fail(ProblemCode::BadInput,
                                 tr("A lead time is a whole number of days, 0 to 3650."));
-                part.leadDays = static_cast<int>(*days);
+                part.*member = static_cast<int>(*days);
+                if (part.leadDays && part.leastLeadDays && *part.leastLeadDays > *part.leadDays)
+                    return fail(ProblemCode::BadInput,
+                                tr("The least is more than the likely lead time."));
+                if (part.leadDays && part.mostLeadDays && *part.mostLeadDays < *part.leadDays)
+                    return fail(ProblemCode::BadInput,
+                                tr("The most is less than the likely lead time."));
                 return {};
             },
             {}};
+}
+
+std::vector<KnownName> options(const Records &records)
+{
+    std::vector<KnownName> known;
+    for (const ChoiceOption &option : records.all<ChoiceOption>()) {
+        const Choice *choice = records.find(option.choice);
+        known.push_back({option.key, option.name, choice ? choice->question : QString()});
+    }
+    return known;
+}
+
+PartField optionField()
+{
+    return {"option",
+            tr("Only with the option"),
+            tr("of a choice still open"),
+            [](const Records &records, const Part &part) {
+                const ChoiceOption *option = records.find(part.option);
+                return option ? option->key : QString();
+            },
+            [](Book &book, Part &part, const Typed &typed) -> Outcome {
+                part.option.reset();
+                if (typed.text.isEmpty())
+                    return {};
+                const auto *option = book.records().byKey<ChoiceOption>(typed.key);
+                if (!option)
+                    return fail(ProblemCode::NotFound,
+                                tr("“%1” is no option of a choice.").arg(typed.text),
+                                tr("Choose one of those offered, or leave it empty."));
+                part.option = option->id;
+                return {};
+            },
+            options};
 }
 
 std::vector<KnownName> roles(const Records &)
@@ -223,7 +264,14 @@ std::vector<PartField> buyingFields()
     return {donorField(),
             textField("proof_of_ownership", tr("Proof of ownership"), &Part::proofOfOwnership),
             knownField<BudgetLine>("line", tr("Budget line"), &Part::line, knownLines),
-            estimateField(), leadField()};
+            estimateField(),
+            daysField("lead_days", tr("Lead time, days"), tr("from order to arrival"),
+                      &Part::leadDays),
+            daysField("least_lead_days", tr("At least"), tr("days, if all goes well"),
+                      &Part::leastLeadDays),
+            daysField("most_lead_days", tr("At most"), tr("days, if it does not"),
+                      &Part::mostLeadDays),
+            optionField()};
 }
 
 std::vector<PartField> warrantyFields()

@@ -4,12 +4,15 @@
 #include "core/interchange/interchange.h"
 #include "core/parts/questions.h"
 #include "ui/bench/bench_page.h"
+#include "ui/bench/work_log_panel.h"
 #include "ui/budget/budget_page.h"
 #include "ui/build_order/build_order_page.h"
 #include "ui/cards/record_pages.h"
 #include "ui/checks/book_checks_source.h"
 #include "ui/checks/checks_page.h"
 #include "ui/checks/one_line_view.h"
+#include "ui/forecast/forecast_page.h"
+#include "ui/forecast/forecaster.h"
 #include "ui/parts/parts_page.h"
 #include "ui/sheet/sheet_page.h"
 #include "ui/shell/book_find.h"
@@ -60,7 +63,8 @@ BookWindow::~BookWindow()
 
 void BookWindow::makePages()
 {
-    m_bench = new BenchPage(*m_book, m_theme);
+    m_forecaster = std::make_unique<Forecaster>(*m_book);
+    m_bench = new BenchPage(*m_book, *m_forecaster, m_theme);
     m_parts = new PartsPage(*m_book, m_theme, m_outside);
     m_parts->leaveLogKeyToWindow();
     m_buildOrder = new BuildOrderPage(*m_book, m_theme);
@@ -74,9 +78,15 @@ void BookWindow::makePages()
     auto *diagram = new OneLineView(*m_book, m_theme, m_outside);
     m_checksPages->addPage(QStringLiteral("diagram"), tr("Diagram"), diagram);
     m_sheet = new SheetPage(*m_book, m_theme, m_outside);
+    m_buildOrderPages =
+        new RecordPages(*m_book, m_theme, m_buildOrder, tr("Chart and moves"),
+                        {QStringLiteral("choice"), QStringLiteral("working_time"),
+                         QStringLiteral("special_day"), QStringLiteral("work_entry")});
+    auto *forecast = new ForecastPage(*m_book, *m_forecaster, m_theme);
+    m_buildOrderPages->addPage(QStringLiteral("forecast"), tr("Forecast"), forecast);
     m_shell->addPage(m_bench, tr("Bench"), QStringLiteral("bench"), QStringLiteral("bench"));
     m_shell->addPage(m_parts, tr("Parts"), QStringLiteral("parts"), QStringLiteral("parts"));
-    m_shell->addPage(m_buildOrder, tr("Build order"), QStringLiteral("build_order"),
+    m_shell->addPage(m_buildOrderPages, tr("Build order"), QStringLiteral("build_order"),
                      QStringLiteral("build_order"));
     m_shell->addPage(m_budget, tr("Budget"), QStringLiteral("budget"), QStringLiteral("budget"));
     m_shell->addPage(m_checksPages, tr("Checks"), QStringLiteral("checks"),
@@ -99,6 +109,16 @@ void BookWindow::makePages()
     connect(m_buildOrder, &BuildOrderPage::recordWanted, this, &BookWindow::showRecord);
     connect(m_bench, &BenchPage::taskWanted, this, &BookWindow::showTask);
     connect(m_parts, &PartsPage::taskWanted, this, &BookWindow::showTask);
+    connect(forecast, &ForecastPage::said, this, say);
+    connect(forecast, &ForecastPage::partWanted, this, &BookWindow::showPart);
+    connect(forecast, &ForecastPage::taskWanted, this, &BookWindow::showTask);
+    connect(m_buildOrderPages, &RecordPages::said, this, say);
+    connect(m_bench, &BenchPage::forecastWanted, this, [this] {
+        m_shell->showPage(QStringLiteral("build_order"));
+        m_buildOrderPages->showPage(QStringLiteral("forecast"));
+    });
+    connect(&m_bench->workLog(), &WorkLogPanel::said, this, say);
+    connect(&m_bench->workLog(), &WorkLogPanel::taskWanted, this, &BookWindow::showTask);
     connect(m_bench, &BenchPage::pageWanted, m_shell.get(), &ShellWindow::showPage);
     connect(m_bench, &BenchPage::logWanted, this, [this] {
         m_shell->showPage(QStringLiteral("parts"));
@@ -223,6 +243,8 @@ void BookWindow::showRecord(const QString &table, const QString &key)
 {
     if (m_parts->showRecord(table, key))
         m_shell->showPage(QStringLiteral("parts"));
+    else if (m_buildOrderPages->showRecord(table, key))
+        m_shell->showPage(QStringLiteral("build_order"));
     else if (m_checksPages->showRecord(table, key))
         m_shell->showPage(QStringLiteral("checks"));
     else if (m_sheet->showRecord(table, key))
@@ -234,6 +256,7 @@ void BookWindow::showRecord(const QString &table, const QString &key)
 void BookWindow::showTask(const QString &key)
 {
     m_shell->showPage(QStringLiteral("build_order"));
+    m_buildOrderPages->showFirst();
     m_buildOrder->showTask(key);
 }
 

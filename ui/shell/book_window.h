@@ -20,6 +20,7 @@ class BookChecksSource;
 class BudgetPage;
 class BuildOrderPage;
 class ChecksPage;
+class Forecaster;
 class Outside;
 class PartsPage;
 class RecordPages;
@@ -62,6 +63,7 @@ private:
     Outside &m_outside;
     std::unique_ptr<BookChecksSource> m_checksSource;
     std::unique_ptr<FindSource> m_find;
+    std::unique_ptr<Forecaster> m_forecaster;
     std::unique_ptr<ShellWindow> m_shell;
     BenchPage *m_bench = nullptr;
     PartsPage *m_parts = nullptr;
@@ -69,6 +71,7 @@ private:
     BudgetPage *m_budget = nullptr;
     ChecksPage *m_checks = nullptr;
     RecordPages *m_checksPages = nullptr;
+    RecordPages *m_buildOrderPages = nullptr;
     SheetPage *m_sheet = nullptr;
     QTimer m_others;
 };
