@@ -95,6 +95,19 @@ std::vector<std::size_t> orderFor(const WorkPlan &changed, const WorkPlan &plan,
     return result;
 }
 
+bool mayBeLeftOut(const Records &records, const QString &key)
+{
+    const auto *task = records.byKey<ohmwright::Task>(key);
+    if (!task || task->highVoltage || task->trade == Trade::Testing ||
+        task->trade == Trade::Paperwork)
+        return false;
+    const auto needs = records.of<TaskNeed>(task->id);
+    return std::none_of(needs.begin(), needs.end(), [](const TaskNeed &need) {
+        return need.kind == NeedKind::Permit || need.kind == NeedKind::Test ||
+               need.kind == NeedKind::Letter;
+    });
+}
+
 } // namespace
 
 QString PlanChange::code() const
@@ -282,7 +295,8 @@ std::vector<PlanChange> worthTrying(const Records &records, const WorkPlan &plan
         const std::vector<double> &driving = forecast.drivingMilestone[m];
         std::vector<std::size_t> tasks;
         for (std::size_t i = 0; i < plan.activities.size(); ++i)
-            if (plan.activities[i].kind == ActivityKind::Task && driving[i] > 0)
+            if (plan.activities[i].kind == ActivityKind::Task && driving[i] > 0 &&
+                mayBeLeftOut(records, plan.activities[i].key))
                 tasks.push_back(i);
         std::stable_sort(tasks.begin(), tasks.end(),
                          [&](std::size_t a, std::size_t b) { return driving[a] > driving[b]; });

@@ -51,7 +51,9 @@ Gain gainOf(const Records &records, const WorkPlan &plan, const Simulation &simu
             const Watch &watch = {});
 
 // Changes worth trying: an hour more, a helper on each day with working times, every part that
-// waits for a task to order it, and the tasks that most often drive the milestone.
+// waits for a task to order it, and the tasks that most often drive the milestone. What may protect
+// people is never among them: high voltage, testing, paperwork, tasks that need a permit, a test or
+// a letter.
 std::vector<PlanChange> worthTrying(const Records &records, const WorkPlan &plan,
                                     const Forecast &forecast, const QString &milestone);
 

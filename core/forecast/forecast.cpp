@@ -145,7 +145,11 @@ Simulation::Simulation(const WorkPlan &plan, const Settings &settings,
 
 void Simulation::findOrder()
 {
-    m_order = searchOrder(m_workload, m_plan.milestones, m_settings.orderPasses, m_settings.seed);
+    std::vector<Goal> goals;
+    for (std::size_t m = 0; m < m_plan.milestones.size(); ++m)
+        goals.push_back(
+            {m_plan.milestones[m], m < m_plan.due.size() ? m_plan.due[m] : std::nullopt});
+    m_order = searchOrder(m_workload, goals, m_settings.orderPasses, m_settings.seed);
 }
 
 bool Simulation::inThreads(const Watch &watch, const Play &play,

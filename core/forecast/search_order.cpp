@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <tuple>
 #include <utility>
 
 namespace ohmwright::forecast {
@@ -12,13 +13,13 @@ namespace ohmwright::forecast {
 namespace {
 
 using Order = std::vector<std::size_t>;
-using Cost = std::pair<std::int64_t, std::int64_t>; // milestones, end
+using Cost = std::tuple<std::int64_t, std::int64_t, std::int64_t>; // late, goals, end
 
 class OrderSearch
 {
 public:
-    OrderSearch(const plan::Workload &workload, const std::vector<std::size_t> &milestones)
-        : m_levelling(workload), m_milestones(milestones)
+    OrderSearch(const plan::Workload &workload, const std::vector<Goal> &goals)
+        : m_levelling(workload), m_goals(goals)
     {
         const auto first = m_levelling.order();
         m_latestFinish.assign(first.begin(), first.end());
@@ -30,18 +31,21 @@ public:
     {
         m_levelling.setOrder(order);
         const plan::Levelled &plan = m_levelling.pass();
-        Cost cost{0, plan.endDay};
-        for (const std::size_t milestone : m_milestones)
-            cost.first += plan.readyDay[milestone];
+        Cost cost{0, 0, plan.endDay};
+        for (const Goal &goal : m_goals) {
+            const int ready = plan.readyDay[goal.activity];
+            std::get<0>(cost) += std::max(0, ready - goal.dueDay.value_or(ready));
+            std::get<1>(cost) += ready;
+        }
         return cost;
     }
 
-    // All that the first milestone waits on, then what the second does besides, and so on.
-    [[nodiscard]] Order byMilestone(const plan::Workload &workload) const
+    // All that the first goal waits on, then what the second does besides, and so on.
+    [[nodiscard]] Order byGoal(const plan::Workload &workload) const
     {
-        std::vector<std::size_t> rank(workload.activities.size(), m_milestones.size());
-        for (std::size_t m = 0; m < m_milestones.size(); ++m) {
-            Order open{m_milestones[m]};
+        std::vector<std::size_t> rank(workload.activities.size(), m_goals.size());
+        for (std::size_t m = 0; m < m_goals.size(); ++m) {
+            Order open{m_goals[m].activity};
             while (!open.empty()) {
                 const std::size_t at = open.back();
                 open.pop_back();
@@ -60,17 +64,16 @@ public:
 
 private:
     plan::Levelling m_levelling;
-    const std::vector<std::size_t> &m_milestones;
+    const std::vector<Goal> &m_goals;
     Order m_latestFinish;
 };
 
 } // namespace
 
-std::vector<std::size_t> searchOrder(const plan::Workload &workload,
-                                     const std::vector<std::size_t> &milestones, int passes,
-                                     std::uint64_t seed)
+std::vector<std::size_t> searchOrder(const plan::Workload &workload, const std::vector<Goal> &goals,
+                                     int passes, std::uint64_t seed)
 {
-    OrderSearch search(workload, milestones);
+    OrderSearch search(workload, goals);
     Order best = search.latestFinish();
     if (passes <= 0 || best.size() < 2)
         return best;
@@ -82,7 +85,7 @@ std::vector<std::size_t> searchOrder(const plan::Workload &workload,
             best = std::move(order);
         }
     };
-    keepIfNoWorse(search.byMilestone(workload));
+    keepIfNoWorse(search.byGoal(workload));
     const auto pick = [&](std::uint64_t pass, std::uint64_t which) {
         return static_cast<std::size_t>(luck(seed, pass, which) * static_cast<double>(best.size()));
     };

@@ -7,18 +7,24 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <vector>
 
 namespace ohmwright::forecast {
 
-// What is made small: the sum over the milestones (activities, first to last) of their ready days,
-// then the end of everything. The pattern of hands leaves the end of a home build almost where it
-// is whatever the order, but decides which milestone comes when.
+struct Goal
+{
+    std::size_t activity = 0;  // a milestone
+    std::optional<int> dueDay; // its date, days from today
+};
+
+// What is made small: the days by which the goals (first to last) are later than their dates, then
+// the sum of their ready days, then the end of everything. The hands leave the end of a home build
+// almost where it is whatever the order, but the order decides which milestone comes when.
 //
-// Starts from latest finish first and from milestone by milestone; then moves one activity at a
-// time, keeping what is no worse. `passes` bounds the work; the same seed gives the same order.
-std::vector<std::size_t> searchOrder(const plan::Workload &workload,
-                                     const std::vector<std::size_t> &milestones, int passes,
-                                     std::uint64_t seed);
+// Starts from latest finish first and from goal by goal; then moves one activity at a time, keeping
+// what is no worse. `passes` bounds the work; the same seed gives the same order.
+std::vector<std::size_t> searchOrder(const plan::Workload &workload, const std::vector<Goal> &goals,
+                                     int passes, std::uint64_t seed);
 
 } // namespace ohmwright::forecast

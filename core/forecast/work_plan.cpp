@@ -335,6 +335,11 @@ private:
         };
         std::stable_sort(m_plan.milestones.begin(), m_plan.milestones.end(),
                          [&](std::size_t a, std::size_t b) { return day(a) < day(b); });
+        for (const std::size_t m : m_plan.milestones) {
+            const std::optional<QDate> date = m_network.tasks[*m_plan.activities[m].task].date;
+            m_plan.due.push_back(date ? std::optional(static_cast<int>(m_today.daysTo(*date)))
+                                      : std::nullopt);
+        }
     }
 
     static constexpr std::size_t kNone = static_cast<std::size_t>(-1);

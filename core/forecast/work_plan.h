@@ -62,6 +62,7 @@ struct WorkPlan
     std::vector<Activity> activities;
     std::vector<Risk> risks;
     std::vector<std::size_t> milestones; // activities, in order of date, then key
+    std::vector<std::optional<int>> due; // per milestone: its date, in days from today
     int minutesPerWeek = 0;
     bool hoursAssumed = false;
     int estimatesAssumed = 0; // activities with a spread that nobody told

@@ -117,11 +117,10 @@ void BenchPage::addForecast(QVBoxLayout &column)
     for (std::size_t i = 0; i < std::min<std::size_t>(told->plan.milestones.size(), 3); ++i) {
         const std::size_t m = told->plan.milestones[i];
         const forecast::ActivityForecast &a = told->forecast.activities[m];
-        auto *row = new BenchRowButton(
-            m_theme, {day(a.ready[1]), told->plan.activities[m].name,
-                      tr("as likely as not by %1, almost surely by %2")
-                          .arg(day(a.ready[0]), day(a.ready[2])),
-                      false});
+        auto *row = new BenchRowButton(m_theme, {day(a.ready[1]), told->plan.activities[m].name,
+                                                 tr("as likely as not by %1, almost surely by %2")
+                                                     .arg(day(a.ready[0]), day(a.ready[2])),
+                                                 false});
         connect(row, &QPushButton::clicked, this, &BenchPage::forecastWanted);
         column.addWidget(row);
     }

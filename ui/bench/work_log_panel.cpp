@@ -89,8 +89,7 @@ QDateTime WorkLogPanel::now() const
 
 void WorkLogPanel::tell(const Outcome &outcome, const QString &sentence)
 {
-    emit said(outcome ? sentence : outcome.error().sentence,
-              outcome ? Tone::Told : Tone::Problem);
+    emit said(outcome ? sentence : outcome.error().sentence, outcome ? Tone::Told : Tone::Problem);
 }
 
 std::optional<Id<Task>> WorkLogPanel::pickedTask() const
@@ -107,8 +106,8 @@ void WorkLogPanel::startOrStop()
         return;
     }
     if (!m_task->name().isEmpty() && !pickedTask()) {
-        m_form->showProblem({ProblemCode::BadInput,
-                             tr("There is no task “%1”.").arg(m_task->name()), {}, kTask});
+        m_form->showProblem(
+            {ProblemCode::BadInput, tr("There is no task “%1”.").arg(m_task->name()), {}, kTask});
         return;
     }
     const Result<Id<WorkEntry>> begun = startWork(m_book, pickedTask(), now());
@@ -186,10 +185,9 @@ void WorkLogPanel::tick()
     }
     const Task *task = m_book.records().find(running->task);
     const int minutes = minutesSince(*running, now());
-    m_underWay->setText(
-        tr("%1, under way since %2: %3")
-            .arg(task ? task->title : tr("Work on the build"), running->started,
-                 minutes == 0 ? tr("just begun") : showWorkTime(minutes)));
+    m_underWay->setText(tr("%1, under way since %2: %3")
+                            .arg(task ? task->title : tr("Work on the build"), running->started,
+                                 minutes == 0 ? tr("just begun") : showWorkTime(minutes)));
     m_startStop->setText(tr("&Stop the clock"));
 }
 
@@ -230,26 +228,25 @@ void WorkLogPanel::showDays()
     for (std::size_t i = 0; i < std::min(entries.size(), kEntriesShown); ++i) {
         const WorkEntry &entry = *entries[i];
         const Task *task = records.find(entry.task);
-        const auto photos = std::count_if(
-            records.all<Attachment>().begin(), records.all<Attachment>().end(),
-            [&](const Attachment &a) {
-                return a.kind == AttachmentKind::Photo && a.takenOn == entry.on &&
-                       (!entry.task || a.task == entry.task);
-            });
+        const auto photos =
+            std::count_if(records.all<Attachment>().begin(), records.all<Attachment>().end(),
+                          [&](const Attachment &a) {
+                              return a.kind == AttachmentKind::Photo && a.takenOn == entry.on &&
+                                     (!entry.task || a.task == entry.task);
+                          });
         QStringList detail;
         if (!entry.note.isEmpty())
             detail << entry.note;
         if (photos > 0)
             detail << (photos == 1 ? tr("1 photo") : tr("%1 photos").arg(photos));
         const QString hours =
-            entry.hands > 1 ? tr("%1, %2 pairs of hands")
-                                  .arg(showWorkTime(*entry.minutes))
-                                  .arg(entry.hands)
-                            : showWorkTime(*entry.minutes);
+            entry.hands > 1
+                ? tr("%1, %2 pairs of hands").arg(showWorkTime(*entry.minutes)).arg(entry.hands)
+                : showWorkTime(*entry.minutes);
         auto *row = new BenchRowButton(
-            m_theme, {showDate(entry.on),
-                      tr("%1: %2").arg(task ? task->title : tr("The build"), hours),
-                      detail.join(tr("; ")), task && task->highVoltage});
+            m_theme,
+            {showDate(entry.on), tr("%1: %2").arg(task ? task->title : tr("The build"), hours),
+             detail.join(tr("; ")), task && task->highVoltage});
         if (task)
             connect(row, &QPushButton::clicked, this,
                     [this, key = task->key] { emit taskWanted(key); });

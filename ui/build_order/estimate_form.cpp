@@ -78,8 +78,7 @@ QString keyOf(const Records &records, const std::optional<Id<R>> &id)
 } // namespace
 
 EstimateForm::EstimateForm(Book &book, const Theme &theme, QWidget *parent)
-    : QWidget(parent), m_book(book),
-      m_heading(new SectionTitle(theme, tr("For the forecast"))),
+    : QWidget(parent), m_book(book), m_heading(new SectionTitle(theme, tr("For the forecast"))),
       m_form(new EntryForm(theme, QString())), m_redoFrom(new PickOrNew(theme)),
       m_opens(new PickOrNew(theme)), m_buys(new PickOrNew(theme)), m_option(new PickOrNew(theme))
 {

@@ -49,9 +49,8 @@ QString showCash(const Money &money)
 } // namespace
 
 ForecastPage::ForecastPage(Book &book, Forecaster &forecaster, const Theme &theme, QWidget *parent)
-    : QScrollArea(parent), m_book(book), m_forecaster(forecaster), m_theme(theme),
-      m_facts(quiet()), m_doubts(quiet()), m_progress(new QProgressBar),
-      m_stop(new QPushButton(tr("&Stop")))
+    : QScrollArea(parent), m_book(book), m_forecaster(forecaster), m_theme(theme), m_facts(quiet()),
+      m_doubts(quiet()), m_progress(new QProgressBar), m_stop(new QPushButton(tr("&Stop")))
 {
     setWidgetResizable(true);
     setFrameShape(QFrame::NoFrame);
@@ -72,19 +71,19 @@ ForecastPage::ForecastPage(Book &book, Forecaster &forecaster, const Theme &them
     top->addWidget(m_stop);
     column->addLayout(top);
     connect(m_stop, &QPushButton::clicked, &m_forecaster, &Forecaster::cancel);
-    m_milestones =
-        makeTable(*column, tr("Milestones"),
-                  {tr("Milestone"), tr("Likely plan"), tr("50 %"), tr("80 %"), tr("95 %"),
-                   tr("Wished for")},
-                  tr("There is no milestone that is not reached yet."));
+    m_milestones = makeTable(
+        *column, tr("Milestones"),
+        {tr("Milestone"), tr("Likely plan"), tr("50 %"), tr("80 %"), tr("95 %"), tr("Wished for")},
+        tr("There is no milestone that is not reached yet."));
     m_driving = makeTable(*column, tr("What drives it"),
                           {tr("Task or wait"), tr("How often"), tr("Planned from"), tr("Float")},
                           tr("Nothing is left to be done."));
     m_orders = makeTable(*column, tr("Order by"),
                          {tr("Part"), tr("Order by"), tr("Delivery"), tr("Price")},
                          tr("Nothing that a task waits for is still to order."));
-    m_gains = makeTable(*column, tr("What would help"), {tr("Change"), tr("Gains"), tr("Give or take")},
-                        tr("No single change gains a day that can be told from chance."));
+    m_gains =
+        makeTable(*column, tr("What would help"), {tr("Change"), tr("Gains"), tr("Give or take")},
+                  tr("No single change gains a day that can be told from chance."));
     m_cash = makeTable(*column, tr("Cash needed by month"),
                        {tr("Month"), tr("50 %"), tr("80 %"), tr("There is"), QString()},
                        tr("Nothing is left to pay."));
@@ -278,8 +277,8 @@ void ForecastPage::fillDriving()
 void ForecastPage::fillOrders()
 {
     const ForecastTold &told = *m_forecaster.latest();
-    m_orders.heading->setRemark(tr("the latest day that moves no milestone, at %1 %")
-                                    .arg(told.confidence));
+    m_orders.heading->setRemark(
+        tr("the latest day that moves no milestone, at %1 %").arg(told.confidence));
     std::vector<QStringList> rows;
     QStringList keys;
     for (const forecast::OrderBy &order : told.orders) {
@@ -314,17 +313,15 @@ void ForecastPage::fillCash()
 {
     const ForecastTold &told = *m_forecaster.latest();
     m_cash.heading->setRemark(
-        told.cash.runsOut
-            ? tr("runs out in %1, at 80 %")
-                  .arg(told.cash.runsOut->toString(QStringLiteral("MMMM yyyy")))
-            : tr("from today to the end of each month"));
+        told.cash.runsOut ? tr("runs out in %1, at 80 %")
+                                .arg(told.cash.runsOut->toString(QStringLiteral("MMMM yyyy")))
+                          : tr("from today to the end of each month"));
     std::vector<QStringList> rows;
     for (const forecast::CashMonth &month : told.cash.months)
-        rows.push_back({month.month.toString(QStringLiteral("MMMM yyyy")), showCash(month.due50),
-                        showCash(month.due80),
-                        month.available ? showCash(*month.available) : tr("not told"),
-                        month.available && *month.available < month.due80 ? tr("too little")
-                                                                          : QString()});
+        rows.push_back(
+            {month.month.toString(QStringLiteral("MMMM yyyy")), showCash(month.due50),
+             showCash(month.due80), month.available ? showCash(*month.available) : tr("not told"),
+             month.available && *month.available < month.due80 ? tr("too little") : QString()});
     fill(m_cash, rows, {});
 }
 

@@ -27,8 +27,7 @@ class ForecastPage : public QScrollArea
     Q_OBJECT
 
 public:
-    ForecastPage(Book &book, Forecaster &forecaster, const Theme &theme,
-                 QWidget *parent = nullptr);
+    ForecastPage(Book &book, Forecaster &forecaster, const Theme &theme, QWidget *parent = nullptr);
 
 signals:
     void said(const QString &sentence, ohmwright::ui::Tone tone);

@@ -14,11 +14,11 @@ constexpr int kAfterAnEdit = 300; // ms of quiet before it starts
 constexpr int kOrderBySamples = 800;
 
 // What the forecast reads.
-constexpr std::array kTables{"build",        "task",          "task_need",   "part",
-                             "part_move",    "letter",        "test_record", "purchase",
-                             "purchase_item", "payment",      "got_back",    "day_rate",
-                             "working_time", "special_day",   "work_entry",  "choice",
-                             "choice_option", "rating",       "interface",   "work_permit"};
+constexpr std::array kTables{"build",         "task",        "task_need",   "part",
+                             "part_move",     "letter",      "test_record", "purchase",
+                             "purchase_item", "payment",     "got_back",    "day_rate",
+                             "working_time",  "special_day", "work_entry",  "choice",
+                             "choice_option", "rating",      "interface",   "work_permit"};
 
 } // namespace
 
@@ -99,8 +99,7 @@ void Forecaster::start()
     forecast::Settings settings;
     settings.samples = m_samples;
     // the window needs a core of its own
-    settings.threads =
-        std::max(1, static_cast<int>(std::thread::hardware_concurrency()) - 1);
+    settings.threads = std::max(1, static_cast<int>(std::thread::hardware_concurrency()) - 1);
     m_thread = std::thread([this, run, settings, records = m_book.records(),
                             today = m_book.clock().today(), milestone = m_milestone]() {
         using namespace forecast;

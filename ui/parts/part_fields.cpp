@@ -261,17 +261,16 @@ std::vector<PartField> describingFields()
 
 std::vector<PartField> buyingFields()
 {
-    return {donorField(),
-            textField("proof_of_ownership", tr("Proof of ownership"), &Part::proofOfOwnership),
-            knownField<BudgetLine>("line", tr("Budget line"), &Part::line, knownLines),
-            estimateField(),
-            daysField("lead_days", tr("Lead time, days"), tr("from order to arrival"),
-                      &Part::leadDays),
-            daysField("least_lead_days", tr("At least"), tr("days, if all goes well"),
-                      &Part::leastLeadDays),
-            daysField("most_lead_days", tr("At most"), tr("days, if it does not"),
-                      &Part::mostLeadDays),
-            optionField()};
+    return {
+        donorField(),
+        textField("proof_of_ownership", tr("Proof of ownership"), &Part::proofOfOwnership),
+        knownField<BudgetLine>("line", tr("Budget line"), &Part::line, knownLines),
+        estimateField(),
+        daysField("lead_days", tr("Lead time, days"), tr("from order to arrival"), &Part::leadDays),
+        daysField("least_lead_days", tr("At least"), tr("days, if all goes well"),
+                  &Part::leastLeadDays),
+        daysField("most_lead_days", tr("At most"), tr("days, if it does not"), &Part::mostLeadDays),
+        optionField()};
 }
 
 std::vector<PartField> warrantyFields()

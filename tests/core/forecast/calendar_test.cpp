@@ -43,8 +43,10 @@ TEST(CalendarFile, isReadBackAsItWasWritten)
 {
     const std::vector<CalendarDay> days{
         {QStringLiteral("milestone-rolling@ohmwright"), QDate(2026, 6, 30),
-         QStringLiteral("Rolling (forecast, 80 %)"), QStringLiteral("Commas, semicolons; \\ and\nlines")},
-        {QStringLiteral("return-pump@ohmwright"), QDate(2027, 2, 28),
+         QStringLiteral("Rolling (forecast, 80 %)"),
+         QStringLiteral("Commas, semicolons; \\ and\nlines")},
+        {QStringLiteral("return-pump@ohmwright"),
+         QDate(2027, 2, 28),
          QString::fromUtf8("Last day of return: Kühlmittelpumpe für den Umrichter, eine lange "
                            "Zeile über fünfundsiebzig Oktette hinaus"),
          {}}};
@@ -90,8 +92,8 @@ TEST(CalendarFile, holdsMilestonesOrderByDaysDeliveriesAndWindows)
     Settings settings;
     settings.samples = 100;
     const Simulation simulation(plan, settings);
-    const std::vector<CalendarDay> days = calendarDays(
-        six.book.records(), plan, simulation.run(), orderByDays(plan, simulation, 80), 80);
+    const std::vector<CalendarDay> days = calendarDays(six.book.records(), plan, simulation.run(),
+                                                       orderByDays(plan, simulation, 80), 80);
     QStringList told;
     for (const CalendarDay &day : days)
         told << day.uid.section(u'@', 0, 0) + u' ' + day.day.toString(Qt::ISODate);

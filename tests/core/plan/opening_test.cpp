@@ -66,8 +66,7 @@ TEST_F(Opening, waitsForAcceptanceChecksThenForTheRecordedDecision)
     OHMWRIGHT_ASSERT_OK(checks);
     now = held();
     ASSERT_EQ(now.moves.size(), 1U);
-    EXPECT_EQ(now.moves[0].subject, QStringLiteral("test:") +
-                                        m_book.records().find(*checks)->key);
+    EXPECT_EQ(now.moves[0].subject, QStringLiteral("test:") + m_book.records().find(*checks)->key);
 
     change<TestRecord>(*checks, [](TestRecord &t) {
         t.result = TestResult::Passed;
@@ -130,9 +129,8 @@ TEST_F(Opening, acceptanceStepsFitTheRoleAndEnergiseNothing)
                     << step.name.toStdString();
     }
     const auto mentions = [](const std::vector<TestStep> &steps, const char *word) {
-        return std::any_of(steps.begin(), steps.end(), [&](const TestStep &s) {
-            return s.name.contains(QLatin1String(word));
-        });
+        return std::any_of(steps.begin(), steps.end(),
+                           [&](const TestStep &s) { return s.name.contains(QLatin1String(word)); });
     };
     EXPECT_TRUE(mentions(acceptanceSteps(&module), "every cell"));
     Part motor;

@@ -29,10 +29,10 @@ QJsonObject answersTo(const QJsonObject &questions)
     asked.write(QJsonDocument(questions).toJson());
     asked.close();
     QProcess python;
-    python.start(QStringLiteral("/usr/bin/python3"),
-                 {QStringLiteral(OHMWRIGHT_SOURCE_DIR
-                                 "/tests/published/forecast/forecast_check.py"),
-                  asked.fileName(), folder.filePath(QStringLiteral("answers.json"))});
+    python.start(
+        QStringLiteral("/usr/bin/python3"),
+        {QStringLiteral(OHMWRIGHT_SOURCE_DIR "/tests/published/forecast/forecast_check.py"),
+         asked.fileName(), folder.filePath(QStringLiteral("answers.json"))});
     EXPECT_TRUE(python.waitForFinished(300'000));
     EXPECT_EQ(python.exitCode(), 0) << python.readAllStandardError().toStdString();
     QFile answers(folder.filePath(QStringLiteral("answers.json")));
@@ -141,9 +141,9 @@ TEST(PublishedForecast, aChainTakesTheSumOfTheMeans)
 
 TEST(PublishedForecast, theLaterOfTwoIsThatOfTheIntegral)
 {
-    const std::vector<std::pair<ThreePoint, ThreePoint>> pairs{
-        {{100, 200, 600}, {150, 250, 450}}, {{0, 300, 1000}, {0, 300, 1000}},
-        {{500, 600, 700}, {100, 300, 1500}}};
+    const std::vector<std::pair<ThreePoint, ThreePoint>> pairs{{{100, 200, 600}, {150, 250, 450}},
+                                                               {{0, 300, 1000}, {0, 300, 1000}},
+                                                               {{500, 600, 700}, {100, 300, 1500}}};
     QJsonArray asked;
     for (const auto &[a, b] : pairs)
         asked << QJsonObject{{"estimates", QJsonArray{array(a), array(b)}},
@@ -196,8 +196,7 @@ TEST(PublishedForecast, theLaterOfTwoExponentialsDrivesTheEnd)
     for (int sample = 0; sample < kSamples; ++sample) {
         const auto number = static_cast<std::uint64_t>(sample);
         const auto draw = [&](double rate, std::uint64_t thing) {
-            return static_cast<int>(
-                std::min(90'000.0, -std::log(luck(7, number, thing)) / rate));
+            return static_cast<int>(std::min(90'000.0, -std::log(luck(7, number, thing)) / rate));
         };
         const std::vector<int> waits{draw(first, 1), draw(second, 2), 0};
         const plan::Levelled &plan = levelling.pass({{}, waits, {}});

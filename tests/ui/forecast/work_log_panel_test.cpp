@@ -19,8 +19,9 @@ using namespace driving;
 class WorkLogOnBench : public testing::Test
 {
 protected:
-    WorkLogOnBench() : m_task(m_book.add(namedTask(QStringLiteral("Strip the bay")))),
-                       m_panel(*m_book, m_themed.theme)
+    WorkLogOnBench()
+        : m_task(m_book.add(namedTask(QStringLiteral("Strip the bay")))),
+          m_panel(*m_book, m_themed.theme)
     {
         m_panel.resize(600, 500);
         showActive(m_panel);
