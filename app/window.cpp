@@ -50,6 +50,7 @@ public:
     {
         QDesktopServices::openUrl(QUrl::fromLocalFile(path));
     }
+    void openAddress(const QUrl &address) override { QDesktopServices::openUrl(address); }
 };
 
 // The open windows, and how a new one comes about.

@@ -261,7 +261,7 @@ private:
     void label(double x, const Part &part)
     {
         const double y = m_labels++ % 2 == 0 ? kLineY + 32 : kLineY + 50;
-        m_drawing.text(x + 20, y, shortened(part.name, 24), m_colours.ink, kSmallLetters,
+        m_drawing.text(x + 20, y, shortened(part.name, 28), m_colours.ink, kSmallLetters,
                        Anchor::Middle);
     }
 
@@ -317,7 +317,7 @@ private:
         for (const Part *bleeder : m_plan.bleeders) {
             down(kFuseY);
             m_symbols.resistor(m_x, kFuseY, true);
-            inTwoLines(m_x + 14, kFuseY + 16, bleeder->name, kSmallLetters, false);
+            inFewLines(m_x + 14, kFuseY + 16, bleeder->name, kSmallLetters, false);
             m_words << bleeder->name;
             m_x += kFeederStep;
         }
@@ -351,24 +351,36 @@ private:
             m_result.notDrawn << tr("%1 is on the circuit, but in none of its branches.").arg(unit);
         }
         m_symbols.unit(m_x, kUnitY, feeder.unit ? feeder.unit->role : std::nullopt);
-        inTwoLines(m_x + 26, kUnitY + 16, unit, kLetters, true);
+        inFewLines(m_x + 26, kUnitY + 16, unit, kLetters, true);
         if (feeder.unit && feeder.unit->role == PartRole::Inverter)
             drawMotor();
         m_words << tr("feeds %1").arg(unit);
         m_x += kFeederStep;
     }
 
-    // In two lines at most: next to it stands the next feeder.
-    void inTwoLines(double x, double y, const QString &name, double letters, bool strong)
+    // Where a line of at most `room` letters ends; a number stays with its unit. 0: nowhere.
+    static qsizetype breakOf(const QString &name, qsizetype room)
     {
-        constexpr int kRoom = 13; // letters
-        const qsizetype space = name.size() > kRoom ? name.lastIndexOf(u' ', kRoom) : -1;
-        const QString first = space > 0 ? name.left(space) : name;
-        m_drawing.text(x, y, shortened(first, kRoom), m_colours.ink, letters, Anchor::Start,
-                       strong);
-        if (space > 0)
-            m_drawing.text(x, y + 17, shortened(name.mid(space + 1), kRoom), m_colours.ink, letters,
-                           Anchor::Start, strong);
+        if (name.size() <= room)
+            return 0;
+        qsizetype space = name.lastIndexOf(u' ', room);
+        while (space > 0 && name[space - 1].isDigit() && space + 1 < name.size() &&
+               !name[space + 1].isDigit())
+            space = name.lastIndexOf(u' ', space - 1);
+        return std::max<qsizetype>(space, 0);
+    }
+
+    // In three lines at most: next to it stands the next feeder.
+    void inFewLines(double x, double y, QString name, double letters, bool strong)
+    {
+        constexpr int kRoom = 16; // letters
+        constexpr int kLines = 3;
+        for (int line = 1; !name.isEmpty(); ++line, y += 17) {
+            const qsizetype space = line < kLines ? breakOf(name, kRoom) : 0;
+            m_drawing.text(x, y, shortened(space > 0 ? name.left(space) : name, kRoom),
+                           m_colours.ink, letters, Anchor::Start, strong);
+            name = space > 0 ? name.mid(space + 1) : QString();
+        }
     }
 
     void drawFuse(const Branch &branch, const QString &unit)

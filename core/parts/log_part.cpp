@@ -142,7 +142,7 @@ Outcome rate(Book &book, Id<Part> part, const LogEntry &entry)
         rating.evidence = logged.evidence;
         rating.source = logged.source;
         rating.note = logged.note;
-        rating.on = entry.on;
+        rating.on = logged.on.value_or(entry.on);
         if (const auto id = book.insert(rating); !id)
             return fail(id.error());
     }

@@ -39,6 +39,7 @@ struct LogRating
     Evidence evidence = Evidence::Nameplate;
     QString source;
     QString note;
+    std::optional<QDate> on; // read or measured; none: the day of logging
 };
 
 struct LogPhoto

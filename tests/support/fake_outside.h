@@ -4,6 +4,8 @@
 
 #include "ui/shell/outside.h"
 
+#include <QUrl>
+
 namespace ohmwright::ui {
 
 class FakeOutside final : public Outside
@@ -15,6 +17,7 @@ public:
         return saveTo;
     }
     void openFile(const QString &path) override { opened << path; }
+    void openAddress(const QUrl &address) override { opened << address.toString(); }
 
     QStringList files;  // what chooseFiles gives
     QString saveTo;     // what chooseSaveFile gives; empty: the person thought better of it

@@ -11,7 +11,9 @@
 #include "ui/widgets/hv_tag.h"
 #include "ui/widgets/marks.h"
 #include "ui/widgets/money_bar.h"
+#include "ui/widgets/section_title.h"
 #include "ui/widgets/state_mark.h"
+#include "ui/widgets/wrap_layout.h"
 
 #include <QAbstractButton>
 #include <QClipboard>
@@ -399,4 +401,61 @@ TEST(DropArea, asksForFilesByItsButton)
     area.setFocus();
     press(Qt::Key_Space);
     EXPECT_EQ(wanted.count(), 1);
+}
+
+TEST(MoneyBarLegend, takesMoreRowsRatherThanMoreWidth)
+{
+    Themed themed;
+    const MoneyBarLegend legend(themed.theme);
+    const QSize whole = legend.sizeHint();
+    EXPECT_EQ(legend.heightForWidth(whole.width()), whole.height());
+    EXPECT_GT(legend.heightForWidth(whole.width() * 2 / 3), whole.height());
+    EXPECT_LT(legend.minimumSizeHint().width(), whole.width() / 2);
+}
+
+TEST(WrapLayout, breaksIntoRowsAndCutsNothingOff)
+{
+    Themed themed;
+    QWidget window;
+    auto *outer = new QVBoxLayout(&window);
+    auto *box = new QWidget;
+    auto *row = new WrapLayout(box, 4);
+    outer->addWidget(box);
+    outer->addStretch(1);
+    QList<QPushButton *> buttons;
+    for (const char *word : {"tested", "in hand", "quarantined", "sold", "scrapped"}) {
+        buttons << new QPushButton(QLatin1String(word));
+        row->addWidget(buttons.back());
+    }
+    window.resize(900, 300);
+    showActive(window);
+    EXPECT_EQ(buttons.front()->y(), buttons.back()->y());
+    const int width = buttons.front()->width();
+    window.resize(300, 300);
+    QTest::qWait(10);
+    EXPECT_GT(buttons.back()->y(), buttons.front()->y());
+    EXPECT_EQ(buttons.front()->width(), width);
+    for (const QPushButton *button : buttons)
+        EXPECT_TRUE(box->rect().contains(button->geometry())) << button->text().toStdString();
+}
+
+TEST(SectionTitle, wrapsALongNameWhereItIsAllowedTo)
+{
+    Themed themed;
+    QWidget window;
+    auto *column = new QVBoxLayout(&window);
+    auto *title =
+        new SectionTitle(themed.theme, QStringLiteral("Charge controller for pilot and proximity"),
+                         TitleLevel::Page);
+    column->addWidget(title);
+    column->addStretch(1);
+    const int whole = title->minimumSizeHint().width();
+    title->setWraps(true);
+    EXPECT_LT(title->minimumSizeHint().width(), whole / 2);
+    window.resize(whole + 200, 200);
+    showActive(window);
+    const int line = title->height();
+    window.resize(whole / 2, 200);
+    QTest::qWait(10);
+    EXPECT_GT(title->height(), line);
 }

@@ -14,6 +14,7 @@
 #include "ui/widgets/section_title.h"
 
 #include <QHBoxLayout>
+#include <QHeaderView>
 #include <QLabel>
 #include <QListWidget>
 #include <QPushButton>
@@ -116,6 +117,7 @@ void BudgetPage::refreshEntries()
         entries = contentsOf(m_book.records(), *m_shownLine, m_book.clock().today());
     const int scrolled = m_entriesView->verticalScrollBar()->value();
     m_entries->setEntries(m_book.records(), std::move(entries));
+    shareOutWidth();
     const int row = chosen ? m_entries->rowOf(*chosen) : -1;
     if (row >= 0) {
         m_entriesView->setCurrentIndex(m_entries->index(row, EntriesModel::What));
@@ -310,6 +312,35 @@ void BudgetPage::removeChosenLine()
     else
         m_line->showProblem(
             {removed.error().code, removed.error().sentence, removed.error().whatToDo, QString()});
+}
+
+// The names are what one looks for: columns in which nothing stands give way to them, and where
+// there is little room the bar and the price in the seller's currency as well.
+void BudgetPage::shareOutWidth()
+{
+    constexpr int kRoomForAll = 900;
+    const bool narrow = width() < kRoomForAll;
+    m_linesView->setColumnHidden(LinesModel::Bar, narrow);
+    m_linesView->horizontalHeader()->setSectionResizeMode(
+        LinesModel::Name, narrow ? QHeaderView::Stretch : QHeaderView::Interactive);
+    if (narrow != m_narrow && !narrow)
+        m_linesView->setColumnWidth(LinesModel::Name,
+                                    QFontMetrics(m_theme.font(Lettering::Body)).averageCharWidth() *
+                                        kNameLetters);
+    m_narrow = narrow;
+    for (const int column : {EntriesModel::Shared, EntriesModel::Core}) {
+        bool empty = true;
+        for (int row = 0; empty && row < m_entries->rowCount(); ++row)
+            empty = m_entries->index(row, column).data().toString().isEmpty();
+        m_entriesView->setColumnHidden(column, empty);
+    }
+    m_entriesView->setColumnHidden(EntriesModel::Price, narrow);
+}
+
+void BudgetPage::resizeEvent(QResizeEvent *event)
+{
+    QWidget::resizeEvent(event);
+    shareOutWidth();
 }
 
 } // namespace ohmwright::ui

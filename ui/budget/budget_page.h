@@ -50,9 +50,13 @@ signals:
 
 protected:
     void showEvent(QShowEvent *event) override;
+    void resizeEvent(QResizeEvent *event) override;
 
 private:
+    static constexpr int kNameLetters = 20; // room for the name of a line
+
     void makeTables();
+    void shareOutWidth();
     QWidget *makeSide();
     void makeForms();
     void bookChanged();
@@ -78,6 +82,7 @@ private:
     Budget m_budget;
     bool m_stale = true;
     bool m_refreshing = false;
+    bool m_narrow = false;
     std::optional<Id<BudgetLine>> m_shownLine;
 
     RecordPages *m_pages;

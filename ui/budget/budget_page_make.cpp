@@ -117,7 +117,7 @@ void BudgetPage::makeTables()
     m_linesView->setAccessibleName(tr("Budget lines"));
     m_linesView->horizontalHeader()->setStretchLastSection(false);
     m_linesView->horizontalHeader()->setSectionResizeMode(LinesModel::Bar, QHeaderView::Stretch);
-    m_linesView->setColumnWidth(LinesModel::Name, metrics.averageCharWidth() * 20);
+    m_linesView->setColumnWidth(LinesModel::Name, metrics.averageCharWidth() * kNameLetters);
     for (int column = LinesModel::Allowance; column < LinesModel::ColumnCount; ++column)
         m_linesView->setColumnWidth(column, figure);
     connect(m_linesView->selectionModel(), &QItemSelectionModel::currentRowChanged, this,

@@ -27,6 +27,7 @@ RecordCard::RecordCard(Book &book, const Theme &theme, const RecordKind &kind, Q
 {
     m_column->setContentsMargins(0, 0, 0, 0);
     m_column->setSpacing(12);
+    m_title->setWraps(true);
     m_column->addWidget(m_title);
     m_column->addWidget(m_cautions);
     m_column->addWidget(m_form);
@@ -69,6 +70,17 @@ void RecordCard::addNested()
 void RecordCard::addSection(QWidget *section, std::function<void(std::int64_t)> read)
 {
     m_column->addWidget(section);
+    follow(section, std::move(read));
+}
+
+void RecordCard::addOnTop(QWidget *section, std::function<void(std::int64_t)> read)
+{
+    m_column->insertWidget(m_column->indexOf(m_form), section);
+    follow(section, std::move(read));
+}
+
+void RecordCard::follow(QWidget *section, std::function<void(std::int64_t)> read)
+{
     m_sections.push_back({section, std::move(read)});
     section->setVisible(m_record != 0);
     if (m_record != 0)

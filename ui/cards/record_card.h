@@ -53,6 +53,8 @@ public:
 
     // Below the form of a record that is there; `read` is told which.
     void addSection(QWidget *section, std::function<void(std::int64_t)> read);
+    // Above the form, below the cautions.
+    void addOnTop(QWidget *section, std::function<void(std::int64_t)> read);
     // Beside the save button.
     void addButton(QPushButton *button);
 
@@ -74,6 +76,7 @@ private:
     };
 
     void addNested();
+    void follow(QWidget *section, std::function<void(std::int64_t)> read);
     void showState();
     void showSections();
     Outcome keep();

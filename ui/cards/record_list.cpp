@@ -8,6 +8,17 @@
 
 namespace ohmwright::ui {
 
+QString wordedAs(const FieldLabel &label, FieldForm form, const QString &text)
+{
+    const QString words = labelText(label.listedAs);
+    if (words.isEmpty())
+        return text;
+    if (form == FieldForm::YesNo)
+        return words.section(u'|', text == QLatin1String("yes") ? 0 : 1,
+                             text == QLatin1String("yes") ? 0 : 1);
+    return words.arg(text);
+}
+
 QString detailOf(const Records &records, const RecordKind &kind, std::int64_t id)
 {
     const CardLabels *labels = cardLabels(kind.table());
@@ -29,7 +40,7 @@ QString detailOf(const Records &records, const RecordKind &kind, std::int64_t id
                 if (const auto found = other->idOf(records, text))
                     text = other->name(records, *found);
         if (!text.isEmpty())
-            words << text;
+            words << wordedAs(label, facts->form, text);
     }
     return words.join(RecordList::tr(", "));
 }

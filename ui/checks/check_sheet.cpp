@@ -11,6 +11,7 @@
 #include "ui/widgets/caution_card.h"
 #include "ui/widgets/problem_line.h"
 #include "ui/widgets/section_title.h"
+#include "ui/widgets/spoken_role.h"
 #include "ui/widgets/state_mark.h"
 
 #include <QApplication>
@@ -66,6 +67,7 @@ CheckSheet::CheckSheet(const Theme &theme, Outside &outside, ValueCell::Save sav
 {
     setWidgetResizable(true);
     setFocusPolicy(Qt::StrongFocus);
+    speakAs(*this, QAccessible::Document);
     build();
 }
 

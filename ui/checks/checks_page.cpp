@@ -40,7 +40,7 @@ ChecksPage::ChecksPage(Book &book, ChecksSource &source, const Theme &theme, Out
     split->setStretchFactor(0, 2);
     split->setStretchFactor(1, 3);
     split->setSizes({490, 650});
-    m_list->setMinimumWidth(330);
+    m_list->setMinimumWidth(305);
     // the widest table, results held against their limits, in whatever letters the desktop has
     constexpr int kWidest = 50; // characters
     const QFontMetrics metrics(theme.font(Lettering::Body));

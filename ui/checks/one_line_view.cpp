@@ -4,6 +4,7 @@
 #include "ui/shell/outside.h"
 #include "ui/shell/theme.h"
 #include "ui/widgets/section_title.h"
+#include "ui/widgets/spoken_role.h"
 
 #include <QEvent>
 #include <QLabel>
@@ -93,8 +94,12 @@ OneLineView::OneLineView(Book &book, const Theme &theme, Outside &outside, QWidg
     column->addWidget(m_title);
     m_title->addAtEnd(m_save);
     m_scroll->setWidget(m_canvas);
+    // one ground from frame to frame: the drawing brings its own
+    m_scroll->setBackgroundRole(QPalette::Base);
+    m_canvas->setBackgroundRole(QPalette::Base);
     m_scroll->setWidgetResizable(true);
     m_scroll->setFocusPolicy(Qt::StrongFocus);
+    speakAs(*m_scroll, QAccessible::Graphic);
     m_scroll->viewport()->installEventFilter(this);
     column->addWidget(m_scroll, 1);
     m_open->setWordWrap(true);

@@ -86,7 +86,8 @@ QLabel *selectableWords(const Theme &theme, const QString &text, Lettering lette
     label->setTextFormat(Qt::PlainText);
     label->setWordWrap(true);
     label->setFont(theme.font(lettering));
-    label->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    if (!text.isEmpty()) // an empty one would be a stop without a name
+        label->setTextInteractionFlags(Qt::TextSelectableByMouse);
     if (mute)
         label->setForegroundRole(QPalette::PlaceholderText);
     return label;

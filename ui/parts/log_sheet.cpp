@@ -163,6 +163,7 @@ void LogSheet::buildPurchase(QVBoxLayout &column)
                           addField(column, "rate", tr("Rate"), m_rate)));
     connect(m_price, &QLineEdit::textChanged, this, [this] { followPrice(); });
     connect(m_rate, &QLineEdit::textEdited, this, [this] { m_rateTyped = true; });
+    connect(m_rate, &QLineEdit::editingFinished, this, &LogSheet::doubtRate);
     m_freight = new QLineEdit;
     m_on = new QLineEdit;
     column.addWidget(pair(addField(column, "freight", tr("&Freight of the order"), m_freight),
@@ -277,16 +278,52 @@ void LogSheet::followPrice()
     const Result<Money> price = parseMoney(m_price->text(), pageStyle(), own);
     const bool foreign = price && price->currency() != own && state() != PartState::Wanted &&
                          m_order->key().isEmpty();
+    const Purchase *order = m_book.records().byKey<Purchase>(m_order->key());
+    const Currency paidIn = price ? price->currency() : order ? order->currency : own;
+    for (const char *where : {"freight", "duty", "tax"})
+        m_fields.at(QString::fromLatin1(where))
+            ->setHint(tr("%1, for all of the order").arg(paidIn.code()));
     Field &field = *m_fields.at(QStringLiteral("rate"));
     field.setVisible(foreign);
     if (!foreign)
         return;
-    field.setHint(tr("%1 for one %2").arg(own.code(), price->currency().code()));
-    if (m_rateTyped)
-        return;
+    const auto known = knownRate();
+    field.setHint(known ? tr("%1 for one %2; the book knows %3")
+                              .arg(own.code(), price->currency().code(), known->print())
+                        : tr("%1 for one %2").arg(own.code(), price->currency().code()));
+    if (!m_rateTyped)
+        m_rate->setText(known ? known->print() : QString());
+}
+
+std::optional<Rate> LogSheet::knownRate() const
+{
+    const Currency own = m_book.records().build().currency;
+    const Result<Money> price = parseMoney(m_price->text(), pageStyle(), own);
     const Result<QDate> on = day();
-    const auto known = on ? rateOn(m_book.records(), price->currency(), *on) : std::nullopt;
-    m_rate->setText(known ? known->print() : QString());
+    return price && on ? rateOn(m_book.records(), price->currency(), *on) : std::nullopt;
+}
+
+// The rate stands between price and freight: whoever types on without looking has put the freight
+// there. Asked, not refused: a rate is what was paid.
+void LogSheet::doubtRate()
+{
+    const Currency own = m_book.records().build().currency;
+    const Result<Money> price = parseMoney(m_price->text(), pageStyle(), own);
+    const Result<Rate> typed = Rate::parse(m_rate->text(), pageStyle());
+    const auto known = knownRate();
+    if (!price || !typed || !known)
+        return;
+    const auto asTyped = typed->convertIfFits(*price, own);
+    const auto asKnown = known->convertIfFits(*price, own);
+    if (!asTyped || !asKnown)
+        return;
+    constexpr int kFar = 2; // times; within one build, currencies hardly move that much
+    const bool far =
+        asTyped->minor() > kFar * asKnown->minor() || asKnown->minor() > kFar * asTyped->minor();
+    m_fields.at(QStringLiteral("rate"))
+        ->setProblem(far ? tr("The book knows %1. Is %2 meant?")
+                               .arg(known->print(), m_rate->text().trimmed())
+                         : QString());
 }
 
 void LogSheet::followOrder()

@@ -15,6 +15,7 @@
 #include <QWidget>
 
 #include <map>
+#include <optional>
 #include <vector>
 
 class QComboBox;
@@ -67,6 +68,8 @@ private:
     void buildFigures(QVBoxLayout &column);
     void followState();
     void followPrice();
+    [[nodiscard]] std::optional<Rate> knownRate() const; // of the price's currency, that day
+    void doubtRate();
     void followOrder();
     void showAsked();
     void judge(); // what is typed against the circuit it is meant for

@@ -15,6 +15,9 @@ namespace ohmwright::ui {
 
 namespace {
 
+// Where a problem is that the line it is in has shown and put the cursor to.
+constexpr const char *kShownAlready = "shown already";
+
 tl::unexpected<Problem> bad(const char *where, const QString &sentence,
                             const QString &whatToDo = {})
 {
@@ -53,6 +56,8 @@ void LogSheet::clearProblems()
 
 void LogSheet::refuse(const Problem &problem)
 {
+    if (problem.where == QLatin1String(kShownAlready))
+        return;
     const auto found = m_fields.find(problem.where);
     if (found == m_fields.end()) {
         m_told->setText(sentenceOf(problem));
@@ -223,27 +228,38 @@ Outcome LogSheet::readRatings(LogEntry &entry)
                        tr("Choose one of those offered, or leave it empty."));
         entry.circuits.push_back(circuit->id);
     }
-    const auto take = [&](RatingLine &line) -> Outcome {
-        const Result<std::optional<Amount>> value = line.value();
-        if (!value) {
+    const auto shown = [&](RatingLine &line, Problem problem) -> Outcome {
+        if (line.valueField().hasProblem())
             line.valueField().editor()->setFocus(Qt::OtherFocusReason);
-            m_scroll->ensureWidgetVisible(&line);
-            return fail(value.error());
-        }
-        // left empty it is an open question as long as the circuit asks: nothing to record
-        if (*value) {
-            LogRating rating;
-            rating.figure = line.figure();
-            rating.value = *value;
-            rating.evidence = line.evidence();
-            entry.ratings.push_back(rating);
-        }
-        return {};
+        m_scroll->ensureWidgetVisible(&line);
+        return at(kShownAlready, std::move(problem));
     };
-    for (RatingLine *line : m_asked)
-        if (Outcome taken = take(*line); !taken)
-            return taken;
-    return take(*m_free);
+    for (RatingLine *line : m_asked) {
+        const Result<std::optional<Amount>> value = line->value();
+        if (!value)
+            return shown(*line, value.error());
+        // left empty it is an open question as long as the circuit asks: nothing to record
+        if (!*value && !line->isUnknown())
+            continue;
+        LogRating rating;
+        rating.figure = line->figure();
+        rating.value = *value;
+        rating.evidence = line->evidence();
+        entry.ratings.push_back(rating);
+    }
+    Rating typed;
+    if (const Outcome read = m_free->read(typed, entry.on); !read)
+        return shown(*m_free, read.error());
+    if (typed.value || m_free->isUnknown()) {
+        LogRating rating;
+        rating.figure = m_free->figure();
+        rating.value = typed.value;
+        rating.duration = typed.duration;
+        rating.on = typed.on;
+        rating.evidence = typed.evidence;
+        entry.ratings.push_back(rating);
+    }
+    return {};
 }
 
 } // namespace ohmwright::ui

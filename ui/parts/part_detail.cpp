@@ -6,6 +6,7 @@
 #include "ui/widgets/hv_tag.h"
 #include "ui/widgets/section_title.h"
 #include "ui/widgets/state_mark.h"
+#include "ui/widgets/tab_order.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
@@ -36,6 +37,7 @@ PartDetail::PartDetail(const DetailGround &ground, QWidget *parent)
     head->setContentsMargins(0, 0, 0, 0);
     head->setSpacing(6);
     m_name = new SectionTitle(ground.theme, {}, TitleLevel::Page);
+    m_name->setWraps(true);
     head->addWidget(m_name);
     auto *marks = new QHBoxLayout;
     marks->setSpacing(12);
@@ -107,6 +109,7 @@ void PartDetail::read()
     m_under->setText(words.join(tr(", ")));
     for (DetailSection *section : m_sections)
         section->read(*part);
+    tabInReadingOrder(*m_content);
 }
 
 } // namespace ohmwright::ui

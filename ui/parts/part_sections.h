@@ -4,16 +4,15 @@
 
 #include "core/parts/attachments.h"
 #include "core/parts/questions.h"
+#include "ui/cards/attachment_opener.h"
 #include "ui/parts/detail_section.h"
 
 #include <QHash>
 #include <QImage>
-#include <QTemporaryDir>
 
 #include <memory>
 
 class QGridLayout;
-class QHBoxLayout;
 class QPushButton;
 
 namespace ohmwright::ui {
@@ -22,6 +21,7 @@ class ChipRow;
 class DropArea;
 class EntryForm;
 class RatingsEditor;
+class WrapLayout;
 
 // Its state, the moves that may come next, and those it has made.
 class LifeSection : public DetailSection
@@ -37,7 +37,7 @@ protected:
 private:
     void move(PartState to);
 
-    QHBoxLayout *m_buttons;
+    WrapLayout *m_buttons;
     QLineEdit *m_note;
     Field *m_noteField;
     QLineEdit *m_on;
@@ -199,8 +199,8 @@ private:
     QVBoxLayout *m_links;
     EntryForm *m_link;
     DropArea *m_drop;
-    QHash<QString, QImage> m_thumbnails;     // by SHA-256
-    std::unique_ptr<QTemporaryDir> m_folder; // what was opened outside lies here
+    QHash<QString, QImage> m_thumbnails; // by SHA-256
+    AttachmentOpener m_opener;
 };
 
 } // namespace ohmwright::ui

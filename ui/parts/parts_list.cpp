@@ -17,6 +17,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QResizeEvent>
 #include <QStackedWidget>
 #include <QTableView>
 #include <QVBoxLayout>
@@ -28,6 +29,10 @@
 namespace ohmwright::ui {
 
 namespace {
+
+constexpr int kLeastWidth = 370;
+// Filter and choices in one row.
+constexpr int kOneRowFrom = 540;
 
 QComboBox *choice(const QString &label, QHBoxLayout &row)
 {
@@ -62,23 +67,28 @@ void PartsList::build()
     connect(log, &QPushButton::clicked, this, &PartsList::logWanted);
     column->addWidget(m_title);
 
-    auto *row = new QHBoxLayout;
-    row->setSpacing(10);
     m_text = new QLineEdit;
     m_text->setPlaceholderText(tr("Name, serial, donor, seller, place, note"));
     m_text->setAccessibleName(tr("Filter the parts"));
     m_text->setClearButtonEnabled(true);
-    m_text->setMinimumWidth(160);
     m_text->installEventFilter(this);
-    row->addWidget(m_text, 1);
-    m_kind = choice(tr("K&ind"), *row);
+    m_filters = new QBoxLayout(QBoxLayout::LeftToRight);
+    m_filters->setSpacing(10);
+    m_filters->addWidget(m_text, 1);
+    auto *choices = new QHBoxLayout;
+    choices->setSpacing(10);
+    m_kind = choice(tr("K&ind"), *choices);
     m_kind->addItem(tr("any"), -1);
     addWords<PartKind>(*m_kind);
-    m_grouping = choice(tr("&Group by"), *row);
+    m_grouping = choice(tr("&Group by"), *choices);
     m_grouping->addItem(tr("nothing"));
     m_grouping->addItem(tr("state"));
     m_grouping->addItem(tr("assembly"));
-    column->addLayout(row);
+    choices->addStretch(1);
+    m_filters->addLayout(choices);
+    column->addLayout(m_filters);
+    // stated, or the layout would never let it become narrow enough for two rows
+    setMinimumWidth(kLeastWidth);
     m_states = new ChipRow(m_theme, tr("State"));
     for (std::size_t i = 0; i < EnumWords<PartState>::words.size(); ++i) {
         const QString word = wordOf(static_cast<PartState>(i));
@@ -141,9 +151,9 @@ void PartsList::buildTable()
             &PartsList::rowMoved);
 }
 
-// The name takes what the others leave. Beside the detail there is no room for all columns: then
-// the model tells assembly and place in second lines. Widths a person has set stay until the
-// table changes over.
+// The name takes what the others leave, and is what the list is read for. Beside the detail there
+// is no room for all columns: then the model tells in second lines what they would. Widths a person
+// has set stay until the table changes over.
 void PartsList::shareOutWidth()
 {
     const QFontMetrics metrics(m_theme.font(Lettering::Body));
@@ -152,10 +162,18 @@ void PartsList::shareOutWidth()
         return metrics.horizontalAdvance(text) + kSides;
     };
     constexpr int kRoomForAll = 112; // characters
-    const bool narrow = m_table->viewport()->width() < metrics.averageCharWidth() * kRoomForAll;
-    if (m_narrow == narrow)
+    // for a name of thirty characters beside what is left
+    constexpr int kRoomForDeadline = 84;
+    constexpr int kRoomForCost = 54;
+    const int characters = m_table->viewport()->width() / metrics.averageCharWidth();
+    const PartsRoom room = characters >= kRoomForAll        ? PartsRoom::Wide
+                           : characters >= kRoomForDeadline ? PartsRoom::Narrow
+                           : characters >= kRoomForCost     ? PartsRoom::Less
+                                                            : PartsRoom::Least;
+    if (m_room == room)
         return;
-    m_narrow = narrow;
+    m_room = room;
+    const bool narrow = room != PartsRoom::Wide;
     constexpr int kMark = 23;
     const QFontMetrics heads(m_table->horizontalHeader()->font());
     const auto headOf = [&](PartColumn column) {
@@ -181,7 +199,17 @@ void PartsList::shareOutWidth()
     for (const PartColumn column :
          {PartColumn::Assembly, PartColumn::HighVoltage, PartColumn::Place})
         m_table->setColumnHidden(static_cast<int>(column), narrow);
-    m_model->setNarrow(narrow);
+    for (const PartColumn column : {PartColumn::Questions, PartColumn::Deadline})
+        m_table->setColumnHidden(static_cast<int>(column), room >= PartsRoom::Less);
+    m_table->setColumnHidden(static_cast<int>(PartColumn::Cost), room == PartsRoom::Least);
+    m_model->setRoom(room);
+}
+
+void PartsList::resizeEvent(QResizeEvent *event)
+{
+    QWidget::resizeEvent(event);
+    m_filters->setDirection(width() < kOneRowFrom ? QBoxLayout::TopToBottom
+                                                  : QBoxLayout::LeftToRight);
 }
 
 // Down from the filter goes to the table, as the eye does.
@@ -206,8 +234,14 @@ bool PartsList::eventFilter(QObject *watched, QEvent *event)
             return true;
         }
     }
-    if (m_table && watched == m_table->viewport() && event->type() == QEvent::Resize)
+    if (m_table && watched == m_table->viewport() && event->type() == QEvent::Resize) {
         shareOutWidth();
+        // a message below must not cover the part it tells of
+        const auto *resize = static_cast<QResizeEvent *>(event);
+        const QRect chosen = m_table->visualRect(m_table->currentIndex());
+        if (chosen.top() < resize->oldSize().height() && chosen.bottom() >= resize->size().height())
+            m_table->scrollTo(m_table->currentIndex());
+    }
     return QWidget::eventFilter(watched, event);
 }
 

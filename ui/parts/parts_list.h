@@ -5,11 +5,13 @@
 
 #include "core/book/book.h"
 #include "ui/parts/parts_index.h"
+#include "ui/parts/parts_model.h"
 
 #include <QWidget>
 
 #include <optional>
 
+class QBoxLayout;
 class QComboBox;
 class QLineEdit;
 class QPushButton;
@@ -21,7 +23,6 @@ namespace ohmwright::ui {
 class ChipRow;
 class DraftedTableDelegate;
 class EmptyPage;
-class PartsModel;
 class SectionTitle;
 class Theme;
 
@@ -45,6 +46,7 @@ signals:
 
 protected:
     bool eventFilter(QObject *watched, QEvent *event) override;
+    void resizeEvent(QResizeEvent *event) override;
 
 private:
     void build();
@@ -62,9 +64,10 @@ private:
     PartFilter m_filter;
     Id<Part> m_chosen;
     bool m_arranging = false;
-    std::optional<bool> m_narrow; // not set: no width shared out yet
+    std::optional<PartsRoom> m_room; // not set: no width shared out yet
 
     SectionTitle *m_title = nullptr;
+    QBoxLayout *m_filters = nullptr;
     QLineEdit *m_text = nullptr;
     ChipRow *m_states = nullptr;
     QComboBox *m_kind = nullptr;

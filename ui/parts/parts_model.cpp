@@ -7,6 +7,7 @@
 #include "ui/widgets/drafted_table_delegate.h"
 
 #include <QCoreApplication>
+#include <QStringList>
 
 #include <algorithm>
 #include <array>
@@ -17,6 +18,13 @@ namespace {
 
 // Above this many rows of change a view is quicker reading all anew.
 constexpr std::ptrdiff_t kManyRows = 300;
+
+QString daysWords(int days)
+{
+    return days == 0   ? PartsModel::tr("today")
+           : days == 1 ? PartsModel::tr("1 day")
+                       : PartsModel::tr("%1 days").arg(days);
+}
 
 using Getter = QVariant (*)(const Part &, const PartFacts &, int role);
 
@@ -92,9 +100,8 @@ QVariant deadline(const Part &, const PartFacts &facts, int role)
         return showDate(facts.deadline->lastDay);
     case SecondLineRole:
         return facts.deadline->state == DeadlineState::EndingSoon
-                   ? PartsModel::tr("%2 days, %1")
-                         .arg(deadlineName(facts.deadline->kind))
-                         .arg(facts.deadline->daysLeft)
+                   ? PartsModel::tr("%1, %2").arg(daysWords(facts.deadline->daysLeft),
+                                                  deadlineName(facts.deadline->kind))
                    : deadlineName(facts.deadline->kind);
     case Qt::AccessibleTextRole:
     case Qt::ToolTipRole:
@@ -176,12 +183,29 @@ void PartsModel::contentChanged()
         emit dataChanged(index(0, 0), index(rowCount() - 1, kPartColumns - 1));
 }
 
-void PartsModel::setNarrow(bool narrow)
+void PartsModel::setRoom(PartsRoom room)
 {
-    if (m_narrow == narrow)
+    if (m_room == room)
         return;
-    m_narrow = narrow;
+    m_room = room;
     contentChanged();
+}
+
+QString PartsModel::belowName(const Part &part) const
+{
+    const PartFacts &facts = m_index.of(part.id);
+    QStringList told;
+    if (m_room >= PartsRoom::Less) {
+        if (facts.deadline && facts.deadline->state == DeadlineState::EndingSoon)
+            told << deadline(part, facts, SecondLineRole).toString();
+        if (facts.questions > 0)
+            told << questions(part, facts, Qt::AccessibleTextRole).toString();
+    }
+    if (part.partOf)
+        told << tr("in %1").arg(facts.assembly);
+    if (!facts.secondLine.isEmpty())
+        told << facts.secondLine;
+    return told.join(QStringLiteral(", "));
 }
 
 QVariant PartsModel::narrowData(const Part &part, PartColumn column, int role) const
@@ -195,12 +219,14 @@ QVariant PartsModel::narrowData(const Part &part, PartColumn column, int role) c
         return {};
     if (role == HighVoltageRole)
         return facts.highVoltage;
-    if (role == SecondLineRole && part.partOf)
-        return facts.secondLine.isEmpty() ? tr("in %1").arg(facts.assembly)
-                                          : tr("in %1, %2").arg(facts.assembly, facts.secondLine);
+    if (role == SecondLineRole)
+        return belowName(part);
     if (role == Qt::ToolTipRole)
-        return QString(part.name + u'\n' + narrowData(part, column, SecondLineRole).toString())
-            .trimmed();
+        return QString(part.name + u'\n' + belowName(part)).trimmed();
+    if (role == Qt::AccessibleTextRole && m_room >= PartsRoom::Less) {
+        const QString more = belowName(part);
+        return more.isEmpty() ? part.name : QString(part.name + QStringLiteral(", ") + more);
+    }
     return {};
 }
 
@@ -249,7 +275,7 @@ QVariant PartsModel::data(const QModelIndex &index, int role) const
     const Part *part = m_records.find(row.part);
     if (!part)
         return {};
-    if (m_narrow) {
+    if (m_room != PartsRoom::Wide) {
         QVariant told = narrowData(*part, static_cast<PartColumn>(index.column()), role);
         if (told.isValid())
             return told;

@@ -11,6 +11,14 @@ namespace ohmwright::ui {
 
 class Theme;
 
+// Where there is no room for columns of their own, the second lines tell what they would.
+enum class PartsRoom {
+    Wide,   // all columns
+    Narrow, // assembly and place below part and state, the HV tag behind the name
+    Less,   // also what ends soon and is open, below the part
+    Least,  // as Less, and the cost is left to the detail
+};
+
 class PartsModel : public QAbstractTableModel
 {
     Q_OBJECT
@@ -24,9 +32,7 @@ public:
     // What the rows say may have changed, which rows there are has not.
     void contentChanged();
 
-    // Where there is no room for columns of their own, assembly and place stand in the second lines
-    // of part and state, the HV tag behind the name.
-    void setNarrow(bool narrow);
+    void setRoom(PartsRoom room);
 
     [[nodiscard]] Id<Part> partAt(int row) const; // not set for a heading or no row
     [[nodiscard]] int rowOf(Id<Part> part) const; // -1 when it is not shown
@@ -40,13 +46,14 @@ public:
     [[nodiscard]] Qt::ItemFlags flags(const QModelIndex &index) const override;
 
 private:
+    [[nodiscard]] QString belowName(const Part &part) const;
     [[nodiscard]] QVariant narrowData(const Part &part, PartColumn column, int role) const;
 
     const Records &m_records;
     const PartsIndex &m_index;
     const Theme &m_theme;
     std::vector<PartRow> m_rows;
-    bool m_narrow = false;
+    PartsRoom m_room = PartsRoom::Wide;
 };
 
 } // namespace ohmwright::ui

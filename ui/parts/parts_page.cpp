@@ -49,14 +49,13 @@ PartsPage::PartsPage(Book &book, const Theme &theme, Outside &outside, QWidget *
     });
     m_side->addWidget(m_detail);
     m_side->addWidget(m_sheet);
-    m_side->setMinimumWidth(380);
+    // two fields side by side, or a rating with its buttons: less would cut them off
+    m_side->setMinimumWidth(440);
     m_splitter->addWidget(m_list);
     m_splitter->addWidget(m_side);
     m_splitter->setChildrenCollapsible(false);
     m_splitter->setStretchFactor(0, 3);
     m_splitter->setStretchFactor(1, 2);
-    // five moves side by side, or a rating with its button: less would cut them off
-    m_side->setMinimumWidth(538);
     m_splitter->setSizes({565, 550});
 
     m_logKey = new QShortcut(QKeySequence(Qt::CTRL | Qt::Key_L), this);

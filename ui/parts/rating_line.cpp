@@ -30,11 +30,18 @@ constexpr std::array<Sort, 4> kSorts{{
      RatingBasis::Nominal},
 }};
 
-QString example(RatedQuantity quantity)
+// The unit a bare number is taken in: the one the line names.
+std::optional<Unit> usualUnit(RatedQuantity quantity)
 {
     const auto units = Unit::ofMeasure(measureOf(quantity));
-    const QString unit = units.empty() ? QString() : units.front().symbol();
-    return unit.isEmpty() ? RatingLine::tr("a number") : RatingLine::tr("in %1").arg(unit);
+    return units.empty() ? std::nullopt : std::optional(units.front());
+}
+
+QString example(RatedQuantity quantity)
+{
+    const auto unit = usualUnit(quantity);
+    return !unit || unit->symbol().isEmpty() ? RatingLine::tr("a number")
+                                             : RatingLine::tr("in %1").arg(unit->symbol());
 }
 
 bool hasCurrentKind(RatedQuantity quantity)
@@ -110,9 +117,9 @@ void RatingLine::showHint()
     if (m_given)
         m_valueField->setHint(tr("%1; empty stays an open question").arg(example(name.quantity)));
     else if (hasCurrentKind(name.quantity))
-        m_valueField->setHint(tr("%1, with DC or AC").arg(example(name.quantity)));
+        m_valueField->setHint(tr("%1, with DC or AC; ? if not known").arg(example(name.quantity)));
     else
-        m_valueField->setHint(example(name.quantity));
+        m_valueField->setHint(tr("%1; ? if not known").arg(example(name.quantity)));
 }
 
 FigureName RatingLine::figure() const
@@ -151,11 +158,18 @@ Result<std::optional<Amount>> RatingLine::value()
                        tr("A %1 is neither DC nor AC.").arg(wordOf(name.quantity)),
                        {},
                        {}});
-    const Result<Amount> read =
-        parseAmount(parts.amountText, pageStyle(), measureOf(name.quantity));
+    if (isUnknown())
+        return std::optional<Amount>();
+    const Result<Amount> read = parseAmount(parts.amountText, pageStyle(), measureOf(name.quantity),
+                                            usualUnit(name.quantity));
     if (!read)
         return refuse(read.error());
     return std::optional(*read);
+}
+
+bool RatingLine::isUnknown() const
+{
+    return splitCurrentKind(m_value->text().trimmed()).amountText.trimmed() == QLatin1String("?");
 }
 
 Outcome RatingLine::read(Rating &rating, QDate today)

@@ -30,8 +30,11 @@ public:
 
     // The figure as it is meant: of a chosen one, "DC" or "AC" behind the value says which.
     [[nodiscard]] FigureName figure() const;
-    // None when the value is left empty. A Problem is also shown at the value.
+    // None when the value is left empty or is asked to stay open. A bare number has the unit the
+    // line names. A Problem is also shown at the value.
     [[nodiscard]] Result<std::optional<Amount>> value();
+    // A question mark was typed: not known, and to be kept as that.
+    [[nodiscard]] bool isUnknown() const;
     [[nodiscard]] Evidence evidence() const;
     [[nodiscard]] Field &valueField() { return *m_valueField; }
     // Of a chosen figure: everything typed, into `rating`. A Problem is also shown at its field.

@@ -266,7 +266,7 @@ void RatingsEditor::keep()
         return;
     }
     // an unknown that was recorded as one may stay so
-    if (!rating.value && !(before && !before->value)) {
+    if (!rating.value && !m_line->isUnknown() && !(before && !before->value)) {
         m_line->valueField().setProblem(tr("The value is missing."));
         m_line->valueField().editor()->setFocus();
         return;

@@ -8,12 +8,10 @@
 #include "ui/widgets/section_title.h"
 
 #include <QBuffer>
-#include <QFile>
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QImageReader>
 #include <QLabel>
-#include <QMimeDatabase>
 #include <QPushButton>
 #include <QToolButton>
 #include <QVBoxLayout>
@@ -97,7 +95,7 @@ void AssemblySection::compare(const Part &old, const Part &next)
 }
 
 PicturesSection::PicturesSection(const DetailGround &given)
-    : DetailSection(given, tr("Photos and papers"))
+    : DetailSection(given, tr("Photos and papers")), m_opener(given.book, given.outside)
 {
     auto *holder = new QWidget;
     m_grid = new QGridLayout(holder);
@@ -198,9 +196,13 @@ void PicturesSection::fill(const Part &part, bool another)
         label->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
         label->setToolTip(attachment.url);
         row->addWidget(label, 1);
+        const Id<Attachment> id = attachment.id;
+        auto *see = new QPushButton(tr("Open"));
+        see->setAccessibleName(tr("Open %1").arg(attachment.title));
+        connect(see, &QPushButton::clicked, this, [this, id] { open(id); });
+        row->addWidget(see, 0, Qt::AlignTop);
         auto *remove = new QPushButton(tr("Remove"));
         remove->setAccessibleName(tr("Remove %1").arg(attachment.title));
-        const Id<Attachment> id = attachment.id;
         connect(remove, &QPushButton::clicked, this, [this, id] {
             tell(book().edit(tr("Remove a link"), [&]() -> Outcome { return book().remove(id); }));
         });
@@ -265,27 +267,7 @@ void PicturesSection::keep(const std::vector<NewFile> &files)
 
 void PicturesSection::open(Id<Attachment> id)
 {
-    const Attachment *attachment = records().find(id);
-    if (!attachment)
-        return;
-    const Result<QByteArray> bytes = book().blob(attachment->sha256);
-    if (!bytes) {
-        emit said(sentenceOf(bytes.error()), Tone::Problem);
-        return;
-    }
-    if (!m_folder)
-        m_folder = std::make_unique<QTemporaryDir>();
-    // the book's own name for it: a file name from elsewhere could lead out of the folder
-    const QString suffix = QMimeDatabase().mimeTypeForName(attachment->mediaType).preferredSuffix();
-    const QString path = m_folder->filePath(attachment->sha256.left(16) + u'.' + suffix);
-    QFile file(path);
-    if (!file.open(QIODevice::WriteOnly) || file.write(*bytes) != bytes->size()) {
-        emit said(tr("It cannot be laid out for another program: %1.").arg(file.errorString()),
-                  Tone::Problem);
-        return;
-    }
-    file.close();
-    ground().outside.openFile(path);
+    tell(m_opener.open(id));
 }
 
 } // namespace ohmwright::ui

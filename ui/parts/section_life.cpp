@@ -6,6 +6,7 @@
 #include "ui/widgets/field.h"
 #include "ui/widgets/section_title.h"
 #include "ui/widgets/state_mark.h"
+#include "ui/widgets/wrap_layout.h"
 
 #include <QComboBox>
 #include <QHBoxLayout>
@@ -19,9 +20,7 @@ namespace ohmwright::ui {
 LifeSection::LifeSection(const DetailGround &given) : DetailSection(given, tr("State"))
 {
     auto *buttons = new QWidget;
-    m_buttons = new QHBoxLayout(buttons);
-    m_buttons->setContentsMargins(0, 0, 0, 0);
-    m_buttons->setSpacing(4);
+    m_buttons = new WrapLayout(buttons, 4);
     column().addWidget(buttons);
     auto *row = new QHBoxLayout;
     row->setSpacing(12);
@@ -56,7 +55,6 @@ void LifeSection::fill(const Part &part, bool another)
     if (next.empty())
         m_buttons->addWidget(
             makeWords(theme(), tr("It has left the build for good."), Lettering::Body, true));
-    m_buttons->addStretch(1);
     m_noteField->setVisible(!next.empty());
     m_onField->setVisible(!next.empty());
     emptyLayout(*m_moves);

@@ -3,6 +3,7 @@
 
 #include "ui/sheet/paged_layout.h"
 #include "ui/shell/theme.h"
+#include "ui/widgets/spoken_role.h"
 
 #include <QKeyEvent>
 #include <QPainter>
@@ -25,6 +26,7 @@ constexpr double kMostZoom = 3.0;
 PagesView::PagesView(const Theme &theme, QWidget *parent)
     : QAbstractScrollArea(parent), m_theme(theme)
 {
+    speakAs(*this, QAccessible::Document);
     setAccessibleName(tr("Preview of the build sheet"));
     setFocusPolicy(Qt::StrongFocus);
     setFrameShape(QFrame::NoFrame);

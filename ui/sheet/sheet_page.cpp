@@ -10,6 +10,7 @@
 #include "core/verdicts/judge_book.h"
 #include "ui/cards/card_labels.h"
 #include "ui/cards/card_stack.h"
+#include "ui/cards/record_card.h"
 #include "ui/cards/records_panel.h"
 #include "ui/checks/plot_files.h"
 #include "ui/sheet/paged_layout.h"
@@ -62,8 +63,8 @@ std::shared_ptr<QHash<QString, QByteArray>> photosOf(const Book &book,
 } // namespace
 
 SheetPage::SheetPage(Book &book, const Theme &theme, Outside &outside, QWidget *parent)
-    : QWidget(parent), m_book(book), m_outside(outside), m_made(new QListWidget),
-      m_side(new QWidget), m_cards(new CardStack(book, theme))
+    : QWidget(parent), m_book(book), m_outside(outside), m_opener(book, outside),
+      m_made(new QListWidget), m_side(new QWidget), m_cards(new CardStack(book, theme))
 {
     makeList();
     m_title = new SectionTitle(theme, tr("Build sheet"), TitleLevel::Page);
@@ -158,6 +159,29 @@ void SheetPage::makeList()
         auto *files = new QPushButton(tr("Add files…"));
         panel->addButton(files);
         connect(files, &QPushButton::clicked, this, &SheetPage::addFiles);
+        addOpening(*panel);
+    });
+}
+
+// What a photo or paper shows is judged by looking at it, beside what is written about it.
+void SheetPage::addOpening(RecordsPanel &panel)
+{
+    auto *row = new QWidget;
+    auto *line = new QHBoxLayout(row);
+    line->setContentsMargins(0, 0, 0, 0);
+    auto *open = new QPushButton(tr("&Open it"));
+    line->addWidget(open);
+    line->addStretch(1);
+    RecordCard &card = panel.card();
+    card.addOnTop(row, [this, open](std::int64_t id) {
+        if (const Attachment *one = m_book.records().find(Id<Attachment>(id)))
+            open->setAccessibleName(tr("Open %1").arg(one->title));
+    });
+    connect(open, &QPushButton::clicked, this, [this, &card] {
+        const Outcome done = m_opener.open(Id<Attachment>(card.record()));
+        if (!done)
+            emit said(QString(done.error().sentence + u' ' + done.error().whatToDo).trimmed(),
+                      Tone::Problem);
     });
 }
 

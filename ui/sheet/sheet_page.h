@@ -5,6 +5,7 @@
 
 #include "core/book/book.h"
 #include "core/checks/check.h"
+#include "ui/cards/attachment_opener.h"
 #include "ui/shell/message_strip.h"
 
 #include <QByteArray>
@@ -28,6 +29,7 @@ namespace ohmwright::ui {
 class CardStack;
 class Outside;
 class PagesView;
+class RecordsPanel;
 class SectionTitle;
 class Theme;
 
@@ -60,6 +62,7 @@ private:
     void close();
     void fillList();
     void addFiles();
+    void addOpening(RecordsPanel &panel);
 
     // Off the window's thread: a long sheet takes seconds to lay out.
     void rebuild();
@@ -69,6 +72,7 @@ private:
 
     Book &m_book;
     Outside &m_outside;
+    AttachmentOpener m_opener;
     SectionTitle *m_title;
     QListWidget *m_made;
     QWidget *m_side;

@@ -8,6 +8,7 @@
 #include <QPainter>
 #include <QTextCharFormat>
 #include <QTextOption>
+#include <QThread>
 
 #include <algorithm>
 
@@ -160,6 +161,7 @@ void TextBlock::add(const std::vector<StyledRun> &runs, double spaceBefore)
     paragraph.layout = std::make_unique<QTextLayout>(text, base.font);
     paragraph.layout->setFormats(formats);
     paragraph.layout->setCacheEnabled(true);
+    paragraph.thread = QThread::currentThreadId();
     m_paragraphs.push_back(std::move(paragraph));
 }
 
@@ -194,8 +196,19 @@ double TextBlock::longestWord() const
     return widest;
 }
 
+void TextBlock::setLines(QTextLayout &layout, double width)
+{
+    layout.beginLayout();
+    for (QTextLine line = layout.createLine(); line.isValid(); line = layout.createLine()) {
+        line.setLineWidth(std::max(width, 1.0));
+        line.setPosition(QPointF(0, 0));
+    }
+    layout.endLayout();
+}
+
 void TextBlock::layOut(double width, Qt::Alignment alignment)
 {
+    m_width = width;
     QTextOption option(alignment);
     option.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);
     m_lines.clear();
@@ -203,17 +216,13 @@ void TextBlock::layOut(double width, Qt::Alignment alignment)
     for (Paragraph &paragraph : m_paragraphs) {
         QTextLayout &layout = *paragraph.layout;
         layout.setTextOption(option);
-        layout.beginLayout();
+        setLines(layout, width);
         m_height += paragraph.spaceBefore;
-        paragraph.lineCount = 0;
-        for (QTextLine line = layout.createLine(); line.isValid(); line = layout.createLine()) {
-            line.setLineWidth(std::max(width, 1.0));
-            line.setPosition(QPointF(0, 0));
+        paragraph.lineCount = layout.lineCount();
+        for (int i = 0; i < paragraph.lineCount; ++i) {
             m_lines.push_back({m_height, paragraph.leading});
             m_height += paragraph.leading;
-            ++paragraph.lineCount;
         }
-        layout.endLayout();
     }
 }
 
@@ -221,11 +230,25 @@ void TextBlock::paint(QPainter &painter, QPointF origin, double from, double to)
 {
     std::size_t index = 0;
     for (const Paragraph &paragraph : m_paragraphs) {
+        // Font engines go with the thread they were made in, so elsewhere the same lines are set
+        // anew: of the same fonts and width they come out the same.
+        std::optional<QTextLayout> own;
+        const auto layout = [&]() -> const QTextLayout & {
+            if (paragraph.thread == QThread::currentThreadId())
+                return *paragraph.layout;
+            if (!own) {
+                own.emplace(paragraph.layout->text(), paragraph.layout->font());
+                own->setFormats(paragraph.layout->formats());
+                own->setTextOption(paragraph.layout->textOption());
+                setLines(*own, m_width);
+            }
+            return *own;
+        };
         for (int i = 0; i < paragraph.lineCount; ++i, ++index) {
             const double top = m_lines[index].top;
             if (top < from || top >= to)
                 continue;
-            const QTextLine line = paragraph.layout->lineAt(i);
+            const QTextLine line = layout().lineAt(i);
             // Set by the paragraph's own baseline: a fallback font's taller ascent moves nothing.
             const QPointF baseline = origin + QPointF(0, top + paragraph.baseline);
             line.draw(&painter, baseline - QPointF(0, line.ascent()));

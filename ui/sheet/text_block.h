@@ -52,7 +52,8 @@ public:
     void layOut(double width, Qt::Alignment alignment = Qt::AlignLeft);
     [[nodiscard]] double height() const { return m_height; }
     [[nodiscard]] const std::vector<Line> &lines() const { return m_lines; }
-    // The lines whose top lies in [from, to), the block's own top being at `origin`.
+    // The lines whose top lies in [from, to), the block's own top being at `origin`. May be called
+    // in another thread than the one that laid the block out, also after that one has ended.
     void paint(QPainter &painter, QPointF origin, double from, double to) const;
 
 private:
@@ -63,7 +64,9 @@ private:
     };
     struct Paragraph
     {
+        // Holds on to the font engines of its thread: usable in no other.
         std::unique_ptr<QTextLayout> layout;
+        Qt::HANDLE thread = nullptr;
         std::vector<Decoration> decorations;
         double leading = 0, baseline = 0, spaceBefore = 0;
         double shapeSize = 0;
@@ -72,12 +75,14 @@ private:
 
     static void appendMark(const Mark &mark, const TextStyle &beside, QString &text,
                            QList<QTextLayout::FormatRange> &formats, Paragraph &paragraph);
+    static void setLines(QTextLayout &layout, double width);
     static void paintDecorations(QPainter &painter, const Paragraph &paragraph,
                                  const QTextLine &line, QPointF baseline);
 
     std::vector<Paragraph> m_paragraphs;
     std::vector<Line> m_lines;
     double m_height = 0;
+    double m_width = 0;
 };
 
 } // namespace ohmwright::sheet

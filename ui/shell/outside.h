@@ -6,6 +6,7 @@
 #include <QString>
 #include <QStringList>
 
+class QUrl;
 class QWidget;
 
 namespace ohmwright::ui {
@@ -22,6 +23,7 @@ public:
                                                  const QString &filter) = 0;
     // In whatever program the desktop has for it.
     virtual void openFile(const QString &path) = 0;
+    virtual void openAddress(const QUrl &address) = 0;
 };
 
 } // namespace ohmwright::ui

@@ -25,7 +25,7 @@ namespace ohmwright::ui {
 
 namespace {
 
-constexpr int kCompactBelow = 820; // pixels of window width
+constexpr int kCompactBelow = 1100; // pixels of window width: a page beside needs the rest
 
 // The rules of a printed page under the top line: one firm, one fine.
 class TopLine : public QWidget

@@ -22,6 +22,7 @@ constexpr double kStep = 5;   // how much further each leaf stands out
 constexpr double kMargin = 5; // right of the last leaf
 constexpr double kCut = 7;    // the corner cut off a tab
 constexpr double kIcon = 22;
+constexpr double kCompactSide = 9;
 constexpr int kTall = 62;
 constexpr int kLeast = 44;
 
@@ -68,16 +69,15 @@ void ThumbIndex::setCompact(bool compact)
 
 QSize ThumbIndex::tabSizeHint(int) const
 {
+    QFont strong = m_compact ? m_theme.font(Lettering::Small) : font();
+    strong.setWeight(QFont::DemiBold);
+    const QFontMetricsF metrics(strong);
     double words = 0;
-    if (!m_compact) {
-        QFont strong = font();
-        strong.setWeight(QFont::DemiBold);
-        const QFontMetricsF metrics(strong);
-        for (int i = 0; i < count(); ++i)
-            words = std::max(words, metrics.horizontalAdvance(tabText(i)));
-        words += 9;
-    }
-    const double least = 12 + kIcon + words + 22;
+    for (int i = 0; i < count(); ++i)
+        words = std::max(words, metrics.horizontalAdvance(tabText(i)));
+    // the word stands below the icon where there is little room, beside it elsewhere
+    const double least =
+        m_compact ? kCompactSide + std::max(kIcon + 22, words) + 8 : 12 + kIcon + 9 + words + 22;
     return {qRound(least + (count() - 1) * kStep + kMargin), kTall};
 }
 
@@ -129,8 +129,10 @@ void ThumbIndex::paintWords(QPainter &painter, int index) const
     const bool current = index == currentIndex();
     const QRectF rect = tabRect(index);
     const double middle = rect.center().y() + 0.5;
+    const double left = m_compact ? kCompactSide : 12;
+    const double iconTop = m_compact ? rect.top() + 9 : middle - kIcon / 2;
     const QColor colour = current ? tokens.ink : mix(tokens.mute, tokens.ink, 0.35);
-    paintIcon(painter, QRectF(12, middle - kIcon / 2, kIcon, kIcon), leaf.icon, colour);
+    paintIcon(painter, QRectF(left, iconTop, kIcon, kIcon), leaf.icon, colour);
 
     painter.setFont(m_theme.font(Lettering::Small));
     const QFontMetricsF small(painter.font());
@@ -139,14 +141,13 @@ void ThumbIndex::paintWords(QPainter &painter, int index) const
     painter.drawText(QPointF(edgeOf(index) - 11 - small.horizontalAdvance(number),
                              rect.top() + 8 + small.ascent()),
                      number);
-    if (m_compact)
-        return;
-    QFont font = m_theme.font(Lettering::Body);
+    QFont font = m_theme.font(m_compact ? Lettering::Small : Lettering::Body);
     font.setWeight(current ? QFont::DemiBold : QFont::Medium);
     const QFontMetricsF metrics(font);
-    const double x = 12 + kIcon + 9;
-    double baseline = middle + (metrics.ascent() - metrics.descent()) / 2;
-    if (!leaf.badge.isEmpty()) {
+    const double x = m_compact ? left : left + kIcon + 9;
+    double baseline = m_compact ? iconTop + kIcon + 3 + metrics.ascent()
+                                : middle + (metrics.ascent() - metrics.descent()) / 2;
+    if (!leaf.badge.isEmpty() && !m_compact) {
         const double both = metrics.height() + small.height();
         baseline = middle - both / 2 + metrics.ascent();
         paintTabular(painter, x, baseline + metrics.descent() + small.ascent(), leaf.badge);

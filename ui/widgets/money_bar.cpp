@@ -158,6 +158,11 @@ std::array<LegendEntry, 4> legendEntries()
             LegendEntry{Pattern::Crossed, MoneyBarLegend::tr("over the allowance")}};
 }
 
+double widthOf(const LegendEntry &entry, const QFontMetricsF &metrics)
+{
+    return kSwatch + kSwatchGap + metrics.horizontalAdvance(entry.word);
+}
+
 } // namespace
 
 MoneyBarLegend::MoneyBarLegend(const Theme &theme, QWidget *parent) : QLabel(parent), m_theme(theme)
@@ -165,15 +170,53 @@ MoneyBarLegend::MoneyBarLegend(const Theme &theme, QWidget *parent) : QLabel(par
     setFont(theme.font(Lettering::Small));
     setText(tr("The bars: spent is solid, committed hatched, to come dotted, and what is over the "
                "allowance crossed."));
-    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
+    QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Minimum);
+    policy.setHeightForWidth(true);
+    setSizePolicy(policy);
+}
+
+int MoneyBarLegend::rowHeight() const
+{
+    return fontMetrics().height() + 6;
+}
+
+std::array<QPoint, 4> MoneyBarLegend::places(int width) const
+{
+    std::array<QPoint, 4> places;
+    double x = 0;
+    int row = 0;
+    std::size_t i = 0;
+    for (const LegendEntry &entry : legendEntries()) {
+        const double taken = widthOf(entry, QFontMetricsF(font()));
+        if (x > 0 && x + taken > width) {
+            x = 0;
+            ++row;
+        }
+        places.at(i++) = {qCeil(x), row};
+        x += taken + kEntryGap;
+    }
+    return places;
 }
 
 QSize MoneyBarLegend::sizeHint() const
 {
     double width = 0;
     for (const LegendEntry &entry : legendEntries())
-        width += kSwatch + kSwatchGap + fontMetrics().horizontalAdvance(entry.word) + kEntryGap;
-    return {qCeil(width - kEntryGap) + 1, fontMetrics().height() + 6};
+        width += widthOf(entry, QFontMetricsF(font())) + kEntryGap;
+    return {qCeil(width - kEntryGap) + 1, rowHeight()};
+}
+
+QSize MoneyBarLegend::minimumSizeHint() const
+{
+    double widest = 0;
+    for (const LegendEntry &entry : legendEntries())
+        widest = std::max(widest, widthOf(entry, QFontMetricsF(font())));
+    return {qCeil(widest) + 1, rowHeight()};
+}
+
+int MoneyBarLegend::heightForWidth(int width) const
+{
+    return (places(width).back().y() + 1) * rowHeight();
 }
 
 void MoneyBarLegend::paintEvent(QPaintEvent *)
@@ -181,17 +224,18 @@ void MoneyBarLegend::paintEvent(QPaintEvent *)
     const Tokens &tokens = m_theme.tokens();
     QPainter painter(this);
     const QFontMetricsF metrics(font());
-    const double middle = height() / 2.0;
-    double x = 0;
+    const auto at = places(width());
+    std::size_t i = 0;
     for (const LegendEntry &entry : legendEntries()) {
-        const QRectF swatch(x, std::floor(middle - 6), kSwatch, 12);
+        const QPoint place = at.at(i++);
+        const double middle = (place.y() + 0.5) * rowHeight();
+        const QRectF swatch(place.x(), std::floor(middle - 6), kSwatch, 12);
         paintPattern(painter, swatch, entry.pattern, tokens);
         outline(painter, swatch, entry.pattern == Pattern::Crossed ? tokens.fails : tokens.ink);
-        x += kSwatch + kSwatchGap;
         painter.setPen(tokens.mute);
-        painter.drawText(QPointF(x, middle + (metrics.ascent() - metrics.descent()) / 2),
+        painter.drawText(QPointF(place.x() + kSwatch + kSwatchGap,
+                                 middle + (metrics.ascent() - metrics.descent()) / 2),
                          entry.word);
-        x += metrics.horizontalAdvance(entry.word) + kEntryGap;
     }
 }
 

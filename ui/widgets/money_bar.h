@@ -4,7 +4,9 @@
 #pragma once
 
 #include <QLabel>
+#include <QPoint>
 
+#include <array>
 #include <cstdint>
 
 namespace ohmwright::ui {
@@ -58,13 +60,20 @@ class MoneyBarLegend : public QLabel
 public:
     explicit MoneyBarLegend(const Theme &theme, QWidget *parent = nullptr);
 
+    // In one row; in as many as the width asks for where there is less.
     [[nodiscard]] QSize sizeHint() const override;
-    [[nodiscard]] QSize minimumSizeHint() const override { return sizeHint(); }
+    [[nodiscard]] QSize minimumSizeHint() const override;
+    [[nodiscard]] bool hasHeightForWidth() const override { return true; }
+    [[nodiscard]] int heightForWidth(int width) const override;
 
 protected:
     void paintEvent(QPaintEvent *event) override;
 
 private:
+    [[nodiscard]] int rowHeight() const;
+    // Where each entry starts: x, and the row as y.
+    [[nodiscard]] std::array<QPoint, 4> places(int width) const;
+
     const Theme &m_theme;
 };
 

@@ -7,18 +7,45 @@
 #include <QLabel>
 #include <QPainter>
 
+#include <algorithm>
+
 namespace ohmwright::ui {
+
+namespace {
+
+// When it wraps: in one line where there is room, else in as many as it takes. QLabel would rather
+// make a square of it.
+class TitleLabel : public QLabel
+{
+public:
+    explicit TitleLabel(const QString &text) : QLabel(text) { setTextFormat(Qt::PlainText); }
+    [[nodiscard]] QSize sizeHint() const override
+    {
+        const QSize words = fontMetrics().size(0, text());
+        return {words.width() + 1, words.height()};
+    }
+    [[nodiscard]] QSize minimumSizeHint() const override
+    {
+        constexpr int kLeast = 14; // letters
+        const QSize whole = sizeHint();
+        if (!wordWrap())
+            return whole;
+        return {std::min(whole.width(), fontMetrics().averageCharWidth() * kLeast),
+                fontMetrics().height()};
+    }
+};
+
+} // namespace
 
 SectionTitle::SectionTitle(const Theme &theme, const QString &text, TitleLevel level,
                            QWidget *parent)
     : QWidget(parent), m_theme(theme), m_level(level), m_layout(new QHBoxLayout(this)),
-      m_text(new QLabel(text)), m_remark(new QLabel), m_ruleSpace(new QWidget)
+      m_text(new TitleLabel(text)), m_remark(new QLabel), m_ruleSpace(new QWidget)
 {
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     m_layout->setContentsMargins(0, 0, 0, 0);
     m_layout->setSpacing(12);
     m_text->setFont(theme.font(level == TitleLevel::Page ? Lettering::Title : Lettering::Heading));
-    m_text->setTextFormat(Qt::PlainText);
     m_remark->setFont(theme.font(Lettering::Small));
     m_remark->setTextFormat(Qt::PlainText);
     m_remark->setForegroundRole(QPalette::PlaceholderText);
@@ -38,6 +65,11 @@ SectionTitle::SectionTitle(const Theme &theme, const QString &text, TitleLevel l
 void SectionTitle::setText(const QString &text)
 {
     m_text->setText(text);
+}
+
+void SectionTitle::setWraps(bool wraps)
+{
+    m_text->setWordWrap(wraps);
 }
 
 void SectionTitle::setRemark(const QString &remark)

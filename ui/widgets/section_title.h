@@ -24,6 +24,9 @@ public:
 
     void setText(const QString &text);
     // "12 parts, 3 open questions"; empty for none.
+    // A name somebody gave may be too long for one line. Only where the height is free to follow
+    // the width: within a scroll area of its own.
+    void setWraps(bool wraps);
     void setRemark(const QString &remark);
     // At the right end, behind the rule: a button that belongs to this section.
     void addAtEnd(QWidget *widget);

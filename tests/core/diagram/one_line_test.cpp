@@ -83,6 +83,20 @@ TEST_F(OneLineDiagram, DrawsEveryUnitOnceWithItsConductor)
     EXPECT_TRUE(line.description.contains(QStringLiteral("feeds Inverter")));
 }
 
+TEST_F(OneLineDiagram, KeepsNamesWholeInFewLinesAndNumbersWithTheirUnits)
+{
+    makeTraction();
+    on("12 V converter, in the charger's case", PartRole::Converter, branch("To converter"));
+    on("Cabin heater of 5 kW", PartRole::Heater, branch("To heater"));
+    on("Main fuse 250 A with holder", PartRole::Fuse, branch("Pack to box"));
+    const QStringList words = texts(oneLineOf(book.records()).svg);
+    EXPECT_TRUE(words.contains(QStringLiteral("12 V converter,"))) << words.join('|').toStdString();
+    EXPECT_TRUE(words.contains(QStringLiteral("in the charger's")));
+    EXPECT_TRUE(words.contains(QStringLiteral("case")));
+    EXPECT_TRUE(words.contains(QStringLiteral("Cabin heater of")));
+    EXPECT_TRUE(words.contains(QStringLiteral("5 kW")));
+}
+
 TEST_F(OneLineDiagram, SaysWhatTheBookLeavesOpen)
 {
     makeTraction();

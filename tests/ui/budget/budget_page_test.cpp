@@ -260,6 +260,36 @@ TEST_F(TheBudgetPage, saysNothingOfGapsWhereThereAreNone)
     EXPECT_FALSE(gaps->isVisible());
 }
 
+// Columns in which nothing stands, and where there is little room the bar, give way to the names.
+TEST_F(TheBudgetPage, keepsRoomForNames)
+{
+    open();
+    const auto hidden = [&](auto column) {
+        using Column = decltype(column);
+        QTableView *table = std::is_same_v<Column, EntriesModel::Column> ? view<EntriesModel>()
+                                                                         : view<LinesModel>();
+        return table->isColumnHidden(column);
+    };
+    EXPECT_FALSE(hidden(EntriesModel::Shared));
+    EXPECT_FALSE(hidden(EntriesModel::Core)) << "Battery has freight and a core";
+    view<LinesModel>()->setFocus();
+    press(Qt::Key_Down);
+    EXPECT_TRUE(hidden(EntriesModel::Shared));
+    EXPECT_TRUE(hidden(EntriesModel::Core)) << "Drive has neither";
+    EXPECT_FALSE(hidden(LinesModel::Bar));
+    const auto wide = view<LinesModel>()->columnWidth(LinesModel::Name);
+    page->resize(850, 480); // full HD at twice the size
+    QTest::qWait(20);
+    EXPECT_TRUE(hidden(LinesModel::Bar));
+    const int letter = QFontMetrics(view<EntriesModel>()->font()).averageCharWidth();
+    EXPECT_GE(view<EntriesModel>()->columnWidth(EntriesModel::What), letter * 16);
+    EXPECT_GE(view<LinesModel>()->columnWidth(LinesModel::Name), letter * 16);
+    page->resize(1140, 740);
+    QTest::qWait(20);
+    EXPECT_FALSE(hidden(LinesModel::Bar));
+    EXPECT_EQ(view<LinesModel>()->columnWidth(LinesModel::Name), wide);
+}
+
 TEST_F(TheBudgetPage, namesEverythingThatCanHaveTheFocus)
 {
     open();

@@ -15,6 +15,7 @@
 #include "ui/shell/book_find.h"
 #include "ui/widgets/entry_form.h"
 
+#include <QFile>
 #include <QLineEdit>
 #include <QListWidget>
 #include <QPushButton>
@@ -119,6 +120,40 @@ TEST_F(CardPlaces, TheSheetsListOpensTheVehicleByKeysAndEscapeGoesBack)
     EXPECT_TRUE(page.made().hasFocus());
     press(Qt::Key_Escape);
     EXPECT_FALSE(page.cards().isVisible());
+}
+
+TEST_F(CardPlaces, APaperIsOpenedFromTheSheetsListByKeys)
+{
+    Attachment paper;
+    paper.key = u("bill-of-sale");
+    paper.title = u("Bill of sale");
+    paper.kind = AttachmentKind::Document;
+    paper.mediaType = u("application/pdf");
+    paper.fileName = u("bill.pdf");
+    const QByteArray bytes("%PDF-1.4 an invented bill");
+    const Outcome kept = book->edit(u("Add"), [&]() -> Outcome {
+        const Result<QString> sha = book->keepBlob(bytes);
+        if (!sha)
+            return fail(sha.error());
+        paper.sha256 = *sha;
+        const auto id = book->insert(paper);
+        return id ? Outcome() : Outcome(fail(id.error()));
+    });
+    OHMWRIGHT_ASSERT_OK(kept);
+    SheetPage page(*book, themed.theme, outside);
+    page.resize(1100, 740);
+    driving::showActive(page);
+    ASSERT_TRUE(page.showRecord(u("attachment"), paper.key));
+    auto *open = named<QPushButton>(page, "Open Bill of sale");
+    ASSERT_NE(open, nullptr);
+    open->setFocus();
+    press(Qt::Key_Space);
+    ASSERT_EQ(outside.opened.size(), 1);
+    EXPECT_TRUE(outside.opened.front().endsWith(u(".pdf")));
+    QFile file(outside.opened.front());
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    EXPECT_EQ(file.readAll(), bytes);
+    EXPECT_FALSE(file.permissions() & QFileDevice::WriteOwner) << "a copy: changes would be lost";
 }
 
 TEST_F(CardPlaces, TheBooksCurrencyIsShownOnTheSheetsListButNotChanged)

@@ -4,6 +4,7 @@
 #include "ui/cards/card_form.h"
 #include "ui/cards/record_card.h"
 #include "ui/cards/records_panel.h"
+#include "ui/widgets/drafted_table_delegate.h"
 #include "ui/widgets/entry_form.h"
 #include "ui/widgets/pick_or_new.h"
 
@@ -195,6 +196,32 @@ TEST_F(ARecordsPanel, FindsByEveryWord)
     press(Qt::Key_Down);
     EXPECT_TRUE(panel->list().hasFocus());
     EXPECT_EQ(line("name")->text(), u("Beta Yard"));
+}
+
+TEST_F(ARecordsPanel, SaysInTheListWhatABareDateOrNoWouldNot)
+{
+    WorkPermit permit;
+    permit.name = u("Unpacking the modules");
+    permit.key = keyFrom(permit.name);
+    permit.workedBy = u("builder");
+    permit.glovesValidUntil = QDate(2026, 7, 20);
+    permit.closedOn = QDate(2026, 6, 13);
+    book.add(permit);
+    open("work_permit");
+    const auto below = [&] {
+        return panel->list().model()->index(0, 0).data(SecondLineRole);
+    };
+    EXPECT_EQ(below(), u("builder works, gloves until 20 Jul 2026, work over 13 Jun 2026"));
+    Wire wire;
+    wire.name = u("W101");
+    wire.key = keyFrom(wire.name);
+    book.add(wire);
+    open("wire");
+    EXPECT_EQ(below(), u("not fitted"));
+    wire.id = book.records().all<Wire>().rows()[0].id;
+    wire.fitted = true;
+    OHMWRIGHT_ASSERT_OK(book->edit(u("Fit"), [&]() -> Outcome { return book->update(wire); }));
+    EXPECT_EQ(below(), u("fitted"));
 }
 
 TEST_F(ARecordsPanel, AReferenceIsPickedByNameAndAnUnknownOneIsRefused)

@@ -39,6 +39,7 @@ public:
         return {};
     }
     void openFile(const QString &) override {}
+    void openAddress(const QUrl &) override {}
 };
 
 class TheChecksPage : public testing::Test

@@ -42,6 +42,7 @@ public:
         return answer;
     }
     void openFile(const QString &) override {}
+    void openAddress(const QUrl &) override {}
     QString answer, suggested;
 };
 

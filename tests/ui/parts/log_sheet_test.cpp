@@ -317,3 +317,96 @@ TEST_F(TheLogSheet, judgesAPartAgainstItsCircuitBeforeItIsSaved)
     EXPECT_TRUE(verdict().isEmpty());
     EXPECT_EQ(book.records().all<Part>().size(), 0U) << "nothing is saved by that";
 }
+
+TEST_F(TheLogSheet, takesABareNumberInTheUnitItNames)
+{
+    circuit("Traction", "454 V");
+    open();
+    press(Qt::Key_L, Qt::ControlModifier);
+    fill("Name", "Charger");
+    fill("Circuit", "Traction");
+    press(Qt::Key_Tab);
+    ASSERT_EQ(focusName(), "DC voltage limit");
+    EXPECT_TRUE(spoken(QApplication::focusWidget(), QAccessible::Description).startsWith("in V"));
+    driving::type("450");
+    press(Qt::Key_Return);
+    ASSERT_EQ(book.records().all<Rating>().size(), 1U);
+    EXPECT_EQ(book.records().all<Rating>().rows()[0].value, amount("450 V"));
+}
+
+TEST_F(TheLogSheet, keepsAQuestionMarkAsNotKnown)
+{
+    circuit("Traction", "454 V");
+    open();
+    press(Qt::Key_L, Qt::ControlModifier);
+    fill("Name", "Charger");
+    fill("Circuit", "Traction");
+    press(Qt::Key_Tab);
+    driving::type("450 V");
+    press(Qt::Key_Tab);
+    press(Qt::Key_Tab);
+    driving::type("cur");
+    fill("Value", "? DC");
+    press(Qt::Key_Return);
+    ASSERT_EQ(book.records().all<Part>().size(), 1U);
+    const auto ratings = book.records().of<Rating>(book.records().all<Part>().rows()[0].id);
+    ASSERT_EQ(ratings.size(), 2U);
+    EXPECT_EQ(ratings[1].quantity, RatedQuantity::Current);
+    EXPECT_EQ(ratings[1].current, CurrentKind::Dc);
+    EXPECT_FALSE(ratings[1].value.has_value());
+}
+
+TEST_F(TheLogSheet, keepsTheDayAndTheDurationOfARating)
+{
+    open();
+    press(Qt::Key_L, Qt::ControlModifier);
+    fill("Name", "Inverter");
+    auto *sort = control<QComboBox>("limit");
+    ASSERT_NE(sort, nullptr);
+    sort->setFocus();
+    driving::type("peak");
+    fill("Value", "450 V DC");
+    fill("Read or measured on", "2026-05-03");
+    fill("For how long", "thirty");
+    press(Qt::Key_Return);
+    EXPECT_EQ(focusName(), "For how long") << "told at its field";
+    fill("For how long", "30 s");
+    press(Qt::Key_Return);
+    ASSERT_EQ(book.records().all<Rating>().size(), 1U);
+    const Rating &rating = book.records().all<Rating>().rows()[0];
+    EXPECT_EQ(rating.on, QDate(2026, 5, 3));
+    EXPECT_EQ(rating.duration, amount("30 s"));
+    EXPECT_EQ(rating.basis, RatingBasis::Peak);
+}
+
+TEST_F(TheLogSheet, asksWhetherARateFarFromTheKnownOneIsMeant)
+{
+    DayRate known;
+    known.key = "gbp-june";
+    known.currency = *Currency::fromCode(u"GBP");
+    known.on = QDate(2026, 6, 1);
+    known.rate = *Rate::parse(u"1.1825", NumberStyle::pointDecimal());
+    book.add(known);
+    open();
+    press(Qt::Key_L, Qt::ControlModifier);
+    fill("Name", "Inverter");
+    fill("Seller", "Yard");
+    press(Qt::Key_Return); // takes "new: Yard" from the list
+    fill("Price", "850 GBP");
+    press(Qt::Key_Tab);
+    ASSERT_EQ(focusName(), "Rate");
+    auto *rate = qobject_cast<QLineEdit *>(QApplication::focusWidget());
+    driving::type("60"); // meant for the freight
+    press(Qt::Key_Tab);
+    const auto told = [&] {
+        return spoken(rate, QAccessible::Description);
+    };
+    EXPECT_TRUE(told().contains("1.1825") && told().contains("60")) << told().toStdString();
+    EXPECT_TRUE(spoken(control<QLineEdit>("Freight of the order"), QAccessible::Description)
+                    .contains("GBP"));
+    fill("Rate", "1.21");
+    press(Qt::Key_Tab);
+    EXPECT_FALSE(told().contains("meant")) << told().toStdString();
+    press(Qt::Key_Return);
+    EXPECT_EQ(book.records().all<Part>().size(), 1U);
+}

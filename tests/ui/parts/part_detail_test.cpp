@@ -260,6 +260,65 @@ TEST_F(ThePartDetail, showsWhatItCostLandedInBothCurrencies)
     EXPECT_TRUE(text.contains("at 1.2 EUR for one GBP"));
 }
 
+// Its rows are made anew with each part; a widget made later would come last.
+TEST_F(ThePartDetail, isGoneThroughByTabAsItIsRead)
+{
+    const auto id = part("Inverter");
+    connectPart(id, circuit("Traction", "403 V"));
+    rate(id, "400 V", Evidence::Nameplate);
+    part("Motor");
+    open();
+    show(id);
+    QApplication::processEvents();
+    page->list().table().setFocus();
+    std::vector<int> tops;
+    QStringList said;
+    for (int i = 0; i < 12; ++i) {
+        press(Qt::Key_Tab);
+        QWidget *now = QApplication::focusWidget();
+        ASSERT_TRUE(page->detail().isAncestorOf(now)) << spoken(now).toStdString();
+        tops.push_back(now->mapTo(page->detail().widget(), QPoint()).y());
+        said << spoken(now);
+    }
+    EXPECT_EQ(said.front(), "Inverter becomes tested") << said.join('\n').toStdString();
+    EXPECT_TRUE(said.contains(u"Change DC voltage limit 400\u00a0V"_qs))
+        << said.join('\n').toStdString();
+    for (std::size_t i = 1; i < tops.size(); ++i)
+        EXPECT_GE(tops[i], tops[i - 1] - 12) << said[static_cast<int>(i)].toStdString();
+    press(Qt::Key_Tab, Qt::ShiftModifier);
+    EXPECT_EQ(spoken(QApplication::focusWidget()), said[said.size() - 2]);
+}
+
+TEST_F(ThePartDetail, opensItsPapersAndItsLinks)
+{
+    const auto id = part("Inverter");
+    Attachment link;
+    link.key = "page";
+    link.part = id;
+    link.kind = AttachmentKind::Link;
+    link.title = "Teardown of the 0448";
+    link.url = "https://example.org/0448";
+    book.add(link);
+    link.key = "trap";
+    link.title = "Not a page";
+    link.url = "file:///bin/sh";
+    book.add(link);
+    open();
+    show(id);
+    auto *button = control<QPushButton>("Open Teardown of the 0448");
+    ASSERT_NE(button, nullptr);
+    button->setFocus();
+    press(Qt::Key_Space);
+    EXPECT_EQ(outside.opened, QStringList{"https://example.org/0448"});
+    const QSignalSpy said(page.get(), &PartsPage::said);
+    button = control<QPushButton>("Open Not a page");
+    ASSERT_NE(button, nullptr);
+    button->setFocus();
+    press(Qt::Key_Space);
+    EXPECT_EQ(outside.opened.size(), 1) << "a book from elsewhere may not start programs";
+    EXPECT_EQ(said.size(), 1);
+}
+
 TEST_F(ThePartDetail, tellsTheNameOfEverythingThatCanBeFocused)
 {
     const auto id = part("Inverter");

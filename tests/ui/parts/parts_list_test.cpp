@@ -57,6 +57,8 @@ protected:
 
 TEST_F(ThePartsTable, saysOfEachPartWhatTheColumnPromises)
 {
+    page->resize(2200, 760); // a column for each
+    QTest::qWait(20);
     EXPECT_EQ(names(), QStringList({"Anti-seize", "Cable lugs", "Gate board", "Inverter"}));
     EXPECT_EQ(cell("Inverter", PartColumn::Name, SecondLineRole), "Sample Hatch 2018, no. INV-77");
     EXPECT_EQ(cell("Inverter", PartColumn::State), "tested");
@@ -213,20 +215,63 @@ TEST_F(APartsPage, teachesWhatGoesHereWhileTheBookIsEmpty)
     EXPECT_TRUE(page->logSheet().isVisible());
 }
 
-TEST_F(ThePartsTable, showsAllOfARowBesideTheDetailWithoutScrolling)
+// The names are what a list is read for: thirty letters of each, whatever the width.
+TEST_F(ThePartsTable, showsNamesWholeBesideTheDetailWithoutScrolling)
 {
-    page->resize(1172, 700); // a window of 1280 without its thumb index
-    QTest::qWait(20);
     QTableView &table = page->list().table();
+    const int thirty = QFontMetrics(table.font()).averageCharWidth() * 30;
+    page->resize(1110, 700); // a window of 1280 without its thumb index
+    QTest::qWait(20);
     EXPECT_EQ(table.horizontalScrollBar()->maximum(), 0);
-    for (const PartColumn column : {PartColumn::Name, PartColumn::State, PartColumn::Cost,
-                                    PartColumn::Questions, PartColumn::Deadline})
+    for (const PartColumn column : {PartColumn::Name, PartColumn::State, PartColumn::Cost})
         EXPECT_FALSE(table.isColumnHidden(static_cast<int>(column)));
-    EXPECT_GT(table.columnWidth(0), 150);
-    // what has no column of its own stands in the second lines
+    EXPECT_GE(table.columnWidth(0), thirty);
+    // what has no column of its own stands in the second lines, what presses first
     EXPECT_EQ(cell("Gate board", PartColumn::Name, SecondLineRole), "in Inverter, module");
     EXPECT_EQ(cell("Inverter", PartColumn::State, SecondLineRole), "Shelf 3");
+    EXPECT_EQ(cell("Inverter", PartColumn::Name, SecondLineRole),
+              QStringLiteral("%1 days, warranty, 2 open questions, Sample Hatch 2018, no. INV-77")
+                  .arg(book.clock.today().daysTo(QDate(2026, 6, 25))));
+    EXPECT_EQ(
+        cell("Inverter", PartColumn::Name, Qt::AccessibleTextRole),
+        QString("Inverter, " + cell("Inverter", PartColumn::Name, SecondLineRole).toString()));
     EXPECT_TRUE(cell("Inverter", PartColumn::Name, HighVoltageRole).toBool());
+}
+
+// A window of full HD at twice the size has 960 by 540, less the thumb index.
+TEST_F(ThePartsTable, keepsItsNamesAndTheDetailAtTwiceTheSize)
+{
+    page->resize(850, 480);
+    QTest::qWait(20);
+    EXPECT_LE(page->minimumSizeHint().width(), 850);
+    QTableView &table = page->list().table();
+    EXPECT_EQ(table.horizontalScrollBar()->maximum(), 0);
+    EXPECT_GE(table.columnWidth(0), QFontMetrics(table.font()).averageCharWidth() * 22);
+    const auto *filter = control<QLineEdit>("Filter the parts");
+    const auto *kind = control<QComboBox>("any");
+    ASSERT_TRUE(filter && kind);
+    EXPECT_GT(kind->mapTo(page.get(), QPoint()).y(),
+              filter->mapTo(page.get(), QPoint()).y() + filter->height() / 2)
+        << "the choices go below the filter";
+}
+
+// A message below the page takes room from the table.
+TEST_F(ThePartsTable, keepsTheChosenPartInSightWhenItShrinks)
+{
+    for (int i = 0; i < 30; ++i)
+        part(("Spare " + std::to_string(i)).c_str());
+    page->resize(1110, 700);
+    QTest::qWait(20);
+    QTableView &table = page->list().table();
+    table.setFocus();
+    table.selectRow(0);
+    while (table.visualRect(table.currentIndex()).bottom() < table.viewport()->height() - 60)
+        driving::press(Qt::Key_Down);
+    page->resize(1110, 640);
+    QTest::qWait(20);
+    const QRect row = table.visualRect(table.currentIndex());
+    EXPECT_TRUE(table.viewport()->rect().contains(QRect(0, row.top(), 1, row.height())))
+        << row.top() << " to " << row.bottom() << " of " << table.viewport()->height();
 }
 
 TEST_F(ThePartsTable, givesAssemblyAndPlaceColumnsOfTheirOwnWhereThereIsRoom)

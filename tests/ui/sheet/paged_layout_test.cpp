@@ -5,10 +5,12 @@
 #include <QColor>
 #include <QImage>
 #include <QPainter>
+#include <QThread>
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <memory>
 
 namespace ohmwright::sheet {
 
@@ -185,6 +187,19 @@ TEST(PagedLayout, PagesBreakAlikeAtEveryResolution)
             difference += std::abs(qGray(coarse.pixel(x, y)) - qGray(fine.pixel(x, y)));
     }
     EXPECT_LT(difference / (coarse.width() * coarse.height()), 6);
+}
+
+// The sheet page lays out beside the window's thread and paints in it, long after: font engines
+// are each thread's own and go when it ends.
+TEST(PagedLayout, IsPaintedAfterTheThreadThatLaidItOutHasEnded)
+{
+    const std::vector<QImage> expected = renderPages(PagedLayout(sampleDocument()), 60);
+    std::unique_ptr<const PagedLayout> layout;
+    const std::unique_ptr<QThread> thread(
+        QThread::create([&] { layout = std::make_unique<const PagedLayout>(sampleDocument()); }));
+    thread->start();
+    ASSERT_TRUE(thread->wait());
+    EXPECT_EQ(renderPages(*layout, 60), expected);
 }
 
 TEST(PagedLayout, TheLoaderIsAskedForEveryPicture)

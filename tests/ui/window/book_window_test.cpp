@@ -11,6 +11,8 @@
 
 #include <QAccessible>
 #include <QApplication>
+#include <QScrollArea>
+#include <QScrollBar>
 #include <QTableView>
 #include <QTemporaryDir>
 #include <QTest>
@@ -147,10 +149,45 @@ TEST_F(BookWindowTest, SeesWhatAnotherWindowChanged)
     EXPECT_FALSE(window->shell().messages().sentence().isEmpty());
 }
 
+// Full HD at twice the size is 960 by 540: pages scroll down there, but not sideways.
+TEST_F(BookWindowTest, NoPageScrollsSidewaysOnFullHdAtTwiceTheSize)
+{
+    window->shell().resize(960, 540);
+    for (int page = 0; page < 6; ++page) {
+        press(static_cast<Qt::Key>(Qt::Key_1 + page), Qt::ControlModifier);
+        QTest::qWait(30);
+        const QWidget *shown = window->shell().page(window->shell().currentPage());
+        const auto *scroll = qobject_cast<QScrollArea *>(shown->parentWidget()->parentWidget());
+        ASSERT_NE(scroll, nullptr);
+        EXPECT_EQ(scroll->horizontalScrollBar()->maximum(), 0)
+            << "page " << page + 1 << ": at least " << shown->minimumSizeHint().width();
+    }
+}
+
+// What can be stood in has a role a screen reader has a word for.
+TEST_F(BookWindowTest, PagesToReadAreSaidToBeDocuments)
+{
+    for (const Qt::Key page : {Qt::Key_5, Qt::Key_6}) {
+        press(page, Qt::ControlModifier);
+        QTest::qWait(20);
+        int documents = 0;
+        for (QWidget *area : window->shell().findChildren<QAbstractScrollArea *>()) {
+            if (!area->isVisible() || !(area->focusPolicy() & Qt::TabFocus))
+                continue;
+            QAccessibleInterface *spoken = QAccessible::queryAccessibleInterface(area);
+            ASSERT_NE(spoken, nullptr);
+            EXPECT_NE(spoken->role(), QAccessible::Client)
+                << spoken->text(QAccessible::Name).toStdString();
+            documents += spoken->role() == QAccessible::Document;
+        }
+        EXPECT_EQ(documents, 1);
+    }
+}
+
 // Everything a person can reach by Tab says what it is.
 TEST_F(BookWindowTest, EveryFocusableControlHasAName)
 {
-    for (int page = 0; page < 5; ++page) {
+    for (int page = 0; page < 6; ++page) {
         press(static_cast<Qt::Key>(Qt::Key_1 + page), Qt::ControlModifier);
         QTest::qWait(20);
         for (QWidget *control : window->shell().findChildren<QWidget *>()) {

@@ -40,6 +40,7 @@ public:
         return {};
     }
     void openFile(const QString &) override {}
+    void openAddress(const QUrl &) override {}
 };
 
 void drawPlots(const QDir &folder)
