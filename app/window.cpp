@@ -7,6 +7,7 @@
 #include "ui/shell/outside.h"
 #include "ui/shell/shell_window.h"
 #include "ui/shell/theme.h"
+#include "ui/start/start_sheet.h"
 #include "ui/widgets/empty_page.h"
 
 #include <QAction>
@@ -18,6 +19,7 @@
 #include <QStandardPaths>
 #include <QUrl>
 
+#include <algorithm>
 #include <memory>
 #include <vector>
 
@@ -87,22 +89,47 @@ private:
         show(std::move(*book));
     }
 
+    // Shows the sheet to begin a book on, in the window that helps to start.
+    void beginBook()
+    {
+        showStart({});
+        m_start->showPage(QStringLiteral("new"));
+        m_sheet->begin();
+        m_start->raise();
+        m_start->activateWindow();
+    }
+
     void create()
     {
-        QString path = m_outside.chooseSaveFile(QApplication::activeWindow(), tr("New book"),
+        QString path = m_outside.chooseSaveFile(m_start.get(), tr("New book"),
                                                 tr("build.ohmwright"), tr("Books (*.ohmwright)"));
         if (path.isEmpty())
             return;
         if (QFileInfo(path).suffix().isEmpty())
             path += QStringLiteral(".ohmwright");
+        const QString title = QFileInfo(path).completeBaseName();
         Result<std::unique_ptr<Book>> book =
-            Book::create(path, QFileInfo(path).completeBaseName(), Currency(), m_clock);
+            m_sheet->starter().isEmpty()
+                ? Book::create(path, title, Currency(), m_clock)
+                : createFromStarter(path, m_sheet->starter(), m_sheet->answers(), title, Currency(),
+                                    m_clock);
         if (!book) {
-            showStart(
+            m_sheet->setProblem(
                 QStringList{book.error().sentence, book.error().whatToDo}.join(u' ').trimmed());
             return;
         }
+        m_start->showPage(QStringLiteral("start"));
         show(std::move(*book));
+    }
+
+    void leaveSheet()
+    {
+        m_start->showPage(QStringLiteral("start"));
+        const bool aBookIsOpen = std::any_of(m_windows.begin(), m_windows.end(), [](auto &window) {
+            return window->shell().isVisible();
+        });
+        if (aBookIsOpen)
+            m_start->hide();
     }
 
     void chooseAndOpen()
@@ -117,7 +144,7 @@ private:
     {
         QSettings().setValue(kLastBook, QFileInfo(book->path()).absoluteFilePath());
         auto window = std::make_unique<BookWindow>(std::move(book), m_theme, m_outside);
-        connect(window.get(), &BookWindow::newWanted, this, [this] { create(); });
+        connect(window.get(), &BookWindow::newWanted, this, [this] { beginBook(); });
         connect(window.get(), &BookWindow::openWanted, this, [this] { chooseAndOpen(); });
         window->shell().show();
         m_windows.push_back(std::move(window));
@@ -134,14 +161,18 @@ private:
                                               "parts, its work, its money and its "
                                               "proof. Make a new one, or open one with Ctrl+O."),
                                            tr("&New book…"));
-            QObject::connect(page, &ui::EmptyPage::started, m_start.get(), [this] { create(); });
+            QObject::connect(page, &ui::EmptyPage::started, m_start.get(), [this] { beginBook(); });
             m_start->addPage(page, tr("Start"), QStringLiteral("book"), QStringLiteral("start"));
+            m_sheet = new ui::StartSheet(m_theme);
+            connect(m_sheet, &ui::StartSheet::wanted, this, [this] { create(); });
+            connect(m_sheet, &ui::StartSheet::closed, this, [this] { leaveSheet(); });
+            m_start->addPage(m_sheet, tr("New book"), QStringLiteral("add"), QStringLiteral("new"));
             m_start->setBookTitle(QStringLiteral("Ohmwright"));
             auto *make = new QAction(tr("&New book…"), m_start.get());
             make->setShortcut(QKeySequence::New);
             auto *open = new QAction(tr("&Open a book…"), m_start.get());
             open->setShortcut(QKeySequence::Open);
-            QObject::connect(make, &QAction::triggered, m_start.get(), [this] { create(); });
+            QObject::connect(make, &QAction::triggered, m_start.get(), [this] { beginBook(); });
             QObject::connect(open, &QAction::triggered, m_start.get(), [this] { chooseAndOpen(); });
             m_start->setBookActions({make, open});
         }
@@ -156,6 +187,7 @@ private:
     RealOutside m_outside;
     std::vector<std::unique_ptr<BookWindow>> m_windows;
     std::unique_ptr<ShellWindow> m_start;
+    ui::StartSheet *m_sheet = nullptr; // a page of m_start
 };
 
 } // namespace

@@ -58,6 +58,66 @@ TEST_F(CommandsTest, CreateMakesABookThatVerifies)
     EXPECT_THAT(err.toStdString(), HasSubstr("already a file"));
 }
 
+TEST_F(CommandsTest, CreateBeginsABookFromAStarterAndItsAnswers)
+{
+    ASSERT_EQ(run({"create", book(), "--starter", "gearbox", "--answer", "charging=dc", "--answer",
+                   "pack=two", "--json"}),
+              0)
+        << err.toStdString();
+    EXPECT_EQ(json().value("starter").toString(), "gearbox");
+    EXPECT_GE(json().value("tasks").toInt(), 80);
+    EXPECT_EQ(run({"verify", book()}), 0) << out.toStdString();
+    {
+        const auto opened = Book::open(book(), clock);
+        ASSERT_TRUE(opened.has_value());
+        EXPECT_NE((*opened)->records().byKey<Task>(QStringLiteral("second-link")), nullptr);
+        EXPECT_TRUE((*opened)->records().build().note.contains(
+            QLatin1String("Loose modules in two boxes")));
+        OHMWRIGHT_ASSERT_OK((*opened)->undo());
+        EXPECT_EQ((*opened)->records().all<Task>().size(), 0U) << "one step, that can be undone";
+        OHMWRIGHT_ASSERT_OK((*opened)->redo());
+    }
+    EXPECT_EQ(run({"holdups", book()}), 1);
+    EXPECT_THAT(out.toStdString(), HasSubstr("Route agreed"));
+    EXPECT_THAT(out.toStdString(), HasSubstr("Which route applies"));
+    ASSERT_EQ(run({"dump", book(), at("a.json")}), 0) << err.toStdString();
+    ASSERT_EQ(run({"load", at("again.ohmwright"), at("a.json")}), 0) << err.toStdString();
+    ASSERT_EQ(run({"dump", at("again.ohmwright"), at("b.json")}), 0);
+    EXPECT_EQ(contentOf(at("a.json")), contentOf(at("b.json")));
+}
+
+TEST_F(CommandsTest, CreateNamesTheChoicesAndLeavesNoFile)
+{
+    const std::vector<std::pair<QStringList, const char *>> wrong = {
+        {{"--starter", "rocket"}, "There are: gearbox, unit, axle"},
+        {{"--starter", "unit", "--answer", "colour=red"}, "It asks: axle, approval"},
+        {{"--starter", "unit", "--answer", "charging=solar"}, "There are: outlet, ac, dc"},
+        {{"--starter", "unit", "--answer", "charging"}, "QUESTION=ANSWER"},
+        {{"--starter", "unit", "--answer", "axle=rear", "--answer", "axle=front"}, "twice"},
+        {{"--answer", "charging=dc"}, "gearbox, unit, axle"},
+        {{"--starters"}, "takes no book"},
+    };
+    for (const auto &[options, choices] : wrong) {
+        EXPECT_EQ(run(QStringList{"create", book()} + options), 2)
+            << options.join(u' ').toStdString();
+        EXPECT_THAT(err.toStdString(), HasSubstr(choices));
+        EXPECT_EQ(err.count(u'\n'), 1) << err.toStdString();
+        EXPECT_FALSE(QFile::exists(book()));
+    }
+}
+
+TEST_F(CommandsTest, CreateListsTheStartersWithTheirQuestions)
+{
+    EXPECT_EQ(run({"create", "--starters"}), 0) << err.toStdString();
+    for (const char *line : {"gearbox: ", "unit: ", "axle: ", "charging=dc: ", "(usual)"})
+        EXPECT_THAT(out.toStdString(), HasSubstr(line));
+    EXPECT_EQ(run({"create", "--starters", "--json"}), 0);
+    const QJsonArray all = json().value("starters").toArray();
+    ASSERT_EQ(all.size(), 3);
+    for (const auto &starter : all)
+        EXPECT_EQ(starter.toObject().value("questions").toArray().size(), 6);
+}
+
 TEST_F(CommandsTest, BadUseIsOneSentenceAndExit2)
 {
     EXPECT_EQ(run({"fly"}), 2);

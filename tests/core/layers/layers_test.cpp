@@ -49,6 +49,9 @@ QMap<QString, QStringList> allowed()
               "core/quantity")},
         {QStringLiteral("core/diagram"),
          list("core/diagram core/verdicts core/records core/quantity")},
+        {QStringLiteral("core/starters"),
+         list("core/starters core/interchange core/plan core/parts core/book core/records "
+              "core/quantity resources")},
     };
 }
 
