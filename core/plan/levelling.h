@@ -168,16 +168,15 @@ public:
 
     // Activities by priority, each once. Where one stands before what it comes after, it is moved
     // behind it: of those whose predecessors are all in, the first by priority is always next.
-    // Missing ones come last, by index. To begin with the priority is latest finish first (the
-    // workload's own durations, resources left out).
+    // Missing ones come last, by index. To begin with: PriorityRule::LatestFinish (level_rules.h).
     void setOrder(std::span<const std::size_t> priority);
     [[nodiscard]] std::span<const std::int32_t> order() const;
 
     // Valid until the next pass.
     const Levelled &pass(const Sample &sample = {});
     [[nodiscard]] const Levelled &plan() const; // the last pass's
-    // The slots in which each activity is worked on, ascending; of the last pass, or of what
-    // latest() made since.
+    // The slots in which each activity is worked on, ascending, in the last pass. Not to be asked
+    // after latest() (nothing is given then).
     [[nodiscard]] std::vector<std::vector<int>> workedSlots() const;
 
     // How late everything may begin: the last pass's plan pushed as late as it goes with the
