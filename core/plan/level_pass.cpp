@@ -148,8 +148,9 @@ Instant Planner::alone(std::span<const std::int32_t> order)
 }
 
 template <std::size_t kWords>
-void Planner::backwardOf(std::span<const std::int32_t> order, int endDay, int endSlot)
+void Planner::backwardOf(std::span<const std::int32_t> order, int endDay, int endSlot, From from)
 {
+    const bool fromPlan = from == From::Plan;
     for (const std::int32_t index : order) {
         const auto a = static_cast<std::size_t>(index);
         const int wait = m_passWait[a];
@@ -159,31 +160,32 @@ void Planner::backwardOf(std::span<const std::int32_t> order, int endDay, int en
             limit = std::min(limit, m_lateStart[static_cast<std::size_t>(after)]);
             lastDay = std::min(lastDay, m_lateStartDay[static_cast<std::size_t>(after)] - wait);
         }
-        m_lateStart[a] = m_plan.start[a];
-        m_lateStartDay[a] = m_plan.startDay[a];
+        m_lateStart[a] = fromPlan ? m_plan.start[a] : 0;
+        m_lateStartDay[a] = fromPlan ? m_plan.startDay[a] : 0;
         if (lastDay < m_lateStartDay[a])
             continue;
-        limit = std::min({limit, slotOn(lastDay + 1), m_grid.count()});
+        limit = std::min({limit, slotOn(lastDay + 1), m_known});
         if (m_passWork[a] == 0) {
             m_lateStart[a] = std::max(m_lateStart[a], limit);
             m_lateStartDay[a] = lastDay;
             continue;
         }
+        const int floor = fromPlan ? m_plan.start[a] + 1 : 0;
         if (m_manner[a] == Manner::Split || m_plan.broken[a])
-            placeLate<kWords>(a, limit);
+            placeLate<kWords>(a, limit, floor);
         else
-            placeLateTogether<kWords>(a, limit);
-        m_lateStartDay[a] = m_grid.day()[m_lateStart[a]];
+            placeLateTogether<kWords>(a, limit, floor);
+        m_lateStartDay[a] = m_known > 0 ? m_grid.day()[m_lateStart[a]] : 0;
     }
 }
 
-void Planner::backward(std::span<const std::int32_t> order, int endDay, int endSlot)
+void Planner::backward(std::span<const std::int32_t> order, int endDay, int endSlot, From from)
 {
     reset();
     if (m_words == 1)
-        backwardOf<1>(order, endDay, endSlot);
+        backwardOf<1>(order, endDay, endSlot, from);
     else
-        backwardOf<0>(order, endDay, endSlot);
+        backwardOf<0>(order, endDay, endSlot, from);
 }
 
 } // namespace ohmwright::plan::level

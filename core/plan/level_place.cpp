@@ -332,16 +332,16 @@ template Planner::Place Planner::place<1, Planner::Trace::On>(std::size_t, int, 
 template Planner::Place Planner::place<0, Planner::Trace::Off>(std::size_t, int, int);
 template Planner::Place Planner::place<0, Planner::Trace::On>(std::size_t, int, int);
 
-// The mirror of placeTogether.
+// The mirror of placeTogether, not before slot `floor`. What finds no room is left as it is.
 template <std::size_t kWords>
-void Planner::placeLateTogether(std::size_t activity, int limit)
+void Planner::placeLateTogether(std::size_t activity, int limit, int floor)
 {
     const Word *const wanted = demandOf(activity);
     const int slots = m_passWork[activity];
     const bool sitting = m_manner[activity] == Manner::OneSitting;
     int finish = limit;
     int looked = limit; // from the beginning of the last stretch to here all is well
-    while (finish - slots > m_plan.start[activity]) {
+    while (finish - slots >= floor) {
         const int start = finish - slots;
         if (sitting && m_grid.sittingBegin()[finish - 1] > start) {
             finish = m_grid.sittingBegin()[finish - 1];
@@ -364,14 +364,14 @@ void Planner::placeLateTogether(std::size_t activity, int limit)
 
 // The mirror of placeSplit, slot by slot.
 template <std::size_t kWords>
-void Planner::placeLate(std::size_t activity, int limit)
+void Planner::placeLate(std::size_t activity, int limit, int floor)
 {
     const Word *const wanted = demandOf(activity);
     const Word *const held = heldBy(activity);
     const int slots = m_passWork[activity];
     int done = 0;
     int finish = limit;
-    for (int slot = limit - 1; slot > m_plan.start[activity]; --slot) {
+    for (int slot = limit - 1; slot >= floor; --slot) {
         if (!fits<kWords>(freeIn(slot), wanted)) {
             if (!fits<kWords>(freeIn(slot), held))
                 done = 0;
@@ -393,9 +393,9 @@ void Planner::placeLate(std::size_t activity, int limit)
     }
 }
 
-template void Planner::placeLate<1>(std::size_t, int);
-template void Planner::placeLate<0>(std::size_t, int);
-template void Planner::placeLateTogether<1>(std::size_t, int);
-template void Planner::placeLateTogether<0>(std::size_t, int);
+template void Planner::placeLate<1>(std::size_t, int, int);
+template void Planner::placeLate<0>(std::size_t, int, int);
+template void Planner::placeLateTogether<1>(std::size_t, int, int);
+template void Planner::placeLateTogether<0>(std::size_t, int, int);
 
 } // namespace ohmwright::plan::level

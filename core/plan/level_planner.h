@@ -63,16 +63,17 @@ public:
     Instant forward(std::span<const std::int32_t> order, const Sample &sample);
     // The same as if each activity had every resource for itself: no plan ends earlier.
     Instant alone(std::span<const std::int32_t> order);
-    // The last plan pushed as late as it goes, finished and waited for by the end of `endDay`, and
-    // worked on before slot `endSlot`; see latestFinishFirst for the order. What finds no room
-    // later than in the plan keeps its start, and its old place is not taken: it may have gone to
-    // another.
-    void backward(std::span<const std::int32_t> order, int endDay, int endSlot);
+    // Each activity as late as it can, finished and waited for by the end of `endDay` and worked on
+    // before slot `endSlot`, with the durations of the last forward pass. `order` begins with what
+    // nothing comes after. From::Plan pushes the last plan (see latestFinishFirst): what finds no
+    // room later than there keeps its start, and its old place is not taken, as it may have gone to
+    // another. From::Anywhere looks at neither plan nor releases; what finds no room has start 0.
+    enum class From { Plan, Anywhere };
+    void backward(std::span<const std::int32_t> order, int endDay, int endSlot, From from);
 
     [[nodiscard]] const Levelled &plan() const { return m_plan; }
-    [[nodiscard]] Levelled &plan() { return m_plan; }
     [[nodiscard]] Instant ready(std::size_t activity) const { return m_ready[activity]; }
-    [[nodiscard]] std::span<const int> lateStart() const { return m_lateStart; }
+    [[nodiscard]] const std::vector<int> &lateStart() const { return m_lateStart; }
     [[nodiscard]] std::span<const int> lateStartDay() const { return m_lateStartDay; }
     [[nodiscard]] std::vector<std::vector<int>> workedSlots() const;
     // Some slot, of those given or to come, has all the activity demands at once.
@@ -138,11 +139,11 @@ private:
     template <std::size_t kWords>
     Place findSplit(std::size_t activity, int slots, int from, int bound);
     template <std::size_t kWords>
-    void placeLate(std::size_t activity, int limit);
+    void placeLate(std::size_t activity, int limit, int floor);
     template <std::size_t kWords>
-    void placeLateTogether(std::size_t activity, int limit);
+    void placeLateTogether(std::size_t activity, int limit, int floor);
     template <std::size_t kWords>
-    void backwardOf(std::span<const std::int32_t> order, int endDay, int endSlot);
+    void backwardOf(std::span<const std::int32_t> order, int endDay, int endSlot, From from);
     template <std::size_t kWords>
     bool fits(const Word *there, const Word *wanted) const
     {

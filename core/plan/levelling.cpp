@@ -95,7 +95,8 @@ const Latest &Levelling::latest(int endDay)
         return late;
     }
     level::latestFinishFirst(planner, m_in->order, m_in->backwards);
-    planner.backward(m_in->backwards, std::clamp(endDay, made.endDay, Timeline::kMostDays), kNever);
+    planner.backward(m_in->backwards, std::clamp(endDay, made.endDay, Timeline::kMostDays), kNever,
+                     level::Planner::From::Plan);
     const int early = std::max(made.endDay - endDay, 0);
     for (std::size_t a = 0; a < activityCount(); ++a) {
         late.startDay[a] = planner.lateStartDay()[a] - early;
