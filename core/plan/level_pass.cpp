@@ -139,11 +139,12 @@ template Instant Planner::forward<Planner::Trace::On>(std::span<const std::int32
 Instant Planner::alone(std::span<const std::int32_t> order)
 {
     Instant end = 0;
+    m_alone = true;
     for (std::size_t i = 0; i < order.size(); ++i) {
         reset();
         end = std::max(end, forwardOf<0, Trace::Off>(order.subspan(i, 1), {}));
     }
-    reset();
+    m_alone = false;
     return end;
 }
 

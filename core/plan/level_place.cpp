@@ -152,7 +152,7 @@ void Planner::note(std::size_t activity, std::size_t block, Word slots, bool wor
 std::int32_t Planner::blocker(int from, int until, const Word *wanted) const
 {
     int slot = until - 1;
-    while (slot >= from && !couldFit(slot, wanted))
+    while (slot >= from && (!couldFit(slot, wanted) || fits<0>(freeIn(slot), wanted)))
         --slot;
     if (slot < from)
         return -1;
@@ -314,7 +314,8 @@ Planner::Place Planner::place(std::size_t activity, int slots, int from)
     // What can't come in the slots that repeat is looked for only before and across the seam.
     const int seam = m_grid.head() + 2 * m_grid.period();
     m_lastBlock = -1;
-    if (m_manner[activity] != Manner::Split) {
+    const bool pieces = m_alone && slots > m_together[activity];
+    if (m_manner[activity] != Manner::Split && !pieces) {
         const int bound = slots > m_together[activity] ? seam : kNever;
         const bool sitting = m_manner[activity] == Manner::OneSitting;
         const Place together = placeTogether<kWords, kTrace>(activity, slots, from, bound, sitting);

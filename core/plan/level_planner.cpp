@@ -163,6 +163,29 @@ int Planner::stretch(std::size_t activity, Manner manner) const
     return most;
 }
 
+Instant Planner::poured(const std::vector<char> &chosen)
+{
+    Instant latest = 0;
+    for (const Packing::Field &field : m_grid.packing().fields()) {
+        const auto amount = [&field](const Word *words) {
+            return static_cast<std::int64_t>((words[field.word] & field.mask) >> field.shift);
+        };
+        std::int64_t missing = 0;
+        for (std::size_t a = 0; a < count(); ++a)
+            missing += chosen[a] ? amount(demandOf(a)) * m_work[a] : 0;
+        const Word *const capacity = m_grid.capacity();
+        std::int64_t perRound = 0;
+        for (int slot = m_grid.head(); slot < m_grid.head() + m_grid.period(); ++slot)
+            perRound += amount(capacity + static_cast<std::size_t>(slot) * m_words);
+        int slot = 0;
+        for (; missing > 0 && (slot < m_known || (perRound > 0 && grow(slot + 1))); ++slot)
+            missing -= amount(m_grid.capacity() + static_cast<std::size_t>(slot) * m_words);
+        if (slot > 0 && missing <= 0)
+            latest = std::max(latest, instant(m_grid.day()[slot - 1], slot));
+    }
+    return latest;
+}
+
 bool Planner::couldFit(int slot, const Word *wanted) const
 {
     const Word *const there = m_grid.capacity() + static_cast<std::size_t>(slot) * m_words;

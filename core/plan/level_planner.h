@@ -63,6 +63,8 @@ public:
     Instant forward(std::span<const std::int32_t> order, const Sample &sample);
     // The same as if each activity had every resource for itself: no plan ends earlier.
     Instant alone(std::span<const std::int32_t> order);
+    // When the slots up to then have as much of each resource as the chosen activities demand.
+    Instant poured(const std::vector<char> &chosen);
     // Each activity as late as it can, finished and waited for by the end of `endDay` and worked on
     // before slot `endSlot`, with the durations of the last forward pass. `order` begins with what
     // nothing comes after. From::Plan pushes the last plan (see latestFinishFirst): what finds no
@@ -220,6 +222,7 @@ private:
     int m_touched = 0;                      // no slot from here on is taken
     std::vector<std::int32_t> m_lastTaking; // per 64 slots, into m_takings; -1: none. Traced only
     std::vector<Taking> m_takings;
+    bool m_alone = false;         // no manner is kept that may have to be given up
     int m_lastBlock = -1;         // where placeTogether was last refused for another's sake
     std::vector<Instant> m_ready; // per activity: from when on what follows may start
     std::vector<int> m_passWork, m_passWait;

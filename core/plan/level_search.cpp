@@ -39,6 +39,8 @@ public:
 
 private:
     [[nodiscard]] bool over();
+    [[nodiscard]] Instant endOf(Instant all) const;
+    Instant bound();
     Instant forward(const Order &order);
     // From an order to its plan and the order that has.
     void planTwice(Individual &individual);
@@ -96,15 +98,39 @@ bool Search::over()
     return m_cancelled || m_schedules >= m_wanted.schedules || m_bestEnd <= m_bound;
 }
 
+// When the goals are ready in the pass just made, which had all ready at `all`.
+Instant Search::endOf(Instant all) const
+{
+    if (m_wanted.goals.empty())
+        return all;
+    Instant end = 0;
+    for (const std::size_t goal : m_wanted.goals)
+        end = std::max(end, goal < m_planner.count() ? m_planner.ready(goal) : 0);
+    return end;
+}
+
+// Of the longest chain, and of each resource's work poured into all there is of it.
+Instant Search::bound()
+{
+    const Order order = level::byRule(m_planner, PriorityRule::LatestFinish);
+    const Instant chain = endOf(m_planner.alone(order));
+    std::vector<char> counts(m_planner.count(), m_wanted.goals.empty());
+    for (const std::size_t goal : m_wanted.goals) {
+        if (goal < counts.size())
+            counts[goal] = 1;
+    }
+    for (std::size_t i = order.size(); i-- > 0;) {
+        const auto a = static_cast<std::size_t>(order[i]);
+        for (const std::int32_t b : m_planner.before()[a])
+            counts[static_cast<std::size_t>(b)] |= counts[a];
+    }
+    return std::max(chain, m_planner.poured(counts));
+}
+
 Instant Search::forward(const Order &order)
 {
     ++m_schedules;
-    Instant end = m_planner.forward<Planner::Trace::Off>(order, {});
-    if (!m_wanted.goals.empty()) {
-        end = 0;
-        for (const std::size_t goal : m_wanted.goals)
-            end = std::max(end, m_planner.ready(goal));
-    }
+    const Instant end = endOf(m_planner.forward<Planner::Trace::Off>(order, {}));
     if (end < m_bestEnd || m_best.empty()) {
         m_bestEnd = end;
         m_best = order;
@@ -277,7 +303,7 @@ void Search::mutate(Order &order)
 LevelFound Search::run()
 {
     m_in.assign(m_planner.count(), 0);
-    m_bound = m_planner.alone(level::byRule(m_planner, PriorityRule::LatestFinish));
+    m_bound = bound();
     const std::size_t size = populationSize();
     firstGeneration(size);
     while (!over())

@@ -98,8 +98,14 @@ const Latest &Levelling::latest(int endDay)
     planner.backward(m_in->backwards, std::clamp(endDay, made.endDay, Timeline::kMostDays), kNever,
                      level::Planner::From::Plan);
     const int early = std::max(made.endDay - endDay, 0);
+    const int *const day = planner.grid().day();
     for (std::size_t a = 0; a < activityCount(); ++a) {
-        late.startDay[a] = planner.lateStartDay()[a] - early;
+        late.startDay[a] = planner.lateStartDay()[a];
+        const int start = made.start[a];
+        if (start == made.finish[a] && start > 0 && day[start - 1] == made.startDay[a])
+            late.startDay[a] =
+                std::clamp(day[planner.lateStart()[a] - 1], made.startDay[a], late.startDay[a]);
+        late.startDay[a] -= early;
         late.floatDays[a] = late.startDay[a] - made.startDay[a];
     }
     return late;

@@ -15,8 +15,8 @@
 // - An activity starts after all it comes after have finished and their waiting is over, and not
 //   before its release day. Waiting counts as people count it: work done on day d with two days to
 //   wait lets the next start in the first slot of day d + 2 or later; without waiting, in the next
-//   slot. Where a day is one slot, work of w and waiting of v days thus hold up what follows
-//   w + max(0, v - 1) days; waiting without work exactly v.
+//   slot. Where a day is one slot, work of w slots and waiting of v days thus hold up what follows
+//   for w + max(0, v - 1) slots.
 // - In no slot more of a resource is taken than the slot's profile has.
 // - A held resource (a bay) stays taken from the first to the last slot worked, also in slots where
 //   the work rests; any other only in the slots worked.
@@ -61,8 +61,8 @@ struct Timeline
     std::size_t repeatFrom = 0;
     int repeatDays = 7;
 
-    static constexpr int kMostDays = 100'000; // more than 270 years
-    static constexpr int kMostSlots = 1 << 22;
+    static constexpr int kMostDays = 36'525; // a hundred years
+    static constexpr int kMostSlots = 1 << 21;
 };
 
 enum class Manner : std::uint8_t {
@@ -126,6 +126,8 @@ struct Latest
 {
     std::vector<int> startDay;  // per activity
     std::vector<int> floatDays; // from the plan's start day; 0 and more unless endDay is too early
+    // A milestone that falls on the end of a slot worked in is given the day of the last slot that
+    // may be worked in before it, so that one on the critical chain has no float.
 };
 
 // The durations of one sample; an empty span stands for what the workload says. Values below 0
