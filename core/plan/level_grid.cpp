@@ -12,16 +12,6 @@ namespace {
 
 constexpr unsigned kWordBits = 64;
 
-std::vector<int> greatestOf(const Timeline &timeline, std::size_t resources)
-{
-    std::vector<int> greatest(resources, 0);
-    for (const std::vector<int> &profile : timeline.profiles) {
-        for (std::size_t r = 0; r < std::min(resources, profile.size()); ++r)
-            greatest[r] = std::max(greatest[r], profile[r]);
-    }
-    return greatest;
-}
-
 } // namespace
 
 Packing::Packing(std::span<const int> greatest) : m_guards(1, 0)
@@ -34,7 +24,8 @@ Packing::Packing(std::span<const int> greatest) : m_guards(1, 0)
             m_guards.push_back(0);
             used = 0;
         }
-        m_fields.push_back({m_guards.size() - 1, used, std::max(most, 0)});
+        m_fields.push_back(
+            {m_guards.size() - 1, used, std::max(most, 0), ((Word{1} << (width - 1)) - 1) << used});
         used += width;
         m_guards.back() |= Word{1} << (used - 1);
     }
@@ -49,8 +40,8 @@ void Packing::pack(std::span<const int> amounts, Word *into) const
     }
 }
 
-Grid::Grid(const Timeline &timeline, std::size_t resources)
-    : m_timeline(timeline), m_packing(greatestOf(timeline, resources))
+Grid::Grid(const Timeline &timeline, std::span<const int> greatest)
+    : m_timeline(timeline), m_packing(greatest)
 {
     const std::size_t words = m_packing.words();
     m_profiles.assign(m_timeline.profiles.size() * words, 0);

@@ -31,13 +31,16 @@ public:
     // Adds the amounts, bounded to 0 … greatest, to `into`, which has words() words.
     void pack(std::span<const int> amounts, Word *into) const;
 
-private:
     struct Field
     {
-        std::size_t word;
-        unsigned shift;
-        int greatest;
+        std::size_t word = 0;
+        unsigned shift = 0;
+        int greatest = 0;
+        Word mask = 0; // without the guard bit
     };
+    [[nodiscard]] const std::vector<Field> &fields() const { return m_fields; } // per resource
+
+private:
     std::vector<Field> m_fields;
     std::vector<Word> m_guards;
 };
@@ -46,7 +49,7 @@ private:
 class Grid
 {
 public:
-    Grid(const Timeline &timeline, std::size_t resources);
+    Grid(const Timeline &timeline, std::span<const int> greatest);
 
     [[nodiscard]] const Packing &packing() const { return m_packing; }
     [[nodiscard]] int count() const { return static_cast<int>(m_day.size()); }

@@ -15,8 +15,8 @@
 // - An activity starts after all it comes after have finished and their waiting is over, and not
 //   before its release day. Waiting counts as people count it: work done on day d with two days to
 //   wait lets the next start in the first slot of day d + 2 or later; without waiting, in the next
-//   slot. Where a day is one slot, work of w and waiting of v days thus hold up what follows
-//   w + max(0, v - 1) days; waiting without work exactly v.
+//   slot. Where a day is one slot, work of w slots and waiting of v days thus hold up what follows
+//   for w + max(0, v - 1) slots.
 // - In no slot more of a resource is taken than the slot's profile has.
 // - A held resource (a bay) stays taken from the first to the last slot worked, also in slots where
 //   the work rests; any other only in the slots worked.
@@ -56,13 +56,13 @@ struct Slot
 // last (asserted; no repetition otherwise). Nothing is planned more than kMostDays ahead.
 struct Timeline
 {
-    std::vector<Slot> line;                 // not `slots`: Qt takes that word
+    std::vector<Slot> line; // not "slots": Qt takes that word
     std::vector<std::vector<int>> profiles; // per profile: capacity per resource, from 0
     std::size_t repeatFrom = 0;
     int repeatDays = 7;
 
-    static constexpr int kMostDays = 100'000; // more than 270 years
-    static constexpr int kMostSlots = 1 << 22;
+    static constexpr int kMostDays = 36'525; // a hundred years
+    static constexpr int kMostSlots = 1 << 21;
 };
 
 enum class Manner : std::uint8_t {
@@ -126,6 +126,8 @@ struct Latest
 {
     std::vector<int> startDay;  // per activity
     std::vector<int> floatDays; // from the plan's start day; 0 and more unless endDay is too early
+    // A milestone that falls on the end of a slot worked in is given the day of the last slot that
+    // may be worked in before it, so that one on the critical chain has no float.
 };
 
 // The durations of one sample; an empty span stands for what the workload says. Values below 0
@@ -168,16 +170,15 @@ public:
 
     // Activities by priority, each once. Where one stands before what it comes after, it is moved
     // behind it: of those whose predecessors are all in, the first by priority is always next.
-    // Missing ones come last, by index. To begin with the priority is latest finish first (the
-    // workload's own durations, resources left out).
+    // Missing ones come last, by index. To begin with: PriorityRule::LatestFinish (level_rules.h).
     void setOrder(std::span<const std::size_t> priority);
     [[nodiscard]] std::span<const std::int32_t> order() const;
 
     // Valid until the next pass.
     const Levelled &pass(const Sample &sample = {});
     [[nodiscard]] const Levelled &plan() const; // the last pass's
-    // The slots in which each activity is worked on, ascending; of the last pass, or of what
-    // latest() made since.
+    // The slots in which each activity is worked on, ascending, in the last pass. Not to be asked
+    // after latest() (nothing is given then).
     [[nodiscard]] std::vector<std::vector<int>> workedSlots() const;
 
     // How late everything may begin: the last pass's plan pushed as late as it goes with the

@@ -45,15 +45,12 @@ public:
             checkTimes(a, plan, worked[a]);
             checkOrder(a, plan);
             count(a, plan, worked[a]);
-            if (plan.finishDay[a] != kNever)
-                end = std::max(end, plan.finishDay[a] + wait(a));
-            else
-                end = kNever;
-            if (end == kNever)
-                break;
+            end = plan.finishDay[a] == kNever || end == kNever
+                      ? kNever
+                      : std::max(end, plan.finishDay[a] + wait(a));
         }
-        if (end != plan.endDay && end != kNever)
-            fault(0) << "the plan ends on day " << end << ", it says " << plan.endDay << '\n';
+        if (end != plan.endDay)
+            m_faults << "the plan ends on day " << end << ", says " << plan.endDay << '\n';
         checkCapacity();
         return m_faults.str();
     }
@@ -82,8 +79,11 @@ private:
 
     void checkTimes(std::size_t a, const Levelled &plan, const std::vector<int> &worked)
     {
-        if (plan.startDay[a] == kNever)
+        if (plan.startDay[a] == kNever) {
+            if (!worked.empty() || plan.finishDay[a] != kNever || plan.readyDay[a] != kNever)
+                fault(a) << "is never and yet at some time\n";
             return;
+        }
         if (plan.startDay[a] < release(a))
             fault(a) << "starts on day " << plan.startDay[a] << " before its release\n";
         if (plan.readyDay[a] != plan.finishDay[a] + wait(a))
