@@ -2,6 +2,7 @@
 #include "core/forecast/search_order.h"
 
 #include "core/forecast/spread.h"
+#include "core/plan/level_search.h"
 
 #include <algorithm>
 #include <cstdint>
@@ -86,10 +87,16 @@ std::vector<std::size_t> searchOrder(const plan::Workload &workload, const std::
         }
     };
     keepIfNoWorse(search.byGoal(workload));
+    plan::LevelSearch population;
+    population.schedules = passes / 4;
+    population.seed = seed;
+    for (const Goal &goal : goals)
+        population.goals.push_back(goal.activity);
+    keepIfNoWorse(plan::searchOrder(workload, population).order);
     const auto pick = [&](std::uint64_t pass, std::uint64_t which) {
         return static_cast<std::size_t>(luck(seed, pass, which) * static_cast<double>(best.size()));
     };
-    for (int pass = 2; pass < passes; ++pass) {
+    for (int pass = population.schedules + 2; pass < passes; ++pass) {
         const std::size_t from = pick(static_cast<std::uint64_t>(pass), 1);
         const std::size_t to = pick(static_cast<std::uint64_t>(pass), 2);
         if (from == to)

@@ -22,8 +22,9 @@ struct Goal
 // the sum of their ready days, then the end of everything. The hands leave the end of a home build
 // almost where it is whatever the order, but the order decides which milestone comes when.
 //
-// Starts from latest finish first and from goal by goal; then moves one activity at a time, keeping
-// what is no worse. `passes` bounds the work; the same seed gives the same order.
+// Starts from latest finish first, from goal by goal, and from what the planning engine's own
+// search finds for the goals' end with a quarter of the passes; then moves one activity at a time,
+// keeping what is no worse. `passes` bounds the work; the same seed gives the same order.
 std::vector<std::size_t> searchOrder(const plan::Workload &workload, const std::vector<Goal> &goals,
                                      int passes, std::uint64_t seed);
 
