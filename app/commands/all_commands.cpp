@@ -10,6 +10,7 @@ Commands allCommands()
     commands.push_back(makeLogPartCommand());
     commands.push_back(makeHoldUpsCommand());
     commands.push_back(makeForecastCommand());
+    commands.push_back(makeChoicesCommand());
     commands.push_back(makeCalendarCommand());
     commands.push_back(makeBudgetCommand());
     commands.push_back(makeChecksCommand());

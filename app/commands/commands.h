@@ -12,6 +12,7 @@ std::unique_ptr<Command> makeDumpCommand();
 std::unique_ptr<Command> makeHoldUpsCommand();
 std::unique_ptr<Command> makeForecastCommand();
 std::unique_ptr<Command> makeCalendarCommand();
+std::unique_ptr<Command> makeChoicesCommand();
 std::unique_ptr<Command> makeBudgetCommand();
 std::unique_ptr<Command> makeChecksCommand();
 std::unique_ptr<Command> makeSheetCommand();

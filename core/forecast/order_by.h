@@ -16,6 +16,13 @@ struct OrderBy
     bool needed = true; // false: no task waits on it, and the day says nothing
 };
 
+// The latest day before which none of `activities` is allowed to start that keeps every milestone
+// behind them where it is at that confidence, on the same samples. None if no milestone is behind
+// any of them, or when cancelled.
+std::optional<int> latestRelease(const WorkPlan &plan, const Simulation &simulation,
+                                 const std::vector<std::size_t> &activities, int confidencePercent,
+                                 const Watch &watch = {});
+
 // Soonest first, then by key. Between an order today and the day found, each milestone was seen to
 // keep its day at the days looked at by halving; list scheduling can have exceptions between them.
 // Empty when cancelled.

@@ -81,6 +81,10 @@ ForecastPage::ForecastPage(Book &book, Forecaster &forecaster, const Theme &them
     m_orders = makeTable(*column, tr("Order by"),
                          {tr("Part"), tr("Order by"), tr("Delivery"), tr("Price")},
                          tr("Nothing that a task waits for is still to order."));
+    m_choices = makeTable(*column, tr("Open choices"),
+                          {tr("Option"), tr("Tasks"), tr("Hours"), tr("Cost"), tr("End at 50 %"),
+                           tr("At 80 %"), tr("Start by")},
+                          tr("No choice is open."));
     m_gains =
         makeTable(*column, tr("What would help"), {tr("Change"), tr("Gains"), tr("Give or take")},
                   tr("No single change gains a day that can be told from chance."));
@@ -130,6 +134,8 @@ ForecastPage::Table ForecastPage::makeTable(QVBoxLayout &column, const QString &
         const QString key = index.siblingAtColumn(0).data(kKeyRole).toString();
         if (key.startsWith(QLatin1String("part:")))
             emit partWanted(key.mid(5));
+        else if (key.startsWith(QLatin1String("choice:")))
+            emit recordWanted(QStringLiteral("choice"), key.mid(7));
         else if (!key.isEmpty() && !key.contains(u':'))
             emit taskWanted(key);
     });
@@ -186,7 +192,8 @@ void ForecastPage::showProgress()
 void ForecastPage::refresh()
 {
     const auto told = m_forecaster.latest();
-    for (const Table *table : {&m_milestones, &m_driving, &m_orders, &m_gains, &m_cash}) {
+    for (const Table *table :
+         {&m_milestones, &m_driving, &m_orders, &m_choices, &m_gains, &m_cash}) {
         table->heading->setVisible(told != nullptr);
         table->view->setVisible(false);
         table->none->setVisible(false);
@@ -217,6 +224,7 @@ void ForecastPage::refresh()
     if (!told->complete)
         return;
     fillOrders();
+    fillChoices();
     fillGains();
     fillCash();
     fillLearned();
@@ -293,6 +301,32 @@ void ForecastPage::fillOrders()
         keys << a.key;
     }
     fill(m_orders, rows, keys);
+}
+
+// Options side by side, one row each, under the day by which to decide.
+void ForecastPage::fillChoices()
+{
+    const ForecastTold &told = *m_forecaster.latest();
+    std::vector<QStringList> rows;
+    QStringList keys;
+    QStringList remarks;
+    for (const forecast::ChoiceOutlook &choice : told.choices) {
+        if (choice.decideBy)
+            remarks << tr("decide by %1").arg(day(told.forecast, *choice.decideBy));
+        for (const forecast::OptionOutlook &option : choice.options) {
+            rows.push_back(
+                {tr("%1: %2").arg(choice.question, option.name), QString::number(option.openTasks),
+                 tr("%1 h").arg(option.openMinutes / 60.0, 0, 'f', 1),
+                 option.unpriced > 0
+                     ? tr("%1 and %2 unpriced").arg(showCash(option.cost)).arg(option.unpriced)
+                     : showCash(option.cost),
+                 day(told.forecast, option.ready50), day(told.forecast, option.ready80),
+                 option.startBy ? day(told.forecast, *option.startBy) : tr("any day")});
+            keys << QStringLiteral("choice:") + choice.key;
+        }
+    }
+    m_choices.heading->setRemark(remarks.join(tr(", ")));
+    fill(m_choices, rows, keys);
 }
 
 void ForecastPage::fillGains()

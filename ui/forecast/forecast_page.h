@@ -33,6 +33,7 @@ signals:
     void said(const QString &sentence, ohmwright::ui::Tone tone);
     void taskWanted(const QString &key);
     void partWanted(const QString &key);
+    void recordWanted(const QString &table, const QString &key);
 
 protected:
     void showEvent(QShowEvent *event) override;
@@ -55,6 +56,7 @@ private:
     void fillMilestones();
     void fillDriving();
     void fillOrders();
+    void fillChoices();
     void fillGains();
     void fillCash();
     void fillLearned();
@@ -66,7 +68,7 @@ private:
     QLabel *m_doubts;
     QProgressBar *m_progress;
     QPushButton *m_stop;
-    Table m_milestones, m_driving, m_orders, m_gains, m_cash;
+    Table m_milestones, m_driving, m_orders, m_choices, m_gains, m_cash;
     SectionTitle *m_learnedHeading;
     QVBoxLayout *m_learned;
 };

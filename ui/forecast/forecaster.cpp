@@ -128,6 +128,9 @@ void Forecaster::start()
         told->orders = orderByDays(told->plan, quick, told->confidence, quiet);
         if (m_cancelled)
             return;
+        told->choices = openChoices(records, today, few, told->confidence, quiet);
+        if (m_cancelled)
+            return;
         told->cash = cashOf(records, told->plan, quick, few.samples);
         if (!told->milestone.isEmpty())
             told->gains = sureGains(records, told->plan, simulation, told->forecast,

@@ -8,6 +8,7 @@
 #include "core/book/book.h"
 #include "core/forecast/cash.h"
 #include "core/forecast/changes.h"
+#include "core/forecast/choices.h"
 #include "core/forecast/learning.h"
 #include "core/forecast/order_by.h"
 
@@ -31,6 +32,7 @@ struct ForecastTold
     std::vector<forecast::Gain> gains;
     std::vector<QString> gainTexts; // of each gain
     std::vector<forecast::Learned> learned;
+    std::vector<forecast::ChoiceOutlook> choices;
     bool complete = false;
 };
 

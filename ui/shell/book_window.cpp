@@ -112,6 +112,7 @@ void BookWindow::makePages()
     connect(forecast, &ForecastPage::said, this, say);
     connect(forecast, &ForecastPage::partWanted, this, &BookWindow::showPart);
     connect(forecast, &ForecastPage::taskWanted, this, &BookWindow::showTask);
+    connect(forecast, &ForecastPage::recordWanted, this, &BookWindow::showRecord);
     connect(m_buildOrderPages, &RecordPages::said, this, say);
     connect(m_bench, &BenchPage::forecastWanted, this, [this] {
         m_shell->showPage(QStringLiteral("build_order"));
