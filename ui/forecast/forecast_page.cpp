@@ -90,7 +90,7 @@ ForecastPage::ForecastPage(Book &book, Forecaster &forecaster, const Theme &them
                   tr("No single change gains a day that can be told from chance."));
     m_cash = makeTable(*column, tr("Cash needed by month"),
                        {tr("Month"), tr("50 %"), tr("80 %"), tr("There is"), QString()},
-                       tr("Nothing is left to pay."));
+                       tr("Nothing is left to pay."), {1, 2, 3});
     m_learnedHeading = new SectionTitle(theme, tr("What the hours say"));
     column->addWidget(m_learnedHeading);
     m_learned = new QVBoxLayout;
@@ -107,9 +107,11 @@ ForecastPage::ForecastPage(Book &book, Forecaster &forecaster, const Theme &them
 }
 
 ForecastPage::Table ForecastPage::makeTable(QVBoxLayout &column, const QString &heading,
-                                            const QStringList &headers, const QString &none)
+                                            const QStringList &headers, const QString &none,
+                                            const QList<int> &figures)
 {
     Table table;
+    table.figures = figures;
     table.heading = new SectionTitle(m_theme, heading);
     table.view = new QTableView;
     table.model = new QStandardItemModel(0, static_cast<int>(headers.size()), table.view);
@@ -117,6 +119,11 @@ ForecastPage::Table ForecastPage::makeTable(QVBoxLayout &column, const QString &
     table.none = quiet(none);
     table.view->setModel(table.model);
     auto *delegate = new DraftedTableDelegate(m_theme, this);
+    for (const int figure : figures) {
+        delegate->setFigureColumn(figure, 2);
+        table.model->setHeaderData(figure, Qt::Horizontal, int(Qt::AlignRight | Qt::AlignVCenter),
+                                   Qt::TextAlignmentRole);
+    }
     delegate->dress(*table.view, false);
     table.view->setSelectionMode(QAbstractItemView::SingleSelection);
     table.view->setEditTriggers(QAbstractItemView::NoEditTriggers);
@@ -152,8 +159,8 @@ void ForecastPage::fill(Table &table, const std::vector<QStringList> &rows, cons
         for (qsizetype c = 0; c < rows[r].size(); ++c) {
             auto *item = new QStandardItem(rows[r][c]);
             item->setEditable(false);
-            if (c > 0)
-                item->setTextAlignment(Qt::AlignRight | Qt::AlignVCenter);
+            if (table.figures.contains(static_cast<int>(c)))
+                item->setData(rows[r][c], FigureRole);
             items << item;
         }
         if (static_cast<qsizetype>(r) < keys.size())
@@ -162,9 +169,6 @@ void ForecastPage::fill(Table &table, const std::vector<QStringList> &rows, cons
             items.front()->setToolTip(codes[static_cast<qsizetype>(r)]);
         table.model->appendRow(items);
     }
-    for (int c = 1; c < table.model->columnCount(); ++c)
-        table.model->setHeaderData(c, Qt::Horizontal, int(Qt::AlignRight | Qt::AlignVCenter),
-                                   Qt::TextAlignmentRole);
     if (was.isValid() && was.row() < table.model->rowCount())
         table.view->setCurrentIndex(table.model->index(was.row(), was.column()));
     table.view->setVisible(!rows.empty());

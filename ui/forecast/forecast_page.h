@@ -6,6 +6,7 @@
 #include "core/book/book.h"
 #include "ui/shell/message_strip.h"
 
+#include <QList>
 #include <QScrollArea>
 
 class QLabel;
@@ -45,10 +46,11 @@ private:
         QTableView *view = nullptr;
         QStandardItemModel *model = nullptr;
         QLabel *none = nullptr; // shown while there is no row
+        QList<int> figures;     // columns of money, on their decimal sign
     };
 
     Table makeTable(QVBoxLayout &column, const QString &heading, const QStringList &headers,
-                    const QString &none);
+                    const QString &none, const QList<int> &figures = {});
     void fill(Table &table, const std::vector<QStringList> &rows, const QStringList &keys,
               const QStringList &codes = {});
     void refresh();

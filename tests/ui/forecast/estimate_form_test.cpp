@@ -38,6 +38,7 @@ protected:
     {
         line(field)->setFocus();
         line(field)->selectAll();
+        press(Qt::Key_Delete);
         type(QLatin1String(text));
         press(Qt::Key_Return);
     }
