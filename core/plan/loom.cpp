@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/plan/loom.h"
 
+#include "core/plan/loom_dates.h"
 #include "core/plan/loom_draw.h"
 #include "core/plan/loom_measure.h"
 #include "core/plan/loom_place.h"
@@ -66,6 +67,7 @@ loom::Wired Wirer::wired(const loom::Stacking &stacking) const
         row += static_cast<std::size_t>(m_place.runsOf[branch]);
     }
     in.columnWidth = m_sizes.columnWidth;
+    in.gapRoom = loom::roomForRules(m_place);
     in.rowUp.assign(rows, m_metrics.sleeveHeight);
     in.rowDown.assign(rows, m_metrics.sleeveHeight);
     const std::size_t count = m_sizes.of.size();

@@ -13,6 +13,7 @@
 // Scene units are the pixels of a screen at 100 %; y grows downwards.
 #pragma once
 
+#include "core/plan/loom_forecast.h"
 #include "core/plan/network.h"
 
 #include <QPointF>
@@ -44,12 +45,13 @@ struct LoomMetrics
     double wirePitch = 5; // between two wires side by side
 };
 
-// What the forecast knows; all of it may be left empty.
+// What is known of dates; all of it may be left empty.
 struct LoomFacts
 {
     std::vector<std::size_t> driving; // HoldUps::driving: the chain that drives the date
     std::vector<double> drives; // per task: share of simulated runs (0 to 1) it drove the date
     std::vector<QString> dates; // per task; shown at milestones, a line each: "50 %: 6 Aug"
+    std::optional<LoomForecast> forecast; // `drives` above, if given, goes before its shares
     bool operator==(const LoomFacts &) const = default;
 };
 
@@ -57,10 +59,16 @@ struct LoomFacts
 // draws it thin, Draw like any other. Its cavity is there in any case.
 enum class ImpliedLinks { Omit, Faint, Draw };
 
+// By chain a task stands a column right of what it waits on. By date it stands where the forecast
+// plans it to start: done tasks left of today, those without a day at the far right. The axis is
+// not even: a week takes the room of what starts in it. Without a forecast: by chain.
+enum class LoomBy { Chain, Date };
+
 struct Loom;
 
 struct LoomOptions
 {
+    LoomBy by = LoomBy::Chain;
     ImpliedLinks implied = ImpliedLinks::Omit;
     // Branches as the areas first appear, instead of untangled.
     bool keepAreaOrder = false;
@@ -86,7 +94,8 @@ struct LoomCavity
     std::size_t index = 0; // into Task::after or Task::needs
 };
 
-enum class LoomState { Done, UnderWay, CanStart, Waits };
+// SetAside: of an option that is not planned with; holds up nothing.
+enum class LoomState { Done, UnderWay, CanStart, Waits, SetAside };
 
 struct LoomTask
 {
@@ -99,9 +108,17 @@ struct LoomTask
     std::vector<LoomCavity> cavities; // all of after, then all of needs; a plate's number is the
                                       // place from the top
     LoomLabel missing;                // what the first empty leaf cavity lacks; below the housing
-    QPointF missingFrom;              // middle of that cavity's lower edge
-    bool missingIsQuestion = false;   // a figure not known
-    QRectF highVoltageMark;           // where "HV" is written; empty when not high voltage
+    QPointF missingFrom;              // middle of that cavity's lower edge; null: set aside
+    std::vector<QPointF> missingLead; // from there to the text, where the forecast is in between
+    // Below the housing, where there is a forecast: the day it is done by in 80 % of the samples,
+    // a whisker from 50 to 95 % in the loom's own scale (Loom::whiskerPerDay), the float.
+    LoomLabel ready, slack;
+    QRectF whisker;                 // null without one
+    double whiskerMark = 0;         // x of 80 %
+    QRectF slackLoop;               // null without float
+    LoomDays days;                  // what the forecast says
+    bool missingIsQuestion = false; // a figure not known
+    QRectF highVoltageMark;         // where "HV" is written; empty when not high voltage
     LoomState state = LoomState::Waits;
     bool onDrivingChain = false;
     bool wireEnters = false, wireLeaves = false; // a drawn wire does
@@ -141,8 +158,18 @@ struct LoomWire
     bool alongTrunk = false;  // runs straight within its run
     bool highVoltage = false; // both ends are
     bool implied = false;
-    bool met = false; // the task it comes from is done
-    double share = 0; // of the simulated runs in which both ends drove the date
+    bool met = false;   // the task it comes from is done
+    bool aside = false; // one of its ends is set aside
+    double share = 0;   // of the simulated runs in which both ends drove the date
+};
+
+// A line on the date axis, from top to bottom between two columns.
+struct LoomRule
+{
+    enum class Kind { Week, Month, Today, NoDate }; // NoDate: right of it stands what has no day
+    Kind kind = Kind::Week;
+    double x = 0;
+    QDate day; // the Monday; of Month the first Monday in it; null for NoDate
 };
 
 // Where wires are tied together: a mark across them.
@@ -162,9 +189,13 @@ struct Loom
     std::vector<LoomTie> ties;
     std::vector<QRectF> bundles; // bands behind wires that run side by side; they overlap
     QRectF bounds;
-    int impliedOmitted = 0; // links without a wire because a longer chain implies them
-    int crossings = 0;      // wires crossing wires, for tests and tuning
-    double wireLength = 0;  // of all wires, likewise
+    std::vector<LoomRule> rules; // the date axis, left to right; empty by chain
+    QRectF axisBand;             // where its dates are written, on top; null by chain
+    QDate today;                 // of the forecast; null without one
+    double whiskerPerDay = 0;    // scene units
+    int impliedOmitted = 0;      // links without a wire because a longer chain implies them
+    int crossings = 0;           // wires crossing wires, for tests and tuning
+    double wireLength = 0;       // of all wires, likewise
 };
 
 // Deterministic. Of a loop (the plan refuses those) the link that closes it gets no wire; a link

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/plan/loom_draw.h"
 
+#include "core/plan/loom_dates.h"
+
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -28,6 +30,7 @@ private:
     void drawTasks(Loom &result) const;
     void drawCavities(LoomTask &task, const Size &size) const;
     void drawHousingTexts(LoomTask &task, const Size &size, QPointF centre, double cellLeft) const;
+    void drawStrip(LoomTask &task, const Size &size) const;
     void drawPlateTexts(LoomTask &task, const Size &size) const;
     void drawWires(Loom &result);
     void drawBranches(Loom &result) const;
@@ -104,14 +107,55 @@ void Drawer::drawHousingTexts(LoomTask &task, const Size &size, QPointF centre,
              QPointF(centre.x() - size.title.width / 2,
                      top + std::max(0.0, (cavitiesTop - top - height) / 2)),
              m_metrics.titleLine);
+    if (size.forecast)
+        drawStrip(task, size);
     if (size.lack.any) {
         const double cellRight =
             cellLeft + m_sizes.columnWidth[static_cast<std::size_t>(task.column)];
-        const double left = std::clamp(task.missingFrom.x() + 5, cellLeft,
-                                       std::max(cellLeft, cellRight - size.missing.width));
+        if (size.forecast) {
+            // Round the strip, along the housing's left edge.
+            const double left =
+                std::clamp(task.body.left() + kBesideLead, cellLeft + kBesideLead,
+                           std::max(cellLeft + kBesideLead, cellRight - size.missing.width));
+            const double below = task.body.bottom() + stripHeight(m_metrics) + 7;
+            setLabel(task.missing, size.missing, QPointF(left, below), m_metrics.missingLine);
+            const double lead = left - kBesideLead + kLeadIndent;
+            const double round = task.body.bottom() + 2.5;
+            const double foot = below + m_metrics.missingLine * 0.5;
+            task.missingLead = {task.missingFrom,
+                                {task.missingFrom.x(), round},
+                                {lead, round},
+                                {lead, foot},
+                                {left - 2, foot}};
+            return;
+        }
+        const double from = size.lack.aside ? task.body.left() : task.missingFrom.x() + 5;
+        const double left =
+            std::clamp(from, cellLeft, std::max(cellLeft, cellRight - size.missing.width));
         setLabel(task.missing, size.missing, QPointF(left, task.body.bottom() + 6),
                  m_metrics.missingLine);
     }
+}
+
+void Drawer::drawStrip(LoomTask &task, const Size &size) const
+{
+    const double left = task.body.left() + kBesideLead;
+    const double top = task.body.bottom() + 4;
+    setLabel(task.ready, size.ready, QPointF(left, top), m_metrics.dateLine);
+    if (!size.slack.lines.isEmpty()) {
+        const double right = task.body.right() - 1;
+        setLabel(task.slack, size.slack, QPointF(right - size.slack.width, top),
+                 m_metrics.dateLine);
+        task.slackLoop = QRectF(task.slack.box.left() - 3 - kLoopWidth, top + 1, kLoopWidth,
+                                m_metrics.dateLine - 3);
+    }
+    const auto &ready = m_facts.forecast->of(task.task).ready;
+    if (!ready[0] || !ready[1] || !ready[2] || *ready[2] <= *ready[0])
+        return;
+    const double perDay = m_sizes.whiskerPerDay;
+    task.whisker = QRectF(left, top + m_metrics.dateLine, (*ready[2] - *ready[0]) * perDay,
+                          kWhiskerHeight - 2);
+    task.whiskerMark = left + (*ready[1] - *ready[0]) * perDay;
 }
 
 void Drawer::drawPlateTexts(LoomTask &task, const Size &size) const
@@ -148,12 +192,14 @@ void Drawer::drawTasks(Loom &result) const
         task.row = m_wired.in.row[at];
         task.state = loomState(m_network, at);
         task.onDrivingChain = drives[at];
+        if (m_facts.forecast)
+            task.days = m_facts.forecast->of(at);
         const double cellLeft = m_wired.routed.columnLeft[static_cast<std::size_t>(task.column)];
         const double y = m_wired.routed.rowY[static_cast<std::size_t>(task.row)];
         task.body =
             QRectF(cellLeft + m_wired.in.enterAt[at], y - size.height / 2, size.width, size.height);
         drawCavities(task, size);
-        if (size.lack.any) {
+        if (size.lack.any && !size.lack.aside) {
             const QRectF &box =
                 task.cavities[m_network.tasks[at].after.size() + size.lack.need].box;
             task.missingFrom = QPointF(box.center().x(), box.bottom());
@@ -177,12 +223,14 @@ void Drawer::drawTasks(Loom &result) const
 void Drawer::drawWires(Loom &result)
 {
     const auto share = [&](std::size_t task) {
-        return task < m_facts.drives.size() ? std::clamp(m_facts.drives[task], 0.0, 1.0) : 0.0;
+        if (task < m_facts.drives.size())
+            return std::clamp(m_facts.drives[task], 0.0, 1.0);
+        return m_facts.forecast ? std::clamp(m_facts.forecast->of(task).driving, 0.0, 1.0) : 0.0;
     };
     for (std::size_t at = 0; at < m_place.links.size(); ++at) {
         const Link &link = m_place.links[at];
         if (!link.drawn) {
-            ++result.impliedOmitted;
+            result.impliedOmitted += link.implied ? 1 : 0;
             continue;
         }
         LoomWire wire;
@@ -196,6 +244,7 @@ void Drawer::drawWires(Loom &result)
             m_network.tasks[link.from].highVoltage && m_network.tasks[link.to].highVoltage;
         wire.implied = link.implied;
         wire.met = m_network.tasks[link.from].done;
+        wire.aside = m_network.tasks[link.from].aside || m_network.tasks[link.to].aside;
         wire.share = std::min(share(link.from), share(link.to));
         result.wires.push_back(std::move(wire));
     }
@@ -295,6 +344,9 @@ void Drawer::findBounds(Loom &result, double margin)
         bounds |= task.title.box;
         bounds |= task.date.box;
         bounds |= task.missing.box;
+        bounds |= task.ready.box;
+        bounds |= task.slack.box;
+        bounds |= task.whisker;
         bounds |= task.highVoltageMark;
     }
     for (const LoomBranch &branch : result.branches) {
@@ -320,7 +372,14 @@ Loom Drawer::draw()
     drawWires(result);
     result.ties.insert(result.ties.end(), m_wired.routed.ties.begin(), m_wired.routed.ties.end());
     result.bundles = std::move(m_wired.routed.bundles);
+    if (m_facts.forecast) {
+        result.today = m_facts.forecast->today;
+        result.whiskerPerDay = m_sizes.whiskerPerDay;
+    }
     findBounds(result, 16);
+    ruleAxis(m_place, m_wired.routed.columnLeft, m_sizes.columnWidth, result.bounds.top() + 16,
+             result);
+    result.bounds |= result.axisBand;
     return result;
 }
 

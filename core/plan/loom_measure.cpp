@@ -2,6 +2,7 @@
 #include "core/plan/loom_measure.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <utility>
 
@@ -12,6 +13,8 @@ namespace {
 constexpr int kTitleLines = 2;
 constexpr int kMissingLines = 2;
 constexpr int kMilestoneLines = 3;
+
+double stripWidth(const Size &size);
 
 class Measurer
 {
@@ -25,6 +28,9 @@ public:
 
 private:
     void measureHousing(std::size_t task, Words &titles);
+    void measureStrip(std::size_t task, Words &dates);
+    void findWhiskerScale();
+    [[nodiscard]] QStringList datesOf(std::size_t task) const;
     void measurePlate(std::size_t task, Words &names, Words &dates);
 
     const Network &m_network;
@@ -33,6 +39,74 @@ private:
     const Placement &m_place;
     Sizes m_sizes;
 };
+
+// Of the widest whisker all but a little of the narrowest housing is taken.
+void Measurer::findWhiskerScale()
+{
+    if (!m_facts.forecast)
+        return;
+    int most = 0;
+    for (std::size_t task = 0; task < m_network.tasks.size(); ++task) {
+        const auto &ready = m_facts.forecast->of(task).ready;
+        if (!m_network.tasks[task].milestone && !m_network.tasks[task].done && ready[0] && ready[2])
+            most = std::max(most, *ready[2] - *ready[0]);
+    }
+    constexpr double kMostPerDay = 6;
+    m_sizes.whiskerPerDay =
+        most <= 0 ? kMostPerDay
+                  : std::min(kMostPerDay, (m_metrics.housingMinWidth - kBesideLead - 4) / most);
+}
+
+// The day, and how long the task may slip; nothing for what is behind us or not in the forecast.
+void Measurer::measureStrip(std::size_t task, Words &dates)
+{
+    const Task &own = m_network.tasks[task];
+    if (!m_facts.forecast || own.done || !m_facts.forecast->of(task).known())
+        return;
+    const LoomForecast &forecast = *m_facts.forecast;
+    const LoomDays &days = forecast.of(task);
+    Size &size = m_sizes.of[task];
+    size.forecast = true;
+    const QString day = days.ready[1]
+                            ? loomDate(forecast.today.addDays(*days.ready[1]), forecast.today)
+                            : QStringLiteral("not in reach");
+    size.ready = dates.broken(day, m_metrics.housingMaxWidth - kBesideLead, 1);
+    if (days.floatDays.value_or(0) > 0)
+        size.slack = dates.broken(QStringLiteral("%1\u00A0d").arg(*days.floatDays),
+                                  m_metrics.housingMaxWidth, 1);
+}
+
+// What a housing must be wide for its strip not to reach beyond it.
+double stripWidth(const Size &size)
+{
+    if (!size.forecast)
+        return 0;
+    const double slack =
+        size.slack.lines.isEmpty() ? 0 : kLoopGap + kLoopWidth + 3 + size.slack.width;
+    return kBesideLead + size.ready.width + slack + 1;
+}
+
+// A milestone's: what was passed in, else its own date and the forecast's days.
+QStringList Measurer::datesOf(std::size_t task) const
+{
+    const Task &own = m_network.tasks[task];
+    QString given = task < m_facts.dates.size() ? m_facts.dates[task] : QString();
+    if (given.isEmpty() && own.date && !own.done)
+        given = QStringLiteral("by %1").arg(own.date->toString(Qt::ISODate));
+    QStringList lines = given.split(QLatin1Char('\n'), Qt::SkipEmptyParts);
+    if (!m_facts.forecast || own.done || !m_facts.forecast->of(task).known())
+        return lines;
+    static constexpr std::array kShares{50, 80, 95};
+    const LoomForecast &forecast = *m_facts.forecast;
+    for (std::size_t at = 0; at < kShares.size(); ++at) {
+        const std::optional<int> day = forecast.of(task).ready.at(at);
+        lines.append(QStringLiteral("%1\u00A0%: %2")
+                         .arg(kShares.at(at))
+                         .arg(day ? loomDate(forecast.today.addDays(*day), forecast.today)
+                                  : QStringLiteral("not in reach")));
+    }
+    return lines;
+}
 
 void Measurer::measureHousing(std::size_t task, Words &titles)
 {
@@ -56,11 +130,12 @@ void Measurer::measureHousing(std::size_t task, Words &titles)
         size.width = std::ceil(count / 2) * pitch - m_metrics.cavityGap + 2 * pad + 0.5;
         size.cavityRows = 2;
     }
+    size.width = std::max(size.width, stripWidth(size));
     size.height = m_metrics.housingHeight;
     size.title = titles.broken(own.title, size.width - 2 * pad + 0.5, kTitleLines);
     size.cellWidth = size.width;
     size.up = size.height / 2 + (own.highVoltage ? 15 : 6);
-    size.down = size.height / 2 + 2;
+    size.down = size.height / 2 + 2 + (size.forecast ? stripHeight(m_metrics) + 2 : 0);
     size.lack = missing(own);
     if (size.lack.any)
         size.cellWidth = std::max(size.cellWidth, m_metrics.housingMaxWidth * 0.9);
@@ -76,10 +151,7 @@ void Measurer::measurePlate(std::size_t task, Words &names, Words &dates)
                            static_cast<double>(size.cavities) * m_metrics.plateCavityPitch + 24);
     const double room = m_metrics.housingMaxWidth * 1.05;
     size.title = names.broken(own.title, room, kMilestoneLines);
-    QString date = task < m_facts.dates.size() ? m_facts.dates[task] : QString();
-    if (date.isEmpty() && own.date && !own.done)
-        date = QStringLiteral("by %1").arg(own.date->toString(Qt::ISODate));
-    const QStringList parts = date.split(QLatin1Char('\n'), Qt::SkipEmptyParts);
+    const QStringList parts = datesOf(task);
     for (const QString &part : parts) {
         const Words::Broken line = dates.broken(part, room, 1);
         size.date.lines += line.lines;
@@ -108,11 +180,14 @@ Sizes Measurer::measure()
     Words dates(m_metrics, LoomText::Date);
     Words sleeves(m_metrics, LoomText::Sleeve);
     m_sizes.columnWidth.assign(static_cast<std::size_t>(m_place.columns), 0);
+    findWhiskerScale();
     for (std::size_t task = 0; task < count; ++task) {
-        if (m_network.tasks[task].milestone)
+        if (m_network.tasks[task].milestone) {
             measurePlate(task, names, dates);
-        else
+        } else {
+            measureStrip(task, dates);
             measureHousing(task, titles);
+        }
         double &width = m_sizes.columnWidth[static_cast<std::size_t>(m_place.column[task])];
         width = std::max(width, m_sizes.of[task].cellWidth);
     }
@@ -133,8 +208,18 @@ Sizes Measurer::measure()
         if (!size.lack.any)
             continue;
         const double cell = m_sizes.columnWidth[static_cast<std::size_t>(m_place.column[task])];
-        const double room =
-            m_network.tasks[task].milestone ? cell - size.width - kPlateTextGap : cell;
+        const double room = m_network.tasks[task].milestone ? cell - size.width - kPlateTextGap
+                            : size.forecast                 ? cell - kBesideLead
+                                                            : cell;
+        if (m_facts.forecast && !size.lack.aside &&
+            size.lack.need < m_network.tasks[task].needs.size()) {
+            const std::optional<int> day =
+                m_facts.forecast->arrivalOf(m_network.tasks[task].needs[size.lack.need]);
+            if (day)
+                size.lack.why = QStringLiteral("80\u00A0%: %1")
+                                    .arg(loomDate(m_facts.forecast->today.addDays(*day),
+                                                  m_facts.forecast->today));
+        }
         size.missing = texts.broken(size.lack.what, room, kMissingLines);
         if (size.missing.lines.size() < kMissingLines && !size.lack.why.isEmpty()) {
             const Words::Broken why = texts.broken(size.lack.why, room, 1);
@@ -149,7 +234,7 @@ Sizes Measurer::measure()
                                  static_cast<double>(size.date.lines.size()) * m_metrics.dateLine +
                                      6 + height);
         else
-            size.down = size.height / 2 + height;
+            size.down = size.height / 2 + (size.forecast ? stripHeight(m_metrics) + 2 : 0) + height;
     }
     return std::move(m_sizes);
 }

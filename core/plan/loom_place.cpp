@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/plan/loom_place.h"
 
+#include "core/plan/loom_dates.h"
 #include "core/plan/network.h"
 
 #include <algorithm>
@@ -282,7 +283,10 @@ Placement place(const Network &network, const LoomFacts &facts, const LoomOption
     }
     markImplied(placement, options);
     nameBranches(network, placement);
-    settleColumns(placement);
+    if (options.by == LoomBy::Date && facts.forecast)
+        settleByDate(network, *facts.forecast, placement);
+    else
+        settleColumns(placement);
     layRuns(placement);
     return placement;
 }

@@ -33,6 +33,13 @@ struct Placement
     std::vector<int> run;                              // per task: run within its branch
     std::vector<int> runsOf;                           // per branch
     int columns = 0;
+    struct Rule // of the date axis, in the gap right of a column
+    {
+        LoomRule::Kind kind = LoomRule::Kind::Week;
+        int gap = 0;
+        QDate day;
+    };
+    std::vector<Rule> rules; // left to right
 };
 
 Placement place(const Network &network, const LoomFacts &facts, const LoomOptions &options);

@@ -133,7 +133,7 @@ void standColumns(const RouteInput &input, Wiring &wiring)
         const double breadth = layTracks(wiring.gaps[column], metrics.wirePitch);
         const double width = std::max(metrics.gap, breadth + 0.6 * metrics.gap);
         wiring.laneLeft.push_back(x + (width - breadth) / 2);
-        x += width;
+        x += width + (column < input.gapRoom.size() ? input.gapRoom[column] : 0);
     }
 }
 

@@ -25,6 +25,7 @@ struct RouteInput
     int rows = 0;
     std::vector<bool> startsBranch;     // per row: the channel above it parts two branches
     std::vector<double> columnWidth;    // per column
+    std::vector<double> gapRoom;        // per column: more room right of its gap's lanes, for rules
     std::vector<double> rowUp, rowDown; // per row: space taken above and below its centre line
     // Per task: from its column's left edge to where wires end, and to where they start.
     std::vector<double> enterAt, leaveAt;

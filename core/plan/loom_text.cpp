@@ -22,6 +22,8 @@ QString subjectOf(const LeafNeed &need)
 LoomState loomState(const Network &network, std::size_t task)
 {
     const Task &own = network.tasks[task];
+    if (own.aside)
+        return LoomState::SetAside;
     if (own.done)
         return LoomState::Done;
     if (own.started)
@@ -159,6 +161,12 @@ double Words::narrowest(const QString &text, int most)
 Missing missing(const Task &task)
 {
     Missing result;
+    if (task.aside) {
+        result.any = true;
+        result.aside = true;
+        result.what = QStringLiteral("set aside");
+        return result;
+    }
     int more = 0;
     for (std::size_t at = 0; at < task.needs.size(); ++at) {
         const LeafNeed &need = task.needs[at];

@@ -45,6 +45,7 @@ struct Missing
 {
     bool any = false;
     bool question = false;
+    bool aside = false;   // not a need: the task is set aside
     std::size_t need = 0; // index of the first unmet
     QString what, why;
 };

@@ -315,4 +315,40 @@ LoomFacts inventedFacts(const Network &network)
     return facts;
 }
 
+LoomFacts inventedForecast(const Network &network)
+{
+    LoomFacts facts = inventedFacts(network);
+    LoomForecast forecast;
+    forecast.today = QDate(2026, 11, 27);
+    forecast.tasks.resize(network.tasks.size());
+    std::mt19937 random(5);
+    for (const std::size_t task : topologicalOrder(network)) {
+        if (network.tasks[task].done)
+            continue;
+        LoomDays &days = forecast.tasks[task];
+        int start = 0;
+        int late = 0;
+        for (const std::size_t before : network.tasks[task].after) {
+            start = std::max(start, forecast.tasks[before].finish.value_or(0));
+            late = std::max(late, forecast.tasks[before].ready[1].value_or(0));
+        }
+        const int own = network.tasks[task].milestone ? 0 : static_cast<int>(random() % 9);
+        const int wait = network.tasks[task].milestone ? 0 : static_cast<int>(random() % 6);
+        days.start = start + wait;
+        days.finish = start + wait + own;
+        days.driving = facts.drives[task];
+        days.floatDays = days.driving > 0.5 ? 0 : static_cast<int>(random() % 70);
+        const int likely = std::max(late + own, *days.finish + 1);
+        days.ready = {*days.finish, likely, likely + 1 + static_cast<int>(random() % 20)};
+        for (const LeafNeed &need : network.tasks[task].needs) {
+            if (!need.met && !need.subject.isEmpty())
+                forecast.arrivals.push_back({need.subject, std::max(1, start - 3)});
+        }
+    }
+    facts.forecast = std::move(forecast);
+    facts.drives.clear();
+    facts.dates.clear();
+    return facts;
+}
+
 } // namespace ohmwright::plan

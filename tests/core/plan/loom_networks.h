@@ -22,4 +22,8 @@ Network randomNetwork(std::uint32_t seed, std::size_t tasks, std::size_t areas,
 // Chain and made-up shares and dates for the network's last milestone.
 LoomFacts inventedFacts(const Network &network);
 
+// Made-up days for all that is not done, each task after what it waits on; dates and shares of
+// inventedFacts() left out where the forecast tells them. Today is 27 Nov 2026.
+LoomFacts inventedForecast(const Network &network);
+
 } // namespace ohmwright::plan

@@ -57,6 +57,9 @@ std::vector<Box> boxesOf(const Network &network, const Loom &loom)
         const QString &title = network.tasks[at.task].title;
         add(at.body, at.task, QStringLiteral("housing of ") + title);
         add(at.missing.box, at.task, QStringLiteral("missing text of ") + title);
+        add(at.ready.box, at.task, QStringLiteral("day of ") + title);
+        add(at.slack.box, at.task, QStringLiteral("float of ") + title);
+        add(at.whisker, at.task, QStringLiteral("whisker of ") + title);
         add(at.highVoltageMark, at.task, QStringLiteral("HV of ") + title);
         if (network.tasks[at.task].milestone) {
             add(at.title.box, at.task, QStringLiteral("name of ") + title);
@@ -246,6 +249,23 @@ TEST(Loom, OfRandomNetworksIsSound)
         options.implied = seed % 3 == 0 ? ImpliedLinks::Faint : ImpliedLinks::Omit;
         SCOPED_TRACE("seed " + std::to_string(seed));
         expectSound(network, layOutLoom(network, inventedFacts(network), {}, options));
+    }
+}
+
+TEST(Loom, WithAForecastIsSoundByChainAndByDate)
+{
+    for (std::uint32_t seed = 0; seed <= 30; ++seed) {
+        const Network network = seed == 0
+                                    ? vanNetwork()
+                                    : randomNetwork(seed, 3 + (seed * 41) % 150, 1 + seed % 12,
+                                                    seed % 7, 1 + seed % 4, 2 + seed * 3);
+        const LoomFacts facts = inventedForecast(network);
+        LoomOptions options;
+        for (const LoomBy by : {LoomBy::Chain, LoomBy::Date}) {
+            options.by = by;
+            SCOPED_TRACE("seed " + std::to_string(seed));
+            expectSound(network, layOutLoom(network, facts, {}, options));
+        }
     }
 }
 
