@@ -15,6 +15,7 @@ Commands allCommands()
     commands.push_back(makeBudgetCommand());
     commands.push_back(makeChecksCommand());
     commands.push_back(makeSheetCommand());
+    commands.push_back(makeChartCommand());
     commands.push_back(makeLoadCommand());
     commands.push_back(makeDumpCommand());
     commands.push_back(makeVerifyCommand());

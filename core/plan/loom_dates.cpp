@@ -14,6 +14,8 @@ namespace {
 // Between two rules in one gap, and beside the outer ones, scene units.
 constexpr double kRulePitch = 19;
 constexpr double kBesideRules = 7;
+// What "today, 27 Nov 2026" takes.
+constexpr double kRuleWords = 130;
 // What the dates above the loom take.
 constexpr double kAxisBand = 46;
 constexpr double kAboveLoom = 10;
@@ -239,7 +241,8 @@ void ruleAxis(const Placement &placement, const std::vector<double> &columnLeft,
         }
         loom.rules.push_back({rule.kind, x, rule.day});
     }
-    const double right = std::max(loom.bounds.right(), loom.rules.back().x + kRulePitch);
+    // The last rule's words stand right of it.
+    const double right = std::max(loom.bounds.right(), loom.rules.back().x + kRuleWords);
     loom.axisBand = QRectF(loom.bounds.left(), top - kAboveLoom - kAxisBand,
                            right - loom.bounds.left(), kAxisBand);
 }

@@ -140,7 +140,7 @@ void Drawer::drawHousingTexts(LoomTask &task, const Size &size, QPointF centre,
 void Drawer::drawStrip(LoomTask &task, const Size &size) const
 {
     const double left = task.body.left() + kBesideLead;
-    const double top = task.body.bottom() + 4;
+    const double top = task.body.bottom() + 5;
     setLabel(task.ready, size.ready, QPointF(left, top), m_metrics.dateLine);
     if (!size.slack.lines.isEmpty()) {
         const double right = task.body.right() - 1;

@@ -203,6 +203,23 @@ Outcome reopenTask(Book &book, Id<Task> taskId)
     });
 }
 
+Outcome setTaskStarted(Book &book, Id<Task> taskId, bool started, QDate on)
+{
+    const Task *found = book.records().find(taskId);
+    if (!found)
+        return gone();
+    if (found->milestone)
+        return notAllowed(tr("“%1” is a milestone; only work is begun.").arg(found->title));
+    if (found->state == TaskState::Done)
+        return notAllowed(tr("“%1” is done already.").arg(found->title));
+    Task task = *found;
+    task.state = started ? TaskState::Started : TaskState::Open;
+    task.startedOn = started ? std::optional(on) : std::nullopt;
+    const QString what =
+        started ? tr("Start “%1”").arg(task.title) : tr("“%1” is not begun").arg(task.title);
+    return book.edit(what, [&] { return book.update(task); });
+}
+
 Outcome removeTask(Book &book, Id<Task> taskId)
 {
     const Records &records = book.records();

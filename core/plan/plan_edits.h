@@ -28,6 +28,9 @@ Outcome unlinkTasks(Book &book, Id<Task> before, Id<Task> task);
 Outcome finishTask(Book &book, Id<Task> task, QDate on);
 // NotAllowed, naming it, if a task that waits on it is done. Puts consumables back.
 Outcome reopenTask(Book &book, Id<Task> task);
+// Under way since `on`, or not begun after all. NotAllowed for a milestone and for what is done; a
+// task may be begun before all it needs is there.
+Outcome setTaskStarted(Book &book, Id<Task> task, bool started, QDate on);
 // Refuses, naming them, while others wait on it; its own needs go with it.
 Outcome removeTask(Book &book, Id<Task> task);
 // A need at the end of the task's list; refused with a sentence if it does not fit what it names.

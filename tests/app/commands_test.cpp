@@ -3,6 +3,7 @@
 #include "app/command.h"
 #include "core/book/book.h"
 #include "core/parts/consistency.h"
+#include "core/plan/plan_edits.h"
 #include "tests/support/test_book.h"
 
 #include <QDir>
@@ -370,6 +371,36 @@ TEST_F(CommandsTest, SheetWritesPdfAndHtml)
     ASSERT_EQ(run({"sheet", book(), "--out", at("s.html"), "--json"}), 0);
     EXPECT_THAT(contentOf(at("s.html")).toStdString(), HasSubstr("Green van"));
     EXPECT_EQ(run({"sheet", book(), "--out", at("no/such/folder/s.pdf")}), 2);
+}
+
+TEST_F(CommandsTest, ChartWritesPdfAndSvg)
+{
+    ASSERT_EQ(run({"create", book(), "--title", "Green van"}), 0);
+    EXPECT_EQ(run({"chart", book(), "--out", at("c.pdf")}), 2);
+    EXPECT_THAT(err.toStdString(), HasSubstr("no tasks"));
+    {
+        const auto opened = Book::open(book(), clock);
+        ASSERT_TRUE(opened);
+        ASSERT_TRUE(addTask(**opened, {QStringLiteral("Engine out"), QStringLiteral("motor")}));
+        NewTask goal;
+        goal.title = QStringLiteral("Rolling");
+        goal.milestone = true;
+        ASSERT_TRUE(addTask(**opened, goal));
+    }
+    ASSERT_EQ(run({"chart", book(), "--out", at("c.pdf"), "--paper", "A4", "--by", "date"}), 0)
+        << err.toStdString();
+    QProcess check;
+    check.start(QStringLiteral("qpdf"), {QStringLiteral("--check"), at("c.pdf")});
+    ASSERT_TRUE(check.waitForFinished());
+    EXPECT_EQ(check.exitCode(), 0) << check.readAll().toStdString();
+    ASSERT_EQ(run({"chart", book(), "--out", at("c.svg"), "--json"}), 0) << err.toStdString();
+    EXPECT_EQ(json().value("pages").toInt(), 1);
+    EXPECT_THAT(contentOf(at("c.svg")).toStdString(), HasSubstr("Green van"));
+    EXPECT_EQ(run({"chart", book()}), 2);
+    EXPECT_EQ(run({"chart", book(), "--out", at("c.png")}), 2);
+    EXPECT_EQ(run({"chart", book(), "--out", at("d.pdf"), "--paper", "A9"}), 2);
+    EXPECT_EQ(run({"chart", book(), "--out", at("d.pdf"), "--by", "colour"}), 2);
+    EXPECT_FALSE(QFile::exists(at("d.pdf")));
 }
 
 // The sqlite3 shell is the outside reader: integrity, references, our application id.

@@ -1,21 +1,28 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/build_order/build_order_page.h"
 
+#include "core/plan/loom_facts.h"
 #include "core/plan/plan_edits.h"
 #include "core/plan/plan_view.h"
 #include "core/quantity/dates.h"
+#include "ui/build_order/loom_sheet.h"
 #include "ui/build_order/loom_view.h"
 #include "ui/build_order/move_panel.h"
 #include "ui/build_order/moves_model.h"
 #include "ui/build_order/task_editor.h"
+#include "ui/shell/outside.h"
 #include "ui/shell/theme.h"
 #include "ui/widgets/empty_page.h"
 #include "ui/widgets/entry_form.h"
 #include "ui/widgets/section_title.h"
 
 #include <QComboBox>
+#include <QFileInfo>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QPageLayout>
+#include <QPrintDialog>
+#include <QPrinter>
 #include <QPushButton>
 #include <QResizeEvent>
 #include <QScrollArea>
@@ -24,6 +31,7 @@
 #include <QTableView>
 
 #include <algorithm>
+#include <memory>
 #include <utility>
 
 namespace ohmwright::ui {
@@ -156,13 +164,78 @@ void BuildOrderPage::refreshMoves()
 
 void BuildOrderPage::paintChart()
 {
-    plan::LoomFacts facts;
-    facts.driving = m_holdUps.driving;
-    facts.dates.resize(m_network.tasks.size());
-    for (std::size_t i = 0; i < m_network.tasks.size(); ++i)
-        if (const plan::Task &task = m_network.tasks[i]; task.milestone && task.date)
-            facts.dates[i] = showDate(*task.date);
+    plan::LoomFacts facts = plan::loomFactsOf(m_network, m_holdUps);
+    if (m_forecast)
+        facts.forecast = plan::forNetwork(*m_forecast, m_forecastOf, m_network);
     m_loom->setNetwork(m_network, facts);
+}
+
+void BuildOrderPage::setForecast(const plan::LoomForecast &forecast, const plan::Network &made)
+{
+    m_forecast = forecast;
+    m_forecastOf = made;
+    if (!m_stale && !m_network.tasks.empty())
+        paintChart();
+}
+
+void BuildOrderPage::setForecastMissing(const QString &sentence)
+{
+    m_loom->setForecastMissing(sentence);
+}
+
+void BuildOrderPage::chooseAndSave(QPageSize::PageSizeId paper, bool tiles)
+{
+    const QString name = QFileInfo(m_book.path()).completeBaseName();
+    QString path = m_outside->chooseSaveFile(this, tr("Save the chart"),
+                                             (name.isEmpty() ? tr("build") : name) +
+                                                 QStringLiteral("-order.pdf"),
+                                             tr("PDF file (*.pdf);;SVG drawing (*.svg)"));
+    if (path.isEmpty())
+        return;
+    if (QFileInfo(path).suffix().isEmpty())
+        path += QStringLiteral(".pdf");
+    saveChart(path, paper, tiles);
+}
+
+void BuildOrderPage::saveChart(const QString &path, QPageSize::PageSizeId paper, bool tiles)
+{
+    LoomSheetOptions how;
+    how.title = m_book.records().build().title;
+    how.today = m_book.clock().today();
+    how.by = m_loom->by();
+    how.paper = paper;
+    how.tiles = tiles;
+    how.like = &m_loom->loom();
+    const Result<LoomSheetMade> made =
+        LoomSheet(m_loom->network(), m_loom->facts(), how).write(path);
+    if (!made)
+        emit said(told(made.error()), Tone::Problem);
+    else
+        emit said(tr("The chart is saved as %1.").arg(path), Tone::Told);
+}
+
+void BuildOrderPage::printChart()
+{
+    auto printer = std::make_shared<QPrinter>(QPrinter::HighResolution);
+    printer->setDocName(tr("Build order: %1").arg(m_book.records().build().title));
+    printer->setPageOrientation(QPageLayout::Landscape);
+    auto *dialog = new QPrintDialog(printer.get(), window());
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &QDialog::accepted, this, [this, printer] {
+        LoomSheetOptions how;
+        how.title = m_book.records().build().title;
+        how.today = m_book.clock().today();
+        how.by = m_loom->by();
+        how.like = &m_loom->loom();
+        LoomSheetMade made;
+        if (LoomSheet(m_loom->network(), m_loom->facts(), how).paintOn(*printer, made))
+            emit said(tr("The chart is sent to %1.").arg(printer->printerName()), Tone::Told);
+        else
+            emit said(tr("The printer did not take the chart."), Tone::Problem);
+    });
+    // the dialog works on the printer until it is gone, whatever becomes of this page
+    connect(dialog, &QObject::destroyed, dialog, [printer] {});
+    dialog->open();
 }
 
 void BuildOrderPage::chooseMilestone()

@@ -4,10 +4,14 @@
 #pragma once
 
 #include "core/book/book.h"
+#include "core/plan/loom.h"
 #include "core/plan/network.h"
 #include "ui/shell/message_strip.h"
 
+#include <QPageSize>
 #include <QWidget>
+
+#include <optional>
 
 class QComboBox;
 class QLabel;
@@ -19,11 +23,13 @@ class QTableView;
 
 namespace ohmwright::ui {
 
+class ChipRow;
 class EmptyPage;
 class EntryForm;
 class LoomView;
 class MovePanel;
 class MovesModel;
+class Outside;
 class SectionTitle;
 class TaskEditor;
 class Theme;
@@ -33,13 +39,25 @@ class BuildOrderPage : public QWidget
     Q_OBJECT
 
 public:
-    BuildOrderPage(Book &book, const Theme &theme, QWidget *parent = nullptr);
+    // Without `outside` the chart cannot be saved as a file, only printed.
+    BuildOrderPage(Book &book, const Theme &theme, Outside *outside = nullptr,
+                   QWidget *parent = nullptr);
     ~BuildOrderPage() override;
 
     // Shows the task and puts the chart's choice on it; an unknown key does nothing.
     void showTask(const QString &key);
     // Turns to the milestone; an unknown key does nothing.
     void showMilestone(const QString &key);
+    // What the chart shows of dates; `made`: the network it was made of, so that tasks are found
+    // again by key after an edit. Kept until the next one.
+    void setForecast(const plan::LoomForecast &forecast, const plan::Network &made);
+    // Why there is none: "The forecast is being worked out."
+    void setForecastMissing(const QString &sentence);
+    [[nodiscard]] LoomView &chart() { return *m_loom; }
+    // The chart as it is laid out now, as PDF or SVG by the path's ending; what was written, or
+    // why not, is said.
+    void saveChart(const QString &path, QPageSize::PageSizeId paper, bool tiles);
+
     // Into the line for a new task; after `afterKey` if given.
     void beginTask(const QString &afterKey = {}, const QString &area = {});
 
@@ -57,7 +75,10 @@ private:
     QWidget *makeSide();
     void makeMoves();
     void makeNewTask();
+    void makeChartMenu();
     void connectChart();
+    void chooseAndSave(QPageSize::PageSizeId paper, bool tiles);
+    void printChart();
     void bookChanged();
     void refresh();
     void refreshMilestones();
@@ -78,6 +99,9 @@ private:
     QDate m_shownOn; // "in 8 days" is another number tomorrow
     plan::HoldUps m_holdUps;
     QString m_milestone; // key; empty for none
+    std::optional<plan::LoomForecast> m_forecast;
+    plan::Network m_forecastOf;
+    Outside *m_outside;
     bool m_stale = true;
     bool m_choosing = false;
 
@@ -86,6 +110,8 @@ private:
     QComboBox *m_milestones;
     QLabel *m_facts;
     QPushButton *m_add;
+    QPushButton *m_paper;
+    ChipRow *m_by;
     QSplitter *m_split;
     QSplitter *m_rows;
     LoomView *m_loom;

@@ -7,6 +7,7 @@
 #include "ui/build_order/moves_model.h"
 #include "ui/build_order/task_editor.h"
 #include "ui/shell/theme.h"
+#include "ui/widgets/chip_row.h"
 #include "ui/widgets/drafted_table_delegate.h"
 #include "ui/widgets/empty_page.h"
 #include "ui/widgets/entry_form.h"
@@ -18,6 +19,7 @@
 #include <QHeaderView>
 #include <QLabel>
 #include <QLineEdit>
+#include <QMenu>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QShortcut>
@@ -26,9 +28,15 @@
 #include <QTableView>
 #include <QVBoxLayout>
 
+#include <initializer_list>
+#include <utility>
+
 namespace ohmwright::ui {
 
 namespace {
+
+const QString kByChain = QStringLiteral("chain");
+const QString kByDate = QStringLiteral("date");
 
 LoomColours coloursOf(const Theme &theme)
 {
@@ -47,8 +55,9 @@ QLabel *quietLabel(const QString &text = {})
 
 } // namespace
 
-BuildOrderPage::BuildOrderPage(Book &book, const Theme &theme, QWidget *parent)
-    : QWidget(parent), m_book(book), m_theme(theme), m_stack(new QStackedWidget),
+BuildOrderPage::BuildOrderPage(Book &book, const Theme &theme, Outside *outside, QWidget *parent)
+    : QWidget(parent), m_book(book), m_theme(theme), m_outside(outside),
+      m_stack(new QStackedWidget),
       m_empty(new EmptyPage(
           theme, QStringLiteral("build_order"), tr("No tasks yet"),
           tr("Here the whole build is drawn as a wiring loom, from teardown to road-ready: each "
@@ -56,6 +65,8 @@ BuildOrderPage::BuildOrderPage(Book &book, const Theme &theme, QWidget *parent)
              "the next milestone nearer. Put in the first task, and what it waits for."),
           tr("&Add the first task"))),
       m_milestones(new QComboBox), m_facts(new QLabel), m_add(new QPushButton(tr("&Add a task"))),
+      m_paper(new QPushButton(tr("On &paper"))),
+      m_by(new ChipRow(theme, tr("Laid out"), ChipMode::One)),
       m_split(new QSplitter(Qt::Horizontal)), m_rows(new QSplitter(Qt::Vertical)),
       m_loom(new LoomView), m_movesHeading(new SectionTitle(theme, tr("Next moves"))),
       m_movesView(new QTableView), m_moves(new MovesModel(this)), m_noMoves(quietLabel()),
@@ -127,13 +138,44 @@ QWidget *BuildOrderPage::makeHeader()
     row->addWidget(m_milestones);
     row->addSpacing(6);
     row->addWidget(m_facts, 1);
+    m_by->addChip(kByChain, tr("By chain"), true);
+    m_by->addChip(kByDate, tr("By date"));
+    m_by->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
+    row->addWidget(m_by);
+    makeChartMenu();
+    row->addWidget(m_paper);
     row->addWidget(m_add);
+    connect(m_by, &ChipRow::changed, this, [this](const QStringList &on) {
+        m_loom->setBy(on.contains(kByDate) ? plan::LoomBy::Date : plan::LoomBy::Chain);
+    });
     connect(m_milestones, &QComboBox::activated, this, &BuildOrderPage::chooseMilestone);
     connect(m_add, &QPushButton::clicked, this, [this] {
         const auto at = m_loom->currentIndex();
         beginTask(m_loom->currentTask(), at ? m_network.tasks[*at].area : QString());
     });
     return header;
+}
+
+void BuildOrderPage::makeChartMenu()
+{
+    auto *menu = new QMenu(m_paper);
+    connect(menu->addAction(tr("&Print…")), &QAction::triggered, this, &BuildOrderPage::printChart);
+    menu->addSeparator();
+    const std::initializer_list<std::pair<QString, QPageSize::PageSizeId>> papers{
+        {QStringLiteral("A4"), QPageSize::A4},
+        {QStringLiteral("A3"), QPageSize::A3},
+        {QStringLiteral("A2"), QPageSize::A2},
+        {QStringLiteral("A1"), QPageSize::A1}};
+    for (const auto &[name, paper] : papers) {
+        QAction *save = menu->addAction(tr("Save for one %1 sheet or as SVG…").arg(name));
+        save->setEnabled(m_outside);
+        connect(save, &QAction::triggered, this,
+                [this, paper = paper] { chooseAndSave(paper, false); });
+    }
+    QAction *tiles = menu->addAction(tr("Save on A4 pages to be glued together…"));
+    tiles->setEnabled(m_outside);
+    connect(tiles, &QAction::triggered, this, [this] { chooseAndSave(QPageSize::A4, true); });
+    m_paper->setMenu(menu);
 }
 
 void BuildOrderPage::makeMoves()
@@ -239,6 +281,17 @@ void BuildOrderPage::connectChart()
     connect(m_loom, &LoomView::doneToggled, this, [this](const QString &key) {
         chooseTask(key);
         m_editor->toggleDone();
+    });
+    connect(m_loom, &LoomView::startedToggled, this, [this](const QString &key) {
+        chooseTask(key);
+        m_editor->toggleStarted();
+    });
+    connect(m_loom, &LoomView::timeRequested, this, [this](const QString &key) {
+        chooseTask(key);
+        m_editor->beginTime();
+    });
+    connect(m_loom, &LoomView::byChanged, this, [this](plan::LoomBy by) {
+        m_by->setOn(by == plan::LoomBy::Date ? kByDate : kByChain, true);
     });
 }
 

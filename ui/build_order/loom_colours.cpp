@@ -15,4 +15,10 @@ LoomColours LoomColours::dark()
             QColor(0x82B6DF), QColor(0xFF8A3D), QColor(0xB9A8EA)};
 }
 
+LoomColours LoomColours::print()
+{
+    return {QColor(Qt::white), QColor(Qt::white), QColor(0x12181D), QColor(0x4A5259),
+            QColor(0x1F5A8A),  QColor(0xC94A08),  QColor(0x5B4A8A)};
+}
+
 } // namespace ohmwright::ui

@@ -16,6 +16,7 @@ struct LoomColours
 
     static LoomColours light();
     static LoomColours dark();
+    static LoomColours print(); // ink on white
 };
 
 } // namespace ohmwright::ui

@@ -4,6 +4,7 @@
 #include <QFont>
 #include <QFontMetricsF>
 #include <QPainter>
+#include <QPainterPath>
 #include <QPen>
 #include <QStringList>
 
@@ -17,6 +18,7 @@ namespace {
 
 constexpr double kSignWidth = 20;
 constexpr double kHeight = 22;
+constexpr double kBetween = 18;
 
 QFont legendFont(const QString &family)
 {
@@ -46,6 +48,10 @@ LoomLegend::LoomLegend(const LoomPainter &painter, const plan::Network &network,
     if (underWay)
         m_items.push_back({Sign::UnderWay, tr("under way"), tr("barred on the left: under way")});
     m_items.push_back({Sign::Waits, tr("waits"), tr("dashed: waits")});
+    if (std::any_of(network.tasks.begin(), network.tasks.end(),
+                    [](const plan::Task &task) { return task.aside; }))
+        m_items.push_back(
+            {Sign::Aside, tr("set aside"), tr("dotted: set aside, of an option not planned with")});
     m_items.push_back(
         {Sign::MetTask, tr("task before done"), tr("round cavity filled: task before it done")});
     m_items.push_back({Sign::MetNeed, tr("need met"), tr("square cavity filled: need met")});
@@ -53,6 +59,17 @@ LoomLegend::LoomLegend(const LoomPainter &painter, const plan::Network &network,
                        shares ? tr("drives the date; thinner: less often") : tr("drives the date"),
                        shares ? tr("thick conductor: drives the date; thinner: less often")
                               : tr("thick conductor: drives the date")});
+    if (!loom.today.isNull()) {
+        m_items.push_back({Sign::Ready, tr("80\u00A0% day, 50 to 95\u00A0%"),
+                           tr("day below a task: done by then in 80\u00A0% of the forecast's runs, "
+                              "and a line from 50 to 95\u00A0%")});
+        m_items.push_back({Sign::Slack, tr("days of float"), tr("loop: days of float")});
+    }
+    if (!loom.rules.empty()) {
+        m_items.push_back({Sign::Today, tr("today"), tr("blue line: today")});
+        const QString even = tr("a week takes the room of what starts in it");
+        m_items.push_back({Sign::None, even, even});
+    }
     if (hot)
         m_items.push_back({Sign::HighVoltage, tr("high voltage"), tr("HV: high voltage")});
     if (loom.impliedOmitted > 0) {
@@ -81,23 +98,46 @@ void LoomLegend::paint(QPainter &painter, QPointF topLeft, double width) const
 {
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
-    const QFont font = legendFont(m_family);
-    const QFontMetricsF metrics(font);
     double x = topLeft.x();
     for (const Item &item : m_items) {
-        const double sign = item.sign == Sign::None ? 0 : kSignWidth + 6;
-        const double words = metrics.horizontalAdvance(item.words);
-        if (x + sign + words > topLeft.x() + width)
+        const double own = widthOf(item);
+        if (x + own > topLeft.x() + width)
             break;
-        if (item.sign != Sign::None)
-            paintSign(painter, item.sign, {x, topLeft.y() + kHeight / 2});
-        painter.setFont(font);
-        painter.setPen(m_colours.mute);
-        painter.drawText(QRectF(x + sign, topLeft.y(), words + 2, kHeight),
-                         Qt::AlignLeft | Qt::AlignVCenter, item.words);
-        x += sign + words + 18;
+        paintItem(painter, item, {x, topLeft.y()});
+        x += own + kBetween;
     }
     painter.restore();
+}
+
+double LoomLegend::paintAll(QPainter *painter, QPointF topLeft, double width) const
+{
+    QPointF at = topLeft;
+    for (const Item &item : m_items) {
+        const double own = widthOf(item);
+        if (at.x() > topLeft.x() && at.x() + own > topLeft.x() + width)
+            at = QPointF(topLeft.x(), at.y() + kHeight);
+        if (painter)
+            paintItem(*painter, item, at);
+        at.rx() += own + kBetween;
+    }
+    return at.y() + kHeight - topLeft.y();
+}
+
+double LoomLegend::widthOf(const Item &item) const
+{
+    return (item.sign == Sign::None ? 0 : kSignWidth + 6) +
+           QFontMetricsF(legendFont(m_family)).horizontalAdvance(item.words);
+}
+
+void LoomLegend::paintItem(QPainter &painter, const Item &item, QPointF topLeft) const
+{
+    const double sign = item.sign == Sign::None ? 0 : kSignWidth + 6;
+    if (item.sign != Sign::None)
+        paintSign(painter, item.sign, topLeft + QPointF(0, kHeight / 2));
+    painter.setFont(legendFont(m_family));
+    painter.setPen(m_colours.mute);
+    painter.drawText(QRectF(topLeft.x() + sign, topLeft.y(), widthOf(item) - sign + 2, kHeight),
+                     Qt::AlignLeft | Qt::AlignVCenter, item.words);
 }
 
 // `at`: middle of the left edge.
@@ -126,6 +166,34 @@ void LoomLegend::paintSign(QPainter &painter, Sign sign, QPointF at) const
         outline.setDashPattern({3.2, 2.2});
         painter.setPen(outline);
         painter.drawRoundedRect(box, 2, 2);
+        break;
+    case Sign::Aside:
+        outline = QPen(m_colours.mute, 0.9);
+        outline.setDashPattern({1.2, 3.4});
+        painter.setPen(outline);
+        painter.drawRoundedRect(box, 2, 2);
+        break;
+    case Sign::Ready:
+        painter.setPen(QPen(m_colours.mute, 0.9));
+        painter.drawLine(QPointF(box.left(), at.y()), QPointF(box.right(), at.y()));
+        for (const double x : {box.left(), box.right()})
+            painter.drawLine(QPointF(x, at.y() - 2), QPointF(x, at.y() + 2));
+        painter.setPen(QPen(m_colours.ink, 1.8));
+        painter.drawLine(QPointF(box.left() + box.width() * 0.6, at.y() - 3),
+                         QPointF(box.left() + box.width() * 0.6, at.y() + 3));
+        break;
+    case Sign::Slack: {
+        const QPainterPath loop =
+            LoomPainter::slackPath(QRectF(box.left() + 2, box.top(), 14, 10), 0.6);
+        painter.setPen(QPen(m_colours.mute, 1.1));
+        painter.setBrush(Qt::NoBrush);
+        painter.drawPath(loop);
+        break;
+    }
+    case Sign::Today:
+        painter.setPen(QPen(m_colours.blue, 1.6));
+        painter.drawLine(QPointF(box.center().x(), at.y() - 7),
+                         QPointF(box.center().x(), at.y() + 7));
         break;
     case Sign::MetTask:
         painter.setPen(QPen(m_colours.ink, 1));

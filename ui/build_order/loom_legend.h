@@ -25,6 +25,9 @@ public:
     // Signs and words from `topLeft` on, as many as `width` holds; the rest is left out, so offer
     // text() as well where it is narrow.
     void paint(QPainter &painter, QPointF topLeft, double width) const;
+    // All of it, on as many lines as it takes; for paper. Returns the height it took; with a null
+    // painter it only measures.
+    double paintAll(QPainter *painter, QPointF topLeft, double width) const;
     [[nodiscard]] double height() const;
 
     // The same in words: "solid: done · firm outline: can start now · …".
@@ -38,7 +41,11 @@ private:
         Waits,
         MetTask,
         MetNeed,
+        Aside,
         Driving,
+        Ready,
+        Slack,
+        Today,
         HighVoltage,
         None
     };
@@ -49,6 +56,8 @@ private:
         QString spoken; // where no sign can be shown
     };
 
+    [[nodiscard]] double widthOf(const Item &item) const;
+    void paintItem(QPainter &painter, const Item &item, QPointF topLeft) const;
     void paintSign(QPainter &painter, Sign sign, QPointF at) const;
 
     QString m_family;

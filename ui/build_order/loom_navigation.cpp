@@ -107,7 +107,7 @@ std::vector<std::size_t> loomWiresOf(const plan::Loom &loom, std::size_t task)
     return wires;
 }
 
-std::vector<bool> loomChain(const plan::Network &network, std::size_t task)
+std::vector<bool> loomChain(const plan::Network &network, std::size_t task, LoomWay way)
 {
     const std::size_t count = network.tasks.size();
     std::vector<std::vector<std::size_t>> then(count);
@@ -134,11 +134,74 @@ std::vector<bool> loomChain(const plan::Network &network, std::size_t task)
             }
         }
     };
-    walk([&](std::size_t at) -> const std::vector<std::size_t> & { return then[at]; });
-    walk([&](std::size_t at) -> const std::vector<std::size_t> & {
-        return network.tasks[at].after;
-    });
+    if (way != LoomWay::Before)
+        walk([&](std::size_t at) -> const std::vector<std::size_t> & { return then[at]; });
+    if (way != LoomWay::After)
+        walk([&](std::size_t at) -> const std::vector<std::size_t> & {
+            return network.tasks[at].after;
+        });
     return chain;
+}
+
+std::vector<std::size_t> loomFork(const plan::Loom &loom, std::size_t from, bool forward)
+{
+    std::vector<std::size_t> ends;
+    for (const plan::LoomWire &wire : loom.wires) {
+        if ((forward ? wire.from : wire.to) == from)
+            ends.push_back(forward ? wire.to : wire.from);
+    }
+    std::stable_sort(ends.begin(), ends.end(), [&](std::size_t left, std::size_t right) {
+        return loom.tasks[left].body.center().y() < loom.tasks[right].body.center().y();
+    });
+    return ends;
+}
+
+std::vector<std::size_t> loomFind(const plan::Network &network, const plan::Loom &loom,
+                                  const QString &text)
+{
+    const QString wanted = text.trimmed();
+    if (wanted.isEmpty())
+        return {};
+    std::vector<std::tuple<int, double, double, std::size_t>> found;
+    for (const LoomTask &task : loom.tasks) {
+        const plan::Task &own = network.tasks[task.task];
+        int rank = 3;
+        if (own.title.startsWith(wanted, Qt::CaseInsensitive))
+            rank = 0;
+        else if (own.title.contains(QLatin1Char(' ') + wanted, Qt::CaseInsensitive))
+            rank = 1;
+        else if (own.title.contains(wanted, Qt::CaseInsensitive))
+            rank = 2;
+        else if (!own.area.contains(wanted, Qt::CaseInsensitive))
+            continue;
+        found.emplace_back(rank, task.body.left(), task.body.top(), task.task);
+    }
+    std::sort(found.begin(), found.end());
+    std::vector<std::size_t> tasks;
+    tasks.reserve(found.size());
+    for (const auto &item : found)
+        tasks.push_back(std::get<3>(item));
+    return tasks;
+}
+
+std::vector<std::size_t> loomEvening(const plan::Network &network, const plan::Loom &loom)
+{
+    std::optional<int> first;
+    for (const LoomTask &task : loom.tasks) {
+        const plan::Task &own = network.tasks[task.task];
+        if (!own.milestone && !own.done && task.days.start)
+            first = first ? std::min(*first, *task.days.start) : task.days.start;
+    }
+    std::vector<std::size_t> tasks;
+    for (const LoomTask &task : loom.tasks) {
+        const plan::Task &own = network.tasks[task.task];
+        if (own.milestone || own.done)
+            continue;
+        const bool planned = first ? task.days.start == first : task.state == LoomState::CanStart;
+        if (planned || task.state == LoomState::UnderWay)
+            tasks.push_back(task.task);
+    }
+    return tasks;
 }
 
 std::optional<std::size_t> loomStart(const plan::Loom &loom)
@@ -161,6 +224,8 @@ QString LoomWords::state(const plan::Network &network, std::size_t task)
         return tr("can start now");
     case LoomState::Waits:
         return tr("waits: %1").arg(plan::loomWaits(network, task).join(QStringLiteral(", ")));
+    case LoomState::SetAside:
+        return tr("set aside");
     }
     return {};
 }
@@ -178,6 +243,34 @@ QString LoomWords::description(const plan::Network &network, const plan::Loom &l
         parts.append(tr("high voltage"));
     if (loom.tasks[task].onDrivingChain)
         parts.append(tr("drives the date"));
+    if (const QString days = forecast(loom, task); !days.isEmpty())
+        parts.append(days);
+    return parts.join(QStringLiteral("; "));
+}
+
+QString LoomWords::forecast(const plan::Loom &loom, std::size_t task)
+{
+    const plan::LoomDays &days = loom.tasks[task].days;
+    const LoomState state = loom.tasks[task].state;
+    if (!days.known() || loom.today.isNull() || state == LoomState::Done ||
+        state == LoomState::SetAside)
+        return {};
+    const auto date = [&](std::optional<int> day) {
+        return day ? plan::loomDate(loom.today.addDays(*day), loom.today) : tr("not in reach");
+    };
+    QStringList parts;
+    if (days.start && days.finish)
+        parts.append(*days.start == *days.finish
+                         ? tr("planned %1").arg(date(days.start))
+                         : tr("planned %1 to %2").arg(date(days.start), date(days.finish)));
+    parts.append(tr("80\u00A0%: %1 (50\u00A0%: %2, 95\u00A0%: %3)")
+                     .arg(date(days.ready[1]), date(days.ready[0]), date(days.ready[2])));
+    if (days.floatDays.value_or(0) > 0)
+        parts.append(*days.floatDays == 1 ? tr("1\u00A0day of float")
+                                          : tr("%1\u00A0days of float").arg(*days.floatDays));
+    const auto percent = static_cast<int>(std::lround(days.driving * 100));
+    if (percent > 0)
+        parts.append(tr("drives the date in %1\u00A0% of the runs").arg(percent));
     return parts.join(QStringLiteral("; "));
 }
 

@@ -26,8 +26,26 @@ std::optional<std::size_t> loomAlongWire(const plan::Loom &loom, std::size_t tas
 // Indices of the wires into and out of a task, in that order.
 std::vector<std::size_t> loomWiresOf(const plan::Loom &loom, std::size_t task);
 
-// `task` itself, everything it waits on and everything that waits on it, directly or not.
-std::vector<bool> loomChain(const plan::Network &network, std::size_t task);
+// Which way a chain is followed from a task.
+enum class LoomWay { Both, Before, After };
+
+// `task` itself, everything it waits on (Before), everything that waits on it (After), or both,
+// directly or not.
+std::vector<bool> loomChain(const plan::Network &network, std::size_t task,
+                            LoomWay way = LoomWay::Both);
+
+// The other wires at the fork that led from `from` to `task`: where they end, top to bottom, `task`
+// among them. `forward`: along the wires out of `from`, else into it.
+std::vector<std::size_t> loomFork(const plan::Loom &loom, std::size_t from, bool forward);
+
+// Tasks whose title, or area, holds `text`, letters' case ignored: first those whose title begins
+// with it, then those with a word that does, then the rest; each left to right.
+std::vector<std::size_t> loomFind(const plan::Network &network, const plan::Loom &loom,
+                                  const QString &text);
+
+// What there is to do at the next sitting: the tasks under way and those planned for the first day
+// anything is; without a forecast all that are under way or can start. No milestones.
+std::vector<std::size_t> loomEvening(const plan::Network &network, const plan::Loom &loom);
 
 // Where a person who has chosen nothing starts: the leftmost task that can start, else the first.
 std::optional<std::size_t> loomStart(const plan::Loom &loom);
@@ -44,7 +62,11 @@ public:
                                std::size_t task);
     // "Engine out waits on Drain tank", and whether that is done or drives the date
     static QString wire(const plan::Network &network, const plan::LoomWire &wire);
-    // Title, state and every need with "met" or "missing"; rich text, what people wrote escaped.
+    // "planned 3 Aug to 9 Aug; 80 %: 12 Aug (50 %: 9 Aug, 95 %: 20 Aug); 12 days of float; drives
+    // the date in 62 % of the runs"; empty without a forecast, and for what is done
+    static QString forecast(const plan::Loom &loom, std::size_t task);
+    // Title, state, days and every need with "met" or "missing"; rich text, what people wrote
+    // escaped.
     static QString toolTip(const plan::Network &network, const plan::Loom &loom, std::size_t task);
 };
 

@@ -71,6 +71,7 @@ void LoomPainter::paint(QPainter &painter, const plan::Network &network, const p
     Canvas canvas{painter, network, loom, marks, exposed, scale};
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
+    paintRules(canvas);
     paintBundles(canvas);
     paintWires(canvas, Layer::Beneath);
     paintTrunks(canvas);
@@ -81,6 +82,8 @@ void LoomPainter::paint(QPainter &painter, const plan::Network &network, const p
         reach |= task.title.box;
         reach |= task.date.box;
         reach |= task.missing.box;
+        reach |= task.ready.box;
+        reach |= task.whisker;
         if (!reach.intersects(exposed))
             continue;
         painter.setOpacity(canvas.lit(task.task) ? 1 : kDimmed);
@@ -89,13 +92,16 @@ void LoomPainter::paint(QPainter &painter, const plan::Network &network, const p
         else
             paintHousing(canvas, task);
         paintCavities(canvas, task);
-        if (canvas.full())
+        if (canvas.full()) {
             paintMissing(canvas, task);
+            paintStrip(canvas, task);
+        }
     }
     painter.setOpacity(1);
     paintSleeves(canvas);
     if (!canvas.full())
         paintFarMilestones(canvas);
+    paintAxis(canvas);
     painter.restore();
 }
 

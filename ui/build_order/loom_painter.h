@@ -30,6 +30,7 @@ struct LoomMarks
     std::optional<QPointF> linkEnd;              // where its loose end is, scene
     bool focus = true;                           // the selection ring is strong
     std::optional<double> slideFrom;             // names of branches keep right of this x, scene
+    std::optional<double> slideTop;              // the dates of the axis keep below this y, scene
 };
 
 class LoomPainter
@@ -49,6 +50,12 @@ public:
     void paint(QPainter &painter, const plan::Network &network, const plan::Loom &loom,
                const LoomMarks &marks, const QRectF &exposed, double scale) const;
 
+    // Where a loom is cut at x = `cut` and goes on: the names of the branches that do, on their
+    // runs, in a margin of kNameMargin left of the cut.
+    void paintNames(QPainter &painter, const plan::Network &network, const plan::Loom &loom,
+                    double cut) const;
+    static constexpr double kNameMargin = 142; // scene units
+
     // What follows the pointer and the keys: rings, and the loose end of a new link.
     void paintMarks(QPainter &painter, const plan::Loom &loom, const LoomMarks &marks,
                     double scale) const;
@@ -59,6 +66,9 @@ public:
 
     // All it paints at this scale: names that keep their size stick out of the loom's bounds.
     [[nodiscard]] QRectF extent(const plan::Loom &loom, double scale) const;
+
+    // A loop of wire kept in hand, for float; `share` from 0 to 1: the more, the longer.
+    [[nodiscard]] static QPainterPath slackPath(const QRectF &box, double share);
 
     // A wire's line, for hit tests.
     [[nodiscard]] static QPainterPath wirePath(const plan::LoomWire &wire);
@@ -80,10 +90,15 @@ private:
     void paintCavities(Canvas &canvas, const plan::LoomTask &task) const;
     void paintTitle(Canvas &canvas, const plan::LoomTask &task) const;
     void paintMissing(Canvas &canvas, const plan::LoomTask &task) const;
+    void paintStrip(Canvas &canvas, const plan::LoomTask &task) const;
+    void paintRules(Canvas &canvas) const;
+    void paintAxis(Canvas &canvas) const;
     void paintFarMilestones(Canvas &canvas) const;
     [[nodiscard]] static int hidden(const Canvas &canvas, const QRectF &place,
                                     const std::vector<QRectF> &names);
     void paintHighVoltage(Canvas &canvas, const plan::LoomTask &task) const;
+    // The axis's dates keep their size however far away, and grow upwards.
+    [[nodiscard]] static QRectF axisBand(const plan::Loom &loom, double scale);
     [[nodiscard]] QRectF sleeveBox(const plan::LoomBranch &branch, double scale) const;
     [[nodiscard]] QFont sleeveFont(const plan::LoomBranch &branch, double scale) const;
     [[nodiscard]] QFont font(plan::LoomText kind) const;

@@ -78,7 +78,7 @@ void LoomPainter::paintOutline(QPainter &painter, const plan::Network &network,
         const bool hot = network.tasks[task.task].highVoltage;
         const QColor edge = hot ? m_colours.highVoltage : m_colours.ink;
         const bool done = task.state == LoomState::Done;
-        const bool waits = task.state == LoomState::Waits;
+        const bool waits = task.state == LoomState::Waits || task.state == LoomState::SetAside;
         painter.setPen(QPen(waits ? mixed(edge, m_colours.panel, 0.55) : edge, 0.8 * pixel));
         painter.setBrush(done ? QBrush(mixed(m_colours.ink, m_colours.panel, 0.75))
                               : QBrush(m_colours.panel));
@@ -93,6 +93,8 @@ QRectF LoomPainter::extent(const plan::Loom &loom, double scale) const
         const double out = 10 / scale;
         extent |= sleeveBox(branch, scale).adjusted(-out, 0, 0, 0);
     }
+    if (!loom.rules.empty())
+        extent |= axisBand(loom, scale);
     return extent;
 }
 
@@ -114,6 +116,28 @@ void LoomPainter::paintSleeves(Canvas &canvas) const
                 paintSleeve(canvas, branch, QRectF(QPointF(*edge, box.top()), box.size()));
         }
     }
+}
+
+void LoomPainter::paintNames(QPainter &painter, const plan::Network &network,
+                             const plan::Loom &loom, double cut) const
+{
+    const LoomMarks marks;
+    Canvas canvas{painter, network, loom, marks, loom.bounds.adjusted(-200, 0, 200, 0), 1};
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    for (const plan::LoomBranch &branch : loom.branches) {
+        const QRectF own = sleeveBox(branch, 1);
+        for (const plan::LoomTrunk &run : branch.runs) {
+            if (run.left >= cut || run.right <= cut)
+                continue;
+            const QRectF box(QPointF(cut - 12 - own.width(), run.y - own.height() / 2), own.size());
+            painter.setPen(canvas.pen(branch.highVoltage ? m_colours.highVoltage : m_colours.mute,
+                                      kTrunkHalf));
+            painter.drawLine(QPointF(box.right(), run.y), QPointF(cut, run.y));
+            paintSleeve(canvas, branch, box);
+        }
+    }
+    painter.restore();
 }
 
 void LoomPainter::paintSleeve(Canvas &canvas, const plan::LoomBranch &branch,

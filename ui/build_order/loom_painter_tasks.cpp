@@ -81,12 +81,14 @@ void LoomPainter::paintHousing(Canvas &canvas, const LoomTask &task) const
 {
     QPainter &painter = canvas.painter;
     const bool hot = canvas.network.tasks[task.task].highVoltage;
-    const QColor edge = hot                              ? m_colours.highVoltage
-                        : task.state == LoomState::Waits ? m_colours.mute
-                                                         : m_colours.ink;
+    const bool aside = task.state == LoomState::SetAside;
+    const bool quiet = aside || task.state == LoomState::Waits;
+    const QColor edge = hot ? m_colours.highVoltage : quiet ? m_colours.mute : m_colours.ink;
     const bool done = task.state == LoomState::Done;
-    QPen outline = canvas.pen(edge, task.state == LoomState::Waits ? 1.2 : 2.0, kOutline);
-    if (task.state == LoomState::Waits)
+    QPen outline = canvas.pen(edge, aside ? 0.9 : quiet ? 1.2 : 2.0, kOutline);
+    if (aside)
+        outline.setDashPattern({1.2, 3.4});
+    else if (quiet)
         outline.setDashPattern({3.2, 2.2});
     const double y = task.body.center().y();
     if (canvas.scale >= kCavities) {
@@ -101,11 +103,10 @@ void LoomPainter::paintHousing(Canvas &canvas, const LoomTask &task) const
     const QPainterPath shape = housingPath(task.body, canvas.scale >= kCavities);
     painter.fillPath(shape, done ? m_colours.ink : m_colours.panel);
     if (task.state == LoomState::UnderWay) {
-        painter.save();
-        painter.setClipPath(shape, Qt::IntersectClip);
-        painter.fillRect(QRectF(task.body.left(), task.body.top() - 6, 4.5, task.body.height() + 6),
-                         m_colours.ink);
-        painter.restore();
+        // Cut to the shape here: a drawing in SVG knows no clipping.
+        QPainterPath bar;
+        bar.addRect(QRectF(task.body.left(), task.body.top() - 6, 4.5, task.body.height() + 6));
+        painter.fillPath(bar.intersected(shape), m_colours.ink);
     }
     painter.setPen(outline);
     painter.setBrush(Qt::NoBrush);
@@ -121,9 +122,8 @@ void LoomPainter::paintTitle(Canvas &canvas, const LoomTask &task) const
 {
     QPainter &painter = canvas.painter;
     const bool done = task.state == LoomState::Done;
-    painter.setPen(done                             ? m_colours.paper
-                   : task.state == LoomState::Waits ? m_colours.mute
-                                                    : m_colours.ink);
+    const bool quiet = task.state == LoomState::Waits || task.state == LoomState::SetAside;
+    painter.setPen(done ? m_colours.paper : quiet ? m_colours.mute : m_colours.ink);
     QFont face = font(LoomText::Title);
     if (task.state == LoomState::CanStart || task.state == LoomState::UnderWay)
         face.setWeight(QFont::DemiBold);
@@ -174,7 +174,7 @@ void LoomPainter::paintPlate(Canvas &canvas, const LoomTask &task) const
     const bool hot = canvas.network.tasks[task.task].highVoltage;
     const QColor edge = hot ? m_colours.highVoltage : m_colours.ink;
     QPen outline = canvas.pen(edge, 1.8, kOutline);
-    if (task.state == LoomState::Waits)
+    if (task.state == LoomState::Waits || task.state == LoomState::SetAside)
         outline.setDashPattern({4.5, 1.6});
     painter.setPen(outline);
     painter.setBrush(done ? m_colours.ink : m_colours.panel);
@@ -248,7 +248,9 @@ void LoomPainter::paintMissing(Canvas &canvas, const LoomTask &task) const
     const QColor colour = task.missingIsQuestion ? m_colours.unknown : m_colours.ink;
     painter.setPen(canvas.pen(colour, 0.9, 0.6));
     const double foot = task.missing.box.top() + task.missing.lineHeight * 0.5;
-    if (!canvas.network.tasks[task.task].milestone) {
+    if (!task.missingLead.empty()) {
+        painter.drawPolyline(task.missingLead.data(), static_cast<int>(task.missingLead.size()));
+    } else if (!canvas.network.tasks[task.task].milestone && !task.missingFrom.isNull()) {
         // Down from the cavity, then to the text where there is room beside it.
         const QPointF from = task.missingFrom;
         const bool beside = from.x() < task.missing.box.left() - 2;

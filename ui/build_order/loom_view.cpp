@@ -48,11 +48,15 @@ LoomView::LoomView(QWidget *parent)
     viewport()->setMouseTracking(true);
     viewport()->setAutoFillBackground(false);
     setAccessibleName(tr("Build order"));
-    setWhatsThis(tr("Arrows go along a branch and to the next one, Ctrl with Left or Right along a "
-                    "wire. Enter opens a task, N adds one after it, L links it to another, D marks "
-                    "it done. W chooses one of its wires and Delete unlinks that. F follows the "
-                    "chain. + and - zoom, 0 shows all, 1 is full size. Escape ends what was "
-                    "begun."));
+    setWhatsThis(
+        tr("Arrows go along a branch and to the next one, Ctrl with Left or Right along a "
+           "wire, Ctrl with Up or Down to the other wires of that fork. Enter opens a "
+           "task, T its time, N adds one after it, L links it to another, S marks it "
+           "started, D done. W chooses one of its wires and Delete unlinks that. F follows "
+           "the chain, P only what comes before, A only what comes after. B lays the "
+           "chart out by date or by chain. / finds a task. + and - zoom, 0 shows the whole "
+           "build, 1 is full size, E shows the next evening's work. Escape ends what was "
+           "begun."));
     m_worker.setMaxThreadCount(1);
     m_legend->setScale(fontFactor());
     setViewportMargins(0, m_legend->sizeHint().height(), 0, 0);
@@ -79,7 +83,7 @@ void LoomView::setNetwork(const plan::Network &network, const plan::LoomFacts &f
 void LoomView::layOutBeside()
 {
     m_worker.clear(); // whatever waits is older
-    auto options = plan::LoomOptions{.implied = m_implied};
+    auto options = plan::LoomOptions{.by = m_by, .implied = m_implied};
     m_worker.start([this, run = m_run, network = m_coming->network, facts = m_coming->facts,
                     metrics = m_painter.metrics(), like = m_loom, options]() mutable {
         options.like = &like;
@@ -105,6 +109,7 @@ void LoomView::take(const plan::Network &network, const plan::LoomFacts &facts,
     };
     const QString current = keyOf(m_marks.task);
     const QString linkFrom = keyOf(m_marks.linkFrom);
+    const QString lightFrom = keyOf(m_lightFrom);
     m_network = network;
     m_facts = facts;
     const auto indexOf = [&](const QString &key) -> std::optional<std::size_t> {
@@ -119,7 +124,11 @@ void LoomView::take(const plan::Network &network, const plan::LoomFacts &facts,
     m_marks.task = indexOf(current);
     m_marks.linkFrom = indexOf(linkFrom);
     m_marks.linkTo = m_marks.linkFrom;
-    m_following = m_following && m_marks.task;
+    m_lightFrom = indexOf(lightFrom);
+    if (isFollowing() && !m_lightFrom)
+        m_light = Light::None;
+    m_fork.reset();
+    m_finding = false;
     m_drag = Drag::None;
     if (loom)
         showLoom(std::move(*loom));
@@ -151,6 +160,7 @@ void LoomView::untangle()
 void LoomView::layOut(bool keepBranches)
 {
     plan::LoomOptions options;
+    options.by = m_by;
     options.implied = m_implied;
     options.like = keepBranches ? &m_loom : nullptr;
     showLoom(plan::layOutLoom(m_network, m_facts, m_painter.metrics(), options));
@@ -269,7 +279,7 @@ void LoomView::fitAll()
     const QSizeF view = viewport()->size();
     // Names stick out the more the smaller the scale is, so it takes a few rounds.
     double zoom = 1;
-    for (int round = 0; round < 4; ++round) {
+    for (int round = 0; round < 16; ++round) {
         rescale(zoom);
         const QSizeF size = m_scene.size() * fontFactor();
         if (size.isEmpty())
@@ -324,9 +334,17 @@ void LoomView::select(std::optional<std::size_t> task)
     const bool changed = task != m_marks.task;
     m_marks.task = task;
     m_marks.wire.reset();
+    m_fork.reset();
+    // Within a lit chain one walks; a step out of it follows the new task's own.
+    if (isFollowing() && !m_finding &&
+        (!task || *task >= m_marks.lit.size() || !m_marks.lit[*task]))
+        m_lightFrom = task;
+    if (isFollowing() && !m_lightFrom)
+        m_light = Light::None;
     refreshLit();
     if (task)
-        reveal(m_loom.tasks[*task].body | m_loom.tasks[*task].missing.box);
+        reveal(m_loom.tasks[*task].body | m_loom.tasks[*task].missing.box |
+               m_loom.tasks[*task].whisker);
     repaintAll();
     if (!changed)
         return;
@@ -366,16 +384,7 @@ QString LoomView::spoken() const
 void LoomView::announce()
 {
     setAccessibleDescription(spoken());
-    if (m_marks.linkFrom)
-        m_legend->setHint(
-            tr("%1 · arrows and Enter or a click choose · Escape ends").arg(spoken()));
-    else if (m_marks.wire)
-        m_legend->setHint(tr("%1 · Delete unlinks · Escape ends").arg(spoken()));
-    else if (m_following && m_marks.task)
-        m_legend->setHint(
-            tr("All before and after %1 · Escape ends").arg(m_network.tasks[*m_marks.task].title));
-    else
-        m_legend->setHint(QString());
+    m_legend->setHint(hint());
     const std::optional<std::size_t> task = m_marks.linkFrom ? m_marks.linkTo : m_marks.task;
     if (!task || !hasFocus())
         return;
@@ -384,18 +393,20 @@ void LoomView::announce()
     QAccessible::updateAccessibility(&focus);
 }
 
-void LoomView::refreshLit()
-{
-    m_marks.lit.clear();
-    if (m_following && m_marks.task)
-        m_marks.lit = loomChain(m_network, *m_marks.task);
-}
-
 bool LoomView::event(QEvent *event)
 {
     // Keys that mean something here must not be taken as shortcuts of the window around it.
     if (event->type() == QEvent::ShortcutOverride) {
         auto *key = static_cast<QKeyEvent *>(event);
+        if (m_finding && key->key() != Qt::Key_unknown &&
+            !(key->modifiers() & (Qt::ControlModifier | Qt::AltModifier))) {
+            event->accept();
+            return true;
+        }
+        if (key->key() == Qt::Key_Slash) { // with Shift on many keyboards
+            event->accept();
+            return true;
+        }
         if (key->modifiers() == Qt::NoModifier || key->modifiers() == Qt::KeypadModifier) {
             switch (key->key()) {
             case Qt::Key_N:
@@ -403,6 +414,12 @@ bool LoomView::event(QEvent *event)
             case Qt::Key_D:
             case Qt::Key_F:
             case Qt::Key_W:
+            case Qt::Key_S:
+            case Qt::Key_T:
+            case Qt::Key_B:
+            case Qt::Key_P:
+            case Qt::Key_A:
+            case Qt::Key_E:
             case Qt::Key_0:
             case Qt::Key_1:
             case Qt::Key_Plus:
@@ -488,6 +505,11 @@ void LoomView::focusOutEvent(QFocusEvent *event)
     QAbstractScrollArea::focusOutEvent(event);
     m_marks.focus = false;
     m_spaceHeld = false;
+    if (m_finding) {
+        m_finding = false;
+        refreshLit();
+        announce();
+    }
     repaintAll();
 }
 

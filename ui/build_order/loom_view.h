@@ -3,8 +3,10 @@
 //
 // The view changes nothing itself: an edit is a signal, and what comes of it arrives by
 // setNetwork(). Keyboard: arrows along the branch and to the next, Ctrl+Left/Right along a wire,
-// Enter opens, N adds after, L links (arrows and Enter choose the target), D done or not, W the
-// next wire of the task and Delete to unlink it, F follows the chain, + - 0 1 zoom, Escape.
+// and Ctrl+Up/Down between the wires of that fork. Enter opens, N adds after, L links (arrows and
+// Enter choose the target), S started or not, D done or not, T its time, W the next wire of the
+// task and Delete to unlink it. F follows the chain, P only before, A only after. B by chain or by
+// date. / finds. + - zoom; 0 the whole build, 1 full size, E the next evening's work. Escape.
 #pragma once
 
 #include "core/plan/loom.h"
@@ -20,6 +22,7 @@
 
 #include <cstddef>
 #include <optional>
+#include <vector>
 
 class QHelpEvent;
 class QLabel;
@@ -41,6 +44,11 @@ public:
     void setNetwork(const plan::Network &network, const plan::LoomFacts &facts);
     void setColours(const LoomColours &colours);
     void setImpliedLinks(plan::ImpliedLinks implied);
+    // By date it needs LoomFacts::forecast; until there is one it says so.
+    void setBy(plan::LoomBy by);
+    [[nodiscard]] plan::LoomBy by() const { return m_by; }
+    // Why the forecast is not there, shown by date: "The forecast is being worked out."
+    void setForecastMissing(const QString &sentence);
 
     [[nodiscard]] const plan::Network &network() const { return m_network; }
     [[nodiscard]] const plan::Loom &loom() const { return m_loom; }
@@ -56,7 +64,14 @@ public:
     [[nodiscard]] double zoom() const { return m_zoom; }
     void setZoom(double zoom);
     [[nodiscard]] bool isLinking() const { return m_marks.linkFrom.has_value(); }
-    [[nodiscard]] bool isFollowing() const { return m_following; }
+    [[nodiscard]] bool isFollowing() const
+    {
+        return m_light == Light::Chain || m_light == Light::Before || m_light == Light::After;
+    }
+    [[nodiscard]] bool isFinding() const { return m_finding; }
+    // Which tasks stand out now; empty: all.
+    [[nodiscard]] const std::vector<bool> &lit() const { return m_marks.lit; }
+    [[nodiscard]] const plan::LoomFacts &facts() const { return m_facts; }
 
     // Where a task's housing is, in viewport pixels.
     [[nodiscard]] QRect taskRect(std::size_t task) const;
@@ -68,6 +83,10 @@ public slots:
     void resetZoom();
     // Highlights all before and after the selected task, or ends it.
     void setFollowing(bool following);
+    // Begins to find a task by what is typed; Enter stays there, Escape goes back.
+    void startFinding();
+    // The next evening's tasks, large and lit.
+    void showEvening();
     // From the selected task on: the next task chosen gets a link from it.
     void startLinking();
     void cancel();
@@ -83,6 +102,9 @@ signals:
     void linkRequested(const QString &beforeKey, const QString &taskKey);
     void unlinkRequested(const QString &beforeKey, const QString &taskKey);
     void doneToggled(const QString &key);
+    void startedToggled(const QString &key);
+    void timeRequested(const QString &key); // its estimate is to be typed
+    void byChanged(ohmwright::plan::LoomBy by);
 
 protected:
     bool event(QEvent *event) override;
@@ -103,6 +125,7 @@ protected:
 
 private:
     enum class Drag { None, Pan, Link, Overview };
+    enum class Light { None, Chain, Before, After, Evening }; // why tasks stand out
 
     struct Coming
     {
@@ -130,6 +153,14 @@ private:
     void announce();
     [[nodiscard]] QString spoken() const;
     void refreshLit();
+    void light(Light light);
+    void endFinding(bool stay);
+    void findAgain();
+    bool findKey(QKeyEvent *event);
+    bool forkKey(QKeyEvent *event);
+    void wentAlong(std::size_t from, bool forward);
+    [[nodiscard]] bool lacksForecast() const;
+    [[nodiscard]] QString hint() const;
     void linkTo(std::size_t task);
     [[nodiscard]] std::optional<std::size_t> taskAt(QPointF at) const;
     [[nodiscard]] std::optional<std::size_t> linkHandleAt(QPointF at) const;
@@ -140,6 +171,7 @@ private:
     void nextWire(bool backward);
     void showToolTip(QHelpEvent *event);
     void paintEmpty(QPainter &painter) const;
+    void paintLack(QPainter &painter) const;
     void paintBase();
     void repaintAll();
     void paintOverview(QPainter &painter);
@@ -158,7 +190,21 @@ private:
     double m_zoom = 1;
     QRectF m_scene;       // all there is to see at this zoom, scene units
     bool m_fitted = true; // stays fitted when the window changes, until zoomed by hand
-    bool m_following = false;
+    plan::LoomBy m_by = plan::LoomBy::Chain;
+    QString m_forecastMissing;
+    Light m_light = Light::None;
+    std::optional<std::size_t> m_lightFrom; // whose chain is followed
+    struct Fork
+    {
+        std::size_t from = 0;
+        bool forward = false;
+    };
+    std::optional<Fork> m_fork; // how the selected task was come to
+    bool m_finding = false;
+    QString m_findText;
+    std::vector<std::size_t> m_found;
+    std::size_t m_foundAt = 0;
+    std::optional<std::size_t> m_beforeFinding;
     bool m_spaceHeld = false;
     Drag m_drag = Drag::None;
     QPoint m_pressedAt, m_draggedTo;

@@ -11,14 +11,6 @@
 
 namespace ohmwright::ui {
 
-void LoomView::setFollowing(bool following)
-{
-    m_following = following && m_marks.task;
-    refreshLit();
-    repaintAll();
-    announce();
-}
-
 void LoomView::startLinking()
 {
     if (!m_marks.task)
@@ -41,9 +33,8 @@ void LoomView::cancel()
         m_marks.linkEnd.reset();
     } else if (m_marks.wire) {
         m_marks.wire.reset();
-    } else if (m_following) {
-        m_following = false;
-        refreshLit();
+    } else if (m_light != Light::None) {
+        light(Light::None);
     } else {
         select(std::nullopt);
     }
@@ -66,12 +57,16 @@ void LoomView::linkTo(std::size_t task)
 
 void LoomView::keyPressEvent(QKeyEvent *event)
 {
+    if (m_finding && findKey(event)) {
+        event->accept();
+        return;
+    }
     if (event->key() == Qt::Key_Space && !event->isAutoRepeat()) {
         m_spaceHeld = true;
         viewport()->setCursor(Qt::OpenHandCursor);
         return;
     }
-    if (stepKey(event) || editKey(event) || zoomKey(event))
+    if (forkKey(event) || stepKey(event) || editKey(event) || zoomKey(event))
         event->accept();
     else
         QAbstractScrollArea::keyPressEvent(event);
@@ -129,6 +124,8 @@ bool LoomView::stepKey(QKeyEvent *event)
         return true;
     if (!linking) {
         select(next);
+        if (alongWire)
+            wentAlong(*at, *step == LoomStep::After);
         return true;
     }
     m_marks.linkTo = next;
@@ -169,8 +166,28 @@ bool LoomView::editKey(QKeyEvent *event)
         if (m_marks.task)
             emit doneToggled(currentTask());
         return true;
+    case Qt::Key_S:
+        if (m_marks.task)
+            emit startedToggled(currentTask());
+        return true;
+    case Qt::Key_T:
+        if (m_marks.task)
+            emit timeRequested(currentTask());
+        return true;
     case Qt::Key_F:
-        setFollowing(!m_following);
+        light(m_light == Light::Chain ? Light::None : Light::Chain);
+        return true;
+    case Qt::Key_P:
+        light(m_light == Light::Before ? Light::None : Light::Before);
+        return true;
+    case Qt::Key_A:
+        light(m_light == Light::After ? Light::None : Light::After);
+        return true;
+    case Qt::Key_B:
+        setBy(m_by == plan::LoomBy::Date ? plan::LoomBy::Chain : plan::LoomBy::Date);
+        return true;
+    case Qt::Key_Slash:
+        startFinding();
         return true;
     case Qt::Key_W:
         nextWire(event->modifiers().testFlag(Qt::ShiftModifier));
@@ -183,7 +200,7 @@ bool LoomView::editKey(QKeyEvent *event)
         }
         return true;
     case Qt::Key_Escape:
-        if (!m_marks.linkFrom && !m_marks.wire && !m_following && !m_marks.task)
+        if (!m_marks.linkFrom && !m_marks.wire && m_light == Light::None && !m_marks.task)
             return false;
         cancel();
         return true;
@@ -207,6 +224,9 @@ bool LoomView::zoomKey(QKeyEvent *event)
         return true;
     case Qt::Key_1:
         resetZoom();
+        return true;
+    case Qt::Key_E:
+        showEvening();
         return true;
     default:
         return false;

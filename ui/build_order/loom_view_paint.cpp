@@ -36,6 +36,7 @@ void LoomView::paintBase()
     QPainter painter(&m_base);
     LoomMarks marks = m_marks;
     marks.slideFrom = toScene(QPointF(6, 0)).x();
+    marks.slideTop = toScene(QPointF(0, 0)).y();
     const QRectF exposed(toScene({0, 0}), QSizeF(viewport()->size()) / scale());
     painter.save();
     toScene(painter);
@@ -57,6 +58,11 @@ void LoomView::paintEvent(QPaintEvent *event)
     if (m_loom.tasks.empty()) {
         painter.fillRect(event->rect(), m_painter.colours().paper);
         paintEmpty(painter);
+        return;
+    }
+    if (lacksForecast()) {
+        painter.fillRect(event->rect(), m_painter.colours().paper);
+        paintLack(painter);
         return;
     }
     if (m_base.isNull() || m_base.size() != viewport()->size() * devicePixelRatioF())
@@ -81,8 +87,24 @@ void LoomView::paintEmpty(QPainter &painter) const
                         "area, a connector for each task.\nPress N to add the first task."));
 }
 
+void LoomView::paintLack(QPainter &painter) const
+{
+    QFont large = font();
+    large.setPixelSize(static_cast<int>(15 * fontFactor()));
+    painter.setFont(large);
+    painter.setPen(m_painter.colours().ink);
+    const QString why = m_forecastMissing.isEmpty()
+                            ? tr("By date the chart needs the forecast, which is not there yet.")
+                            : m_forecastMissing;
+    painter.drawText(viewport()->rect().adjusted(24, 24, -24, -24),
+                     Qt::AlignCenter | Qt::TextWordWrap,
+                     tr("%1\nPress B to see the build order by chain.").arg(why));
+}
+
 QRectF LoomView::overviewRect() const
 {
+    if (lacksForecast())
+        return {};
     const QSizeF all = m_scene.size();
     const QSizeF view = QSizeF(viewport()->size()) / scale();
     if (all.isEmpty() ||

@@ -29,7 +29,7 @@ constexpr double kNotchZoom = 1.2;
 
 std::optional<std::size_t> LoomView::taskAt(QPointF at) const
 {
-    if (overviewRect().contains(at))
+    if (overviewRect().contains(at) || lacksForecast())
         return std::nullopt;
     const QPointF scenePoint = toScene(at);
     for (const plan::LoomTask &task : m_loom.tasks) {
@@ -70,6 +70,11 @@ std::optional<std::size_t> LoomView::wireAt(QPointF at) const
 
 void LoomView::mousePressEvent(QMouseEvent *event)
 {
+    if (m_finding) {
+        m_finding = false;
+        refreshLit();
+        announce();
+    }
     m_pressedAt = event->pos();
     m_draggedTo = event->pos();
     if (event->button() == Qt::MiddleButton || (event->button() == Qt::LeftButton && m_spaceHeld)) {

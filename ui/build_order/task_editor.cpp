@@ -91,7 +91,7 @@ TaskEditor::TaskEditor(Book &book, const Theme &theme, QWidget *parent)
     m_takeOut->setAccessibleDescription(tr("Takes the chosen need out of the task"));
     m_meet->setAccessibleDescription(tr("Says that the chosen need is met since today"));
     connect(m_done, &QPushButton::clicked, this, &TaskEditor::toggleDone);
-    connect(m_start, &QPushButton::clicked, this, &TaskEditor::start);
+    connect(m_start, &QPushButton::clicked, this, &TaskEditor::toggleStarted);
     connect(m_remove, &QPushButton::clicked, this, &TaskEditor::remove);
     connect(m_takeOut, &QPushButton::clicked, this, &TaskEditor::takeOutNeed);
     connect(m_meet, &QPushButton::clicked, this, &TaskEditor::meetChosenNeed);
@@ -310,14 +310,27 @@ void TaskEditor::toggleDone()
         emit notKept(told(changed.error()));
 }
 
-void TaskEditor::start()
+void TaskEditor::toggleStarted()
 {
-    tell(m_book.edit(tr("Start “%1”").arg(m_form->text(kTitle)), [this] {
-        Task task = *m_book.records().find(m_task);
-        task.state = TaskState::Started;
-        task.startedOn = m_book.clock().today();
-        return m_book.update(task);
-    }));
+    const Task *task = m_book.records().find(m_task);
+    if (!task)
+        return;
+    const QString title = task->title;
+    const bool start = task->state != TaskState::Started;
+    const Outcome changed = setTaskStarted(m_book, m_task, start, m_book.clock().today());
+    tell(changed);
+    if (changed)
+        emit done(start ? tr("“%1” is under way.").arg(title)
+                        : tr("“%1” is not begun after all.").arg(title));
+    else
+        emit notKept(told(changed.error()));
+}
+
+void TaskEditor::beginTime()
+{
+    auto *time = qobject_cast<QLineEdit *>(m_form->editor(kWork));
+    time->setFocus();
+    time->selectAll();
 }
 
 void TaskEditor::remove()

@@ -40,6 +40,10 @@ public:
     void begin();
     // Done, or open again if it was; the problem shown here.
     void toggleDone();
+    // Under way, or not begun after all; likewise.
+    void toggleStarted();
+    // Into the time it takes, all of it marked.
+    void beginTime();
 
 signals:
     void done(const QString &sentence);
@@ -53,7 +57,6 @@ private:
     Outcome fillIn(Task &task) const;
     void showCaution(const Task &task);
     void showNeeds(const Task &task);
-    void start();
     void remove();
     void takeOutNeed();
     void meetChosenNeed();

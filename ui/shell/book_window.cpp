@@ -67,7 +67,7 @@ void BookWindow::makePages()
     m_bench = new BenchPage(*m_book, *m_forecaster, m_theme);
     m_parts = new PartsPage(*m_book, m_theme, m_outside);
     m_parts->leaveLogKeyToWindow();
-    m_buildOrder = new BuildOrderPage(*m_book, m_theme);
+    m_buildOrder = new BuildOrderPage(*m_book, m_theme, &m_outside);
     m_budget = new BudgetPage(*m_book, m_theme);
     m_checks = new ChecksPage(*m_book, *m_checksSource, m_theme, m_outside);
     m_checksPages =

@@ -1,0 +1,159 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The chart on paper. qpdf, pdftotext, pdffonts and pdfinfo are the outside readers.
+#include "tests/core/plan/loom_networks.h"
+#include "ui/build_order/loom_sheet.h"
+
+#include <QFile>
+#include <QProcess>
+#include <QRegularExpression>
+#include <QTemporaryDir>
+#include <QXmlStreamReader>
+
+#include <gmock/gmock.h>
+
+namespace ohmwright::ui {
+
+namespace {
+
+using testing::HasSubstr;
+
+class LoomSheetTest : public testing::Test
+{
+protected:
+    [[nodiscard]] QString at(const char *name) const
+    {
+        return m_folder.filePath(QLatin1String(name));
+    }
+    static std::string outputOf(const QString &program, const QStringList &words, int code = 0)
+    {
+        QProcess process;
+        process.start(program, words);
+        EXPECT_TRUE(process.waitForFinished());
+        EXPECT_EQ(process.exitCode(), code) << process.readAllStandardError().toStdString();
+        return process.readAllStandardOutput().toStdString();
+    }
+    [[nodiscard]] LoomSheetOptions options(plan::LoomBy by = plan::LoomBy::Chain) const
+    {
+        LoomSheetOptions how;
+        how.title = QStringLiteral("Grey van");
+        how.today = QDate(2026, 11, 27);
+        how.by = by;
+        return how;
+    }
+
+    QTemporaryDir m_folder;
+    plan::Network m_network = plan::vanNetwork();
+    plan::LoomFacts m_facts = plan::inventedForecast(m_network);
+};
+
+TEST_F(LoomSheetTest, PdfIsSoundWithItsFontsAndWords)
+{
+    for (const plan::LoomBy by : {plan::LoomBy::Chain, plan::LoomBy::Date}) {
+        const auto made = LoomSheet(m_network, m_facts, options(by)).write(at("c.pdf"));
+        ASSERT_TRUE(made) << made.error().sentence.toStdString();
+        EXPECT_EQ(made->pages, 1);
+        outputOf("qpdf", {"--check", at("c.pdf")});
+        const std::string text = outputOf("pdftotext", {"-layout", at("c.pdf"), "-"});
+        EXPECT_THAT(text, HasSubstr("Build order: Grey van"));
+        EXPECT_THAT(text, HasSubstr("27 Nov 2026"));
+        EXPECT_THAT(text, HasSubstr("drives the date"));
+        const QStringList fonts =
+            QString::fromStdString(outputOf("pdffonts", {at("c.pdf")})).split('\n').mid(2);
+        int embedded = 0;
+        for (const QString &line : fonts) {
+            if (line.trimmed().isEmpty())
+                continue;
+            EXPECT_TRUE(line.contains("Inter")) << line.toStdString();
+            // name, type, encoding, then: emb sub uni object ID
+            static const QRegularExpression inside(QStringLiteral("\\s+yes +(yes|no) +yes +\\d"));
+            EXPECT_TRUE(line.contains(inside)) << line.toStdString();
+            ++embedded;
+        }
+        EXPECT_GT(embedded, 0);
+        // Nothing in it is a picture.
+        EXPECT_EQ(QString::fromStdString(outputOf("pdfimages", {"-list", at("c.pdf")}))
+                      .trimmed()
+                      .count('\n'),
+                  1);
+    }
+}
+
+TEST_F(LoomSheetTest, PaperIsTheOneAskedForOnItsSide)
+{
+    LoomSheetOptions how = options();
+    double before = 0;
+    for (const auto &[name, size] : {std::pair("A4", "842 x 595"),
+                                     {"A3", "1191 x 842"},
+                                     {"A2", "1684 x 1191"},
+                                     {"A1", "2384 x 1684"}}) {
+        how.paper = chartPaper(QLatin1String(name)).value();
+        const auto made = LoomSheet(m_network, m_facts, how).write(at("c.pdf"));
+        ASSERT_TRUE(made);
+        EXPECT_THAT(outputOf("pdfinfo", {at("c.pdf")}), HasSubstr(size)) << name;
+        EXPECT_GT(made->smallestText, before);
+        before = made->smallestText;
+    }
+    EXPECT_FALSE(chartPaper("letter"));
+    EXPECT_TRUE(chartPaper(" a3 "));
+}
+
+TEST_F(LoomSheetTest, TilesCanBeReadAndCoverTheWhole)
+{
+    LoomSheetOptions how = options();
+    how.tiles = true;
+    how.paper = QPageSize::A4;
+    const auto made = LoomSheet(m_network, m_facts, how).write(at("t.pdf"));
+    ASSERT_TRUE(made);
+    EXPECT_GT(made->pages, 2);
+    EXPECT_GT(made->smallestText, 5.5);
+    EXPECT_THAT(outputOf("pdfinfo", {at("t.pdf")}),
+                HasSubstr("Pages:           " + std::to_string(made->pages)));
+    const std::string text = outputOf("pdftotext", {at("t.pdf"), "-"});
+    EXPECT_THAT(text, HasSubstr("page 1: row 1, column 1"));
+    // Each milestone is on one of them, by a word of its own.
+    for (const plan::Task &task : m_network.tasks) {
+        if (task.milestone) {
+            EXPECT_THAT(text, HasSubstr(task.title.section(' ', 0, 0).toStdString()));
+        }
+    }
+}
+
+TEST_F(LoomSheetTest, SvgIsWellFormedAndHoldsNoPicture)
+{
+    ASSERT_TRUE(LoomSheet(m_network, m_facts, options(plan::LoomBy::Date)).write(at("c.svg")));
+    QFile file(at("c.svg"));
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    QXmlStreamReader reader(&file);
+    int texts = 0;
+    while (!reader.atEnd()) {
+        if (reader.readNext() == QXmlStreamReader::StartElement) {
+            texts += reader.name() == QLatin1String("text") ? 1 : 0;
+            EXPECT_NE(reader.name(), QLatin1String("image"));
+        }
+    }
+    EXPECT_FALSE(reader.hasError()) << reader.errorString().toStdString();
+    EXPECT_GT(texts, 100);
+}
+
+TEST_F(LoomSheetTest, WhatCannotBeDrawnIsSaidAndLeavesTheFileAlone)
+{
+    QFile old(at("old.pdf"));
+    ASSERT_TRUE(old.open(QIODevice::WriteOnly));
+    old.write("mine");
+    old.close();
+    const auto contentOf = [&] {
+        QFile file(at("old.pdf"));
+        return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
+    };
+    const auto lacking = LoomSheet(m_network, {}, options(plan::LoomBy::Date)).write(at("old.pdf"));
+    ASSERT_FALSE(lacking);
+    EXPECT_THAT(lacking.error().sentence.toStdString(), HasSubstr("forecast"));
+    EXPECT_FALSE(LoomSheet({}, {}, options()).write(at("old.pdf")));
+    EXPECT_FALSE(LoomSheet(m_network, m_facts, options()).write(at("c.png")));
+    EXPECT_EQ(contentOf(), "mine");
+    EXPECT_FALSE(LoomSheet(m_network, m_facts, options()).write(at("no/folder/c.pdf")));
+}
+
+} // namespace
+
+} // namespace ohmwright::ui
