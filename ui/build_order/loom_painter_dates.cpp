@@ -89,8 +89,7 @@ void LoomPainter::paintRules(Canvas &canvas) const
 {
     QPainter &painter = canvas.painter;
     for (const LoomRule &rule : canvas.loom.rules) {
-        if (rule.x < canvas.exposed.left() - 4 || rule.x > canvas.exposed.right() + 4 ||
-            rule.kind == LoomRule::Kind::Today)
+        if (rule.x < canvas.exposed.left() - 4 || rule.x > canvas.exposed.right() + 4)
             continue;
         const bool week = rule.kind == LoomRule::Kind::Week;
         if (week && canvas.scale < kCavities)
@@ -98,14 +97,15 @@ void LoomPainter::paintRules(Canvas &canvas) const
         QPen pen = canvas.pen(mixed(m_colours.mute, m_colours.paper, week ? 0.16 : 0.4), 0.8, 0.6);
         if (rule.kind == LoomRule::Kind::NoDate)
             pen.setDashPattern({4, 4});
+        if (rule.kind == LoomRule::Kind::Today)
+            pen = canvas.pen(m_colours.blue, 1.6, 1.4);
         painter.setPen(pen);
         painter.drawLine(QPointF(rule.x, canvas.loom.axisBand.bottom()),
                          QPointF(rule.x, canvas.loom.bounds.bottom()));
     }
 }
 
-// The dates stay in sight while the chart goes up under them. Today's line lies over the wires, but
-// thin: it is what all else is read against.
+// The dates stay in sight while the chart goes up under them.
 void LoomPainter::paintAxis(Canvas &canvas) const
 {
     if (canvas.loom.rules.empty())
@@ -160,8 +160,7 @@ void LoomPainter::paintAxis(Canvas &canvas) const
         if (rule.kind != LoomRule::Kind::Today)
             continue;
         painter.setPen(canvas.pen(m_colours.blue, 1.6, 1.4));
-        painter.drawLine(QPointF(rule.x, band.top() + 3 * grown),
-                         QPointF(rule.x, canvas.loom.bounds.bottom()));
+        painter.drawLine(QPointF(rule.x, band.top() + 3 * grown), QPointF(rule.x, band.bottom()));
         painter.setFont(months);
         painter.drawText(QPointF(rule.x + 4 * grown, band.top() + kTodayLine * grown),
                          LoomWords::tr("today, %1").arg(showDate(rule.day)));

@@ -307,6 +307,12 @@ void LoomView::reveal(const QRectF &sceneRect)
     };
     show(horizontalScrollBar(), wanted.left(), wanted.right(), viewport()->width());
     show(verticalScrollBar(), wanted.top(), wanted.bottom(), viewport()->height());
+    // The small map lies over the chart: what is shown moves up from behind it.
+    const QRectF map = overviewRect().adjusted(-8, -8, 8, 8);
+    const QRectF shown(origin() + topLeft, sceneRect.size() * scale());
+    if (!overviewRect().isEmpty() && shown.intersects(map))
+        verticalScrollBar()->setValue(verticalScrollBar()->value() +
+                                      static_cast<int>(std::ceil(shown.bottom() - map.top())));
 }
 
 QString LoomView::currentTask() const

@@ -14,10 +14,12 @@
 #include <QAbstractButton>
 #include <QAbstractItemModelTester>
 #include <QComboBox>
+#include <QFile>
 #include <QLabel>
 #include <QLineEdit>
 #include <QSignalSpy>
 #include <QTableView>
+#include <QTemporaryDir>
 
 #include <gtest/gtest.h>
 
@@ -152,6 +154,46 @@ TEST_F(TheBuildOrderPage, marksATaskDoneByEnterAndUndoTakesItBack)
     OHMWRIGHT_ASSERT_OK(book->undo());
     EXPECT_EQ(task(first).state, TaskState::Open);
     EXPECT_EQ(moves()->move(0)->title, "Build battery box");
+}
+
+TEST_F(TheBuildOrderPage, startsATaskByKeyOnTheChartAndTakesItBack)
+{
+    open();
+    page->showTask(task(first).key);
+    press(Qt::Key_S);
+    EXPECT_EQ(task(first).state, TaskState::Started);
+    EXPECT_TRUE(task(first).startedOn.has_value());
+    press(Qt::Key_S);
+    EXPECT_EQ(task(first).state, TaskState::Open);
+    EXPECT_FALSE(task(first).startedOn.has_value());
+}
+
+TEST_F(TheBuildOrderPage, goesFromTheChartToATasksTime)
+{
+    open();
+    page->showTask(task(first).key);
+    press(Qt::Key_T);
+    ASSERT_NE(line("Hands-on time"), nullptr);
+    EXPECT_TRUE(line("Hands-on time")->hasFocus());
+}
+
+TEST_F(TheBuildOrderPage, showsAForecastByDateAndSavesIt)
+{
+    open();
+    QTemporaryDir folder;
+    const QString path = folder.filePath(QStringLiteral("c.svg"));
+    loom()->setBy(plan::LoomBy::Date);
+    page->saveChart(path, QPageSize::A3, false);
+    EXPECT_FALSE(QFile::exists(path)) << "by date there must be a forecast";
+    plan::LoomForecast forecast;
+    forecast.today = book->clock().today();
+    forecast.tasks.resize(loom()->network().tasks.size());
+    for (plan::LoomDays &days : forecast.tasks)
+        days.start = days.finish = 3;
+    page->setForecast(forecast, loom()->network());
+    EXPECT_FALSE(loom()->loom().rules.empty());
+    page->saveChart(path, QPageSize::A3, false);
+    EXPECT_TRUE(QFile::exists(path));
 }
 
 TEST_F(TheBuildOrderPage, lightsTheTaskOfTheChosenMoveInTheChart)
