@@ -2,6 +2,7 @@
 // ohmwright checks BOOK [--check ID]
 #include "app/commands/commands.h"
 #include "core/book/book.h"
+#include "core/checks/margin_words.h"
 #include "core/checks/origin_words.h"
 #include "core/verdicts/judge_book.h"
 
@@ -62,6 +63,7 @@ QJsonObject asJson(const Check &check)
                                    {QStringLiteral("limit"), held.limit},
                                    {QStringLiteral("limit_from"), held.limitFrom},
                                    {QStringLiteral("margin"), held.margin},
+                                   {QStringLiteral("margin_words"), marginWords(held.margin)},
                                    {QStringLiteral("verdict"), wordOf(held.verdict)}};
     QJsonArray loosened;
     for (const Loosened &one : check.loosened)
@@ -87,10 +89,14 @@ QJsonObject asJson(const Check &check)
                        {QStringLiteral("turned_by"), asJson(check.turnedBy)},
                        {QStringLiteral("afterwards"), check.afterwards},
                        {QStringLiteral("loosened"), loosened}};
-    if (check.margin)
+    if (check.margin) {
         object.insert(QStringLiteral("margin"), *check.margin);
-    if (check.weakest)
+        object.insert(QStringLiteral("margin_words"), marginWords(*check.margin));
+    }
+    if (check.weakest) {
         object.insert(QStringLiteral("weakest_evidence"), wordOf(*check.weakest));
+        object.insert(QStringLiteral("weakest_input"), check.weakestInput);
+    }
     if (check.publishedVerdict)
         object.insert(QStringLiteral("published_verdict"), wordOf(*check.publishedVerdict));
     return object;
@@ -156,8 +162,7 @@ private:
     static QString count(const std::vector<Check> &checks)
     {
         QStringList words;
-        for (const Verdict verdict :
-             {Verdict::Fails, Verdict::Unknown, Verdict::Tight, Verdict::Holds}) {
+        for (const Verdict verdict : kWorstFirst) {
             const auto with = std::count_if(checks.begin(), checks.end(), [&](const Check &check) {
                 return check.verdict == verdict;
             });
@@ -235,7 +240,7 @@ private:
         for (const Comparison &held : check.comparisons)
             rows.push_back({QString(QStringLiteral("  ") + wordOf(held.verdict)), held.what,
                             QStringList{held.value, held.relation, held.limit}.join(u' '),
-                            held.limitFrom});
+                            marginWords(held.margin), held.limitFrom});
         if (!rows.empty())
             out << columns(rows, {});
         for (const Loosened &one : check.loosened)

@@ -149,7 +149,8 @@ void tell(Worksheet &sheet, const QString &state, const AxleMasses &axles,
 }
 
 void judgeAxle(Worksheet &sheet, const QString &axle, std::optional<Mass> load,
-               const Given<Mass> &plate, const AxleLoadsInputs::AxleTyres &tyres)
+               const Given<Mass> &plate, const AxleLoadsInputs::AxleTyres &tyres,
+               const std::vector<const Origin *> &loadFrom)
 {
     const auto permitted = taken(sheet, plate, u"m_p", u"kg", 1, 1e5);
     const auto tyre = taken(sheet, tyres.load, u"m_t", u"kg", 1, 1e5);
@@ -160,10 +161,14 @@ void judgeAxle(Worksheet &sheet, const QString &axle, std::optional<Mass> load,
         sheet.refuse(tr("An axle has two tyres or four."));
     const QString remedy =
         tr("Heavy things further from the %1, or less in the vehicle.").arg(axle);
-    if (load && permitted &&
-        sheet.atMost(tr("%1, laden").arg(axle), *load, *permitted, u"kg", plate.origin.name) !=
+    if (load && permitted) {
+        sheet.restsOn(plate, loadFrom);
+        if (sheet.atMost(tr("%1, laden").arg(axle), *load, *permitted, u"kg", plate.origin.name) !=
             Verdict::Holds)
-        sheet.turnedBy(remedy);
+            sheet.turnedBy(remedy);
+    }
+    if (load && tyre && count)
+        sheet.restsOn(tyres.load, tyres.count, loadFrom);
     if (load && tyre && count &&
         sheet.atMost(tr("each tyre of the %1, laden").arg(axle), *load / *count, *tyre, u"kg",
                      tyres.load.origin.name) != Verdict::Holds)
@@ -199,6 +204,32 @@ void tellHeight(Worksheet &sheet, const AxleLoadsInputs &inputs, const Known &kn
     sheet.step(tr("height of the centre of gravity, unladen"),
                QStringLiteral("h' = (m·h ± Σ m·z)/m'"),
                tr("from %1 before").arg(show(*before, u"m")), moment / total, u"m");
+}
+
+// What the laden masses rest on: the things that weigh most first.
+std::vector<const Origin *> massesFrom(const AxleLoadsInputs &inputs, bool places)
+{
+    std::vector<const MovedMass *> moved;
+    const bool weighed = inputs.frontWeighed && inputs.rearWeighed;
+    for (const MovedMass &one : inputs.moved)
+        if (one.move == MassMove::Load || !weighed)
+            moved.push_back(&one);
+    std::stable_sort(moved.begin(), moved.end(), [](const MovedMass *a, const MovedMass *b) {
+        return b->mass.value.value_or(Mass()) < a->mass.value.value_or(Mass());
+    });
+    std::vector<const Origin *> from;
+    if (weighed)
+        from = {&inputs.frontWeighed->origin, &inputs.rearWeighed->origin};
+    else
+        from = {&inputs.frontBefore.origin, &inputs.rearBefore.origin};
+    if (places)
+        from.push_back(&inputs.wheelbase.origin);
+    for (const MovedMass *one : moved) {
+        from.push_back(&one->mass.origin);
+        if (places)
+            from.push_back(&one->place.origin);
+    }
+    return from;
 }
 
 Plot barsOf(const Known &known, const States &states)
@@ -267,19 +298,22 @@ Check judgeAxleLoads(const AxleLoadsInputs &inputs)
         }
     }
 
+    const std::vector<const Origin *> loadFrom = massesFrom(inputs, true);
     judgeAxle(sheet, tr("front axle"),
               states.laden ? std::optional(states.laden->front) : std::nullopt, inputs.frontPlate,
-              inputs.frontTyres);
+              inputs.frontTyres, loadFrom);
     judgeAxle(sheet, tr("rear axle"),
               states.laden ? std::optional(states.laden->rear) : std::nullopt, inputs.rearPlate,
-              inputs.rearTyres);
+              inputs.rearTyres, loadFrom);
     const auto gross = taken(sheet, inputs.grossPlate, u"m_g", u"kg", 1, 2e5);
     // with something still to be added, the sum so far can only fail
-    if (gross && states.leastLaden && (states.laden || *gross < *states.leastLaden) &&
-        sheet.atMost(tr("whole vehicle, laden"), *states.leastLaden, *gross, u"kg",
-                     inputs.grossPlate.origin.name) != Verdict::Holds)
-        sheet.turnedBy(tr("Less mass in the vehicle, or a gross mass approved anew where the law "
-                          "allows it."));
+    if (gross && states.leastLaden && (states.laden || *gross < *states.leastLaden)) {
+        sheet.restsOn(inputs.grossPlate, massesFrom(inputs, false));
+        if (sheet.atMost(tr("whole vehicle, laden"), *states.leastLaden, *gross, u"kg",
+                         inputs.grossPlate.origin.name) != Verdict::Holds)
+            sheet.turnedBy(tr("Less mass in the vehicle, or a gross mass approved anew where the "
+                              "law allows it."));
+    }
     tellHeight(sheet, inputs, known);
     sheet.plot(barsOf(known, states));
     if (states.laden)

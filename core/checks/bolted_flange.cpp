@@ -109,10 +109,14 @@ Check judgeBoltedFlange(const BoltedFlangeInputs &inputs)
                            QStringLiteral(" · ") +
                            dotted(show(*friction, u""), show(*radius, u"mm"))),
                    slips, u"N·m");
-        if (carried && sheet.within(tr("safety against slipping"), slips / *carried,
-                                    inputs.slipSafety, u"") != Verdict::Holds)
-            sheet.turnedBy(tr("More or larger bolts, a wider circle, or a higher class tightened "
-                              "to its own torque."));
+        if (carried) {
+            sheet.restsOn(inputs.friction, inputs.nutFactor, inputs.tightening, inputs.scatter,
+                          inputs.carried, inputs.circleRadius, inputs.bolts, inputs.diameter);
+            if (sheet.within(tr("safety against slipping"), slips / *carried, inputs.slipSafety,
+                             u"") != Verdict::Holds)
+                sheet.turnedBy(tr("More or larger bolts, a wider circle, or a higher class "
+                                  "tightened to its own torque."));
+        }
         sheet.result(tr("%1 by friction").arg(show(slips, u"N·m")));
     }
     if (!counted || !d || !pitch || !strength)
@@ -132,6 +136,8 @@ Check judgeBoltedFlange(const BoltedFlangeInputs &inputs)
     }
     if (clamp && scatter) {
         const Force most = *clamp * (2 * *scatter / (1 + *scatter));
+        sheet.restsOn(inputs.nutFactor, inputs.tightening, inputs.scatter, inputs.diameter,
+                      inputs.strength, inputs.pitch);
         if (sheet.atMost(tr("greatest clamp force"), most, proof, u"kN",
                          tr("proof load, ISO 898-1")) != Verdict::Holds)
             sheet.turnedBy(tr("A lower tightening torque, or bolts of a higher class."));
@@ -146,8 +152,11 @@ Check judgeBoltedFlange(const BoltedFlangeInputs &inputs)
                            QStringLiteral(" · ") +
                            dotted(show(shear, u"MPa"), show(*radius, u"mm"))),
                    shears, u"N·m");
-        if (carried)
+        if (carried) {
+            sheet.restsOn(inputs.carried, inputs.bolts, inputs.circleRadius, inputs.diameter,
+                          inputs.strength, inputs.pitch);
             sheet.within(tr("safety against shearing"), shears / *carried, inputs.shearSafety, u"");
+        }
     }
     return sheet.finish(source);
 }

@@ -29,8 +29,10 @@ std::optional<Forces> takeForces(Worksheet &sheet, const BrakesInputs &in)
     const auto rear = taken(sheet, in.rearForce, u"F_r", u"kN", 0);
     const auto pedal = taken(sheet, in.pedalForce, u"F_p", u"N", kAboveNothing);
     // less than allowed is what is wanted; only too much is held against it
-    if (pedal && (*pedal > in.pedal.inForce() || in.pedal.isLoosened()))
+    if (pedal && (*pedal > in.pedal.inForce() || in.pedal.isLoosened())) {
+        sheet.restsOn(in.pedalForce);
         sheet.within(tr("force at the pedal"), *pedal, in.pedal, u"N");
+    }
     if (!front || !rear)
         return std::nullopt;
     if ((*front + *rear).si() <= 0) {
@@ -66,6 +68,7 @@ void judgeBalance(Worksheet &sheet, const BrakesInputs &in, const Forces &forces
                        show(atRest, u"%") + QStringLiteral(") · ") + show(wheelbase, u"m") +
                        QStringLiteral(" / ") + show(height, u"m")),
                together, u"");
+    sheet.restsOn(in.height, in.frontForce, in.rearForce, in.frontAxle, in.mass, in.wheelbase);
     sheet.within(tr("front axle locks first up to (times gravity)"), together, in.frontFirstTo,
                  u"");
 
@@ -83,9 +86,35 @@ void judgeBalance(Worksheet &sheet, const BrakesInputs &in, const Forces &forces
         tr("adhesion used by the rear axle"), QStringLiteral("f = F_r/N_r"),
         QString(show((1 - front) * braking, u"") + QStringLiteral(" / ") + show(1 - loaded, u"")),
         usedRear, u"");
-    if (braking >= 0.15 && mostAdhesionUsed(braking) <= 0.8)
+    if (braking >= 0.15 && mostAdhesionUsed(braking) <= 0.8) {
+        sheet.restsOn(in.mass, in.frontForce, in.rearForce, in.height, in.frontAxle, in.wheelbase);
         sheet.atMost(tr("adhesion used, the greater of the axles"), std::max(usedFront, usedRear),
                      mostAdhesionUsed(braking), u"", tr("UN R13-H, annex 5, from memory"));
+    }
+}
+
+Acceleration judgeDeceleration(Worksheet &sheet, const BrakesInputs &in, const QString &state,
+                               Mass mass, const Origin &massFrom, const Forces &forces)
+{
+    const Acceleration reached = forces.sum() / mass;
+    sheet.step(tr("deceleration, %1").arg(state), QStringLiteral("a = (F_f + F_r)/m"),
+               QString(show(forces.sum(), u"kN") + QStringLiteral(" / ") + show(mass, u"kg")),
+               reached, u"m/s²");
+    sheet.restsOn(in.frontForce, massFrom, in.rearForce);
+    sheet.within(tr("deceleration, %1").arg(state), reached, in.deceleration, u"m/s²");
+    return reached;
+}
+
+// Laden as the plate allows: somebody will load it so, and the brakes give no more for it. The
+// axles' shares of such a load are not known, so that the balance is of the mass as driven.
+std::optional<Acceleration> judgeLaden(Worksheet &sheet, const BrakesInputs &in,
+                                       const std::optional<Mass> &plate,
+                                       const std::optional<Forces> &forces)
+{
+    if (!plate || !forces)
+        return std::nullopt;
+    return judgeDeceleration(sheet, in, tr("at the plated gross mass"), *plate,
+                             in.approvedMass.origin, *forces);
 }
 
 void judgeBoost(Worksheet &sheet, const BrakesInputs &in)
@@ -98,13 +127,17 @@ void judgeBoost(Worksheet &sheet, const BrakesInputs &in)
         sheet.stepText(tr("boost"), {}, tr("none, as built: the pedal's force tells it all"), {});
         break;
     case BrakeBoost::EngineVacuum:
-        if (!in.engineStays)
+        if (!in.engineStays) {
+            sheet.restsOn(in.boost);
             sheet.within(tr("vacuum for the booster, its engine gone"), Pressure(), in.leastVacuum,
                          u"kPa");
+        }
         break;
     case BrakeBoost::VacuumPump:
-        if (const auto vacuum = taken(sheet, in.vacuum, u"p", u"kPa", 0, 101.325e3))
+        if (const auto vacuum = taken(sheet, in.vacuum, u"p", u"kPa", 0, 101.325e3)) {
+            sheet.restsOn(in.vacuum, in.boost);
             sheet.within(tr("vacuum for the booster"), *vacuum, in.leastVacuum, u"kPa");
+        }
         break;
     case BrakeBoost::Electric:
         sheet.stepText(tr("boost"), {},
@@ -139,17 +172,22 @@ Check judgeBrakes(const BrakesInputs &in)
     const auto height = taken(sheet, in.height, u"h", u"m", kAboveNothing, 5);
     const auto approved = taken(sheet, in.approvedMass, u"mₐ", u"kg", kAboveNothing);
     const auto forces = takeForces(sheet, in);
-    if (mass && approved)
+    if (mass && approved) {
+        sheet.restsOn(in.mass, in.approvedMass);
         sheet.atMost(tr("mass the brakes were approved for"), *mass, *approved, u"kg",
                      in.approvedMass.origin.name);
+    }
+    const std::optional<Acceleration> laden = judgeLaden(sheet, in, approved, forces);
     if (mass && forces) {
-        const Acceleration reached = forces->sum() / *mass;
-        sheet.step(tr("deceleration"), QStringLiteral("a = (F_f + F_r)/m"),
-                   QString(show(forces->sum(), u"kN") + QStringLiteral(" / ") + show(*mass, u"kg")),
-                   reached, u"m/s²");
-        sheet.within(tr("deceleration"), reached, in.deceleration, u"m/s²");
-        sheet.result(tr("%1 at the pedal's force, %2 of it by the front brakes")
-                         .arg(show(reached, u"m/s²"), show(forces->frontShare(), u"%")));
+        const Acceleration reached =
+            judgeDeceleration(sheet, in, tr("as driven"), *mass, in.mass.origin, *forces);
+        const bool isLess = laden && *laden < reached;
+        sheet.result(tr("%1 at the pedal's force, %2, which decides; %3 of it by the front brakes")
+                         .arg(show(isLess ? *laden : reached, u"m/s²"),
+                              isLess
+                                  ? tr("at the plated gross mass of %1").arg(show(*approved, u"kg"))
+                                  : tr("as driven with %1").arg(show(*mass, u"kg")),
+                              show(forces->frontShare(), u"%")));
         if (frontAxle && *frontAxle >= *mass)
             sheet.refuse(tr("The front axle cannot carry all of the vehicle."));
         else if (frontAxle && wheelbase && height) {

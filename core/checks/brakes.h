@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Brakes at the new mass and centre of gravity: deceleration, balance, and what boosts them.
+// Brakes at the new mass and centre of gravity: deceleration, balance, and what boosts them. The
+// deceleration is judged as driven and at the plated gross mass, whichever is worse.
 //
 //     a = (F_f + F_r)/m      N_f = m·(g·b + a·h)/L      f = F/N
 //

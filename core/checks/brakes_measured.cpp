@@ -37,6 +37,7 @@ std::optional<Force> judgeAxles(Worksheet &sheet, const BrakesMeasuredInputs &in
         sheet.step(tr("imbalance, %1").arg(axle.name), QStringLiteral("1 − F_min/F_max"),
                    QString(show(left, u"N") + QStringLiteral(", ") + show(right, u"N")), share,
                    u"%");
+        sheet.restsOn(axle.left, axle.right);
         sheet.within(tr("imbalance, %1").arg(axle.name), share, inputs.imbalance, u"%");
     }
     return sum;
@@ -57,8 +58,10 @@ void judgeForces(Worksheet &sheet, const BrakesMeasuredInputs &inputs)
     if (!inputs.parkingForce)
         return;
     const Force parking = sheet.take(*inputs.parkingForce, u"F_p", u"N", 0);
-    if (mass.si() > 0 && isUsable(*inputs.parkingForce, parking))
+    if (mass.si() > 0 && isUsable(*inputs.parkingForce, parking)) {
+        sheet.restsOn(*inputs.parkingForce, inputs.mass);
         sheet.within(tr("parking brake"), parking / weight, inputs.parking, u"%");
+    }
 }
 
 } // namespace
@@ -77,12 +80,14 @@ Check judgeBrakesMeasured(const BrakesMeasuredInputs &inputs)
     if (inputs.roadDeceleration) {
         const double share = sheet.take(*inputs.roadDeceleration, u"d/g", u"%", 0, 2);
         if (isUsable(*inputs.roadDeceleration, share)) {
+            sheet.restsOn(inputs.roadDeceleration);
             sheet.within(tr("deceleration on the road, of g"), share, inputs.road, u"%");
             if (inputs.axles.empty())
                 sheet.result(tr("%1 of g on the road").arg(show(share, u"%")));
         }
         if (inputs.pedalForce) {
             const Force pedal = sheet.take(*inputs.pedalForce, u"F", u"N", 0);
+            sheet.restsOn(inputs.pedalForce);
             if (isUsable(*inputs.pedalForce, pedal))
                 sheet.within(tr("pedal force"), pedal, inputs.pedal, u"N");
         }

@@ -24,13 +24,15 @@ struct Demand
     QString name;
     Current current;
     double seconds = kForever;
+    const CurrentDemand *told = nullptr;
 };
 
 struct Limit
 {
     Current current;
     double seconds = kForever;
-    Evidence evidence = Evidence::Assumed;
+    Origin from; // of the current; and of how long it is taken
+    std::optional<Origin> lasts = {};
 };
 
 // What is known of one part, and what is recorded with a gap.
@@ -65,7 +67,7 @@ std::vector<Demand> takeDemands(Worksheet &sheet, const std::vector<CurrentDeman
         if (demand.lasts)
             seconds = sheet.take(*demand.lasts, u"t", u"s", 1e-6).si();
         if (current.si() > 0 && seconds > 0)
-            taken.push_back({demand.name, current, seconds});
+            taken.push_back({demand.name, current, seconds, &demand});
     }
     return taken;
 }
@@ -102,14 +104,16 @@ PartLimits takeLimits(Worksheet &sheet, const QString &path, const Assembly<Curr
                     path);
         const Current most = sheet.take(current, u"Iₘ", u"A", 1e-6);
         double seconds = kForever;
+        std::optional<Origin> lastsFrom;
         if (recorded.lasts) {
             Given<Duration> lasts = *recorded.lasts;
             nameIfEmpty(lasts.origin, tr("duration of the peak current limit of %1").arg(path),
                         path);
             seconds = sheet.take(lasts, u"tₘ", u"s", 1e-6).si();
+            lastsFrom = lasts.origin;
         }
         if (most.si() > 0 && seconds > 0)
-            limits.known.push_back({most, seconds, current.origin.evidence});
+            limits.known.push_back({most, seconds, current.origin, lastsFrom});
     }
     return limits;
 }
@@ -212,12 +216,15 @@ Check judgeBranchRatings(const BranchRatingsInputs &inputs)
     }
     std::stable_sort(all.begin(), all.end(),
                      [](const Held &a, const Held &b) { return a.margin() < b.margin(); });
-    for (const Held &held : all)
-        sheet.atMost(
-            tr("%1: %2").arg(held.path, held.demand->name), held.demand->current,
-            held.limit.current, u"A",
-            tr("%1 of %2, %3")
-                .arg(spokenOf(held.limit.evidence), held.path, spokenTime(held.limit.seconds)));
+    for (const Held &held : all) {
+        sheet.restsOn(held.demand->told->current, held.limit.from, held.demand->told->lasts,
+                      held.limit.lasts);
+        sheet.atMost(tr("%1: %2").arg(held.path, held.demand->name), held.demand->current,
+                     held.limit.current, u"A",
+                     tr("%1 of %2, %3")
+                         .arg(spokenOf(held.limit.from.evidence), held.path,
+                              spokenTime(held.limit.seconds)));
+    }
     if (!all.empty()) {
         const Held &worst = all.front();
         sheet.stepText(tr("deciding part"), QStringLiteral("I ≤ Iₘ"),

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/checks/cell_limits.h"
 
+#include "core/checks/pack.h"
 #include "core/checks/usable.h"
 #include "core/checks/worksheet.h"
 
@@ -30,18 +31,21 @@ struct Cells
     double series = 0;
     double parallel = 0;
     Voltage most, least;
+    Origin parallelFrom;
 };
 
 struct Range
 {
     Temperature coldest, hottest;
     bool known = false;
+    std::vector<const Origin *> from;
 };
 
 Range takeRange(Worksheet &sheet, const Given<Temperature> &coldest,
                 const Given<Temperature> &hottest)
 {
     Range range;
+    range.from = {&coldest.origin, &hottest.origin};
     range.coldest = sheet.take(coldest, u"θ₁", u"°C", kColdest, kHottest);
     range.hottest = sheet.take(hottest, u"θ₂", u"°C", kColdest, kHottest);
     range.known = isUsable(coldest, range.coldest) && isUsable(hottest, range.hottest);
@@ -81,22 +85,29 @@ bool covers(const LimitByTemperature &limit, Temperature temperature)
            temperature <= points.back().first;
 }
 
-void judgeCurrent(Worksheet &sheet, const QString &what, Current ofCell, const Range &range,
-                  const LimitByTemperature &limit)
+void doubtBeyond(Worksheet &sheet, const LimitByTemperature &limit, const Range &range)
 {
     const auto &points = limit.curve.points();
-    if (points.empty() || !range.known)
-        return;
     if (!covers(limit, range.coldest) || !covers(limit, range.hottest))
         sheet.doubt(tr("%1 is known from %2 to %3 only, not for %4 to %5.")
                         .arg(limit.origin.name, show(points.front().first, u"°C"),
                              show(points.back().first, u"°C"), show(range.coldest, u"°C"),
                              show(range.hottest, u"°C")));
+}
+
+void judgeCurrent(Worksheet &sheet, const QString &what, Current ofCell, const Range &range,
+                  const LimitByTemperature &limit, const std::vector<const Origin *> &ofCellFrom)
+{
+    const auto &points = limit.curve.points();
+    if (points.empty() || !range.known)
+        return;
+    doubtBeyond(sheet, limit, range);
     // level beyond the ends: what the nearest known temperature forbids is forbidden there too
     const Current lowest = lowestBetween(limit.curve, range.coldest, range.hottest);
     sheet.step(tr("lowest limit, %1").arg(what), limit.origin.name,
                tr("%1 to %2").arg(show(range.coldest, u"°C"), show(range.hottest, u"°C")), lowest,
                u"A");
+    sheet.restsOn(ofCellFrom, range.from, limit);
     sheet.atMost(what, ofCell, lowest, u"A", from(limit.origin));
 }
 
@@ -110,6 +121,7 @@ void judgeVoltages(Worksheet &sheet, const CellLimitsInputs &inputs, const Cells
         sheet.step(tr("cell at the end of charging"), QStringLiteral("u = U₁/n"),
                    QString(show(chargeEnd, u"V") + QStringLiteral(" / ") + show(cells.series, u"")),
                    chargeEnd / cells.series, u"V");
+        sheet.restsOn(inputs.chargeEnd, inputs.cellMost, inputs.cellsInSeries);
         sheet.atMost(tr("cell at the end of charging, if all are alike"), chargeEnd / cells.series,
                      cells.most, u"V", from(inputs.cellMost.origin));
     }
@@ -118,6 +130,7 @@ void judgeVoltages(Worksheet &sheet, const CellLimitsInputs &inputs, const Cells
             tr("cell at the end of driving"), QStringLiteral("u = U₂/n"),
             QString(show(dischargeEnd, u"V") + QStringLiteral(" / ") + show(cells.series, u"")),
             dischargeEnd / cells.series, u"V");
+        sheet.restsOn(inputs.dischargeEnd, inputs.cellLeast, inputs.cellsInSeries);
         sheet.atLeast(tr("cell at the end of driving, if all are alike"),
                       dischargeEnd / cells.series, cells.least, u"V",
                       from(inputs.cellLeast.origin));
@@ -136,7 +149,101 @@ void judgeFrost(Worksheet &sheet, const CellLimitsInputs &inputs, const Range &c
                        tr("by the maker's curve"));
         return;
     }
+    sheet.restsOn(inputs.coldestCharging);
     sheet.within(tr("coldest charging"), charging.coldest, floor, u"°C");
+}
+
+struct DrawnNames
+{
+    QString power, current, cell; // "peak power", "current of the pack at …", "current of a cell …"
+};
+
+// None where it is not known, or not to be had from the pack, which is then told.
+std::optional<Current> drawnCurrent(Worksheet &sheet, const DrawnPower &drawn,
+                                    const DrawnNames &names, Voltage open, Resistance inner,
+                                    const std::optional<Power> &heldTo)
+{
+    const Power power = sheet.take(drawn.power, u"P", u"kW", 0);
+    std::optional<Current> most;
+    if (drawn.atMost) {
+        const Current taken = sheet.take(*drawn.atMost, u"I_m", u"A", 0);
+        if (isUsable(*drawn.atMost, taken))
+            most = taken;
+    }
+    if (!isUsable(drawn.power, power) || open.si() <= 0)
+        return std::nullopt;
+    const Power asked = heldTo ? std::min(power, *heldTo) : power;
+    std::optional<Current> current = currentAtPower(open, inner, asked);
+    if (!current && most && *most * inner < open)
+        current = most; // it takes no more, and so much can be had
+    if (!current) {
+        sheet.atMost(names.power, asked, open * open / (4 * inner), u"kW",
+                     tr("most power of the cold pack"));
+        return std::nullopt;
+    }
+    const bool held = most && *most < *current;
+    sheet.step(names.current, QStringLiteral("I = (V − √(V² − 4·R·P))/(2·R)"),
+               held ? tr("no more than %1").arg(drawn.atMost->origin.name)
+                    : QString(show(open, u"V") + QStringLiteral(", ") + show(inner, u"mΩ") +
+                              QStringLiteral(", ") + show(asked, u"kW")),
+               held ? *most : *current, u"A");
+    return held ? *most : *current;
+}
+
+void judgeColdDrive(Worksheet &sheet, const ColdDrive &drive, const Cells &cells,
+                    const Range &driving, const LimitByTemperature &limit)
+{
+    const Voltage open = sheet.take(drive.openCircuit, u"V", u"V", 0);
+    const Resistance inner = sheet.take(drive.inner, u"R", u"mΩ", 0);
+    std::optional<Power> heldTo;
+    if (drive.heldTo) {
+        const Power taken = sheet.take(*drive.heldTo, u"P_c", u"kW", 0);
+        if (isUsable(*drive.heldTo, taken))
+            heldTo = taken;
+    }
+    std::optional<Current> cellPeak;
+    if (drive.cellPeak) {
+        const Current taken = sheet.take(*drive.cellPeak, u"i_c", u"A", 0);
+        if (isUsable(*drive.cellPeak, taken))
+            cellPeak = taken;
+    }
+    const bool known = isUsable(drive.openCircuit, open) && isUsable(drive.inner, inner);
+    const auto judge = [&](const DrawnPower &drawn, const DrawnNames &names, bool isPeak) {
+        // what it is held to decides, not what more it could draw
+        const bool isHeld = heldTo && drawn.power.value && *heldTo < *drawn.power.value;
+        const std::vector<const Origin *> drawnFrom{
+            isHeld ? &drive.heldTo->origin : &drawn.power.origin, &drive.openCircuit.origin,
+            &cells.parallelFrom, &drive.inner.origin};
+        const auto current =
+            drawnCurrent(sheet, drawn, names, known ? open : Voltage(), inner, heldTo);
+        if (!current || cells.parallel < 1 || !driving.known)
+            return;
+        const Current ofCell = *current / cells.parallel;
+        if (isPeak && drive.cellPeak) {
+            if (cellPeak) {
+                sheet.restsOn(drawnFrom, drive.cellPeak);
+                sheet.atMost(names.cell, ofCell, *cellPeak, u"A", from(drive.cellPeak->origin));
+            }
+        } else if (!limit.curve.isEmpty()) {
+            if (!covers(limit, driving.coldest))
+                doubtBeyond(sheet, limit, driving);
+            sheet.restsOn(drawnFrom, driving.from.front(), limit);
+            sheet.atMost(names.cell, ofCell, limit.curve.at(driving.coldest), u"A",
+                         tr("%1, at %2").arg(from(limit.origin), show(driving.coldest, u"°C")));
+        }
+    };
+    judge(drive.peak,
+          {tr("peak power of driving, coldest"), tr("current of the pack at peak power, coldest"),
+           tr("current of a cell at peak power, coldest")},
+          true);
+    if (drive.continuous)
+        judge(*drive.continuous,
+              {tr("continuous power of driving, coldest"),
+               tr("current of the pack at continuous power, coldest"),
+               tr("current of a cell at continuous power, coldest")},
+              false);
+    sheet.turnedBy(tr("Less power while the pack is cold, set in the controller, more cells in "
+                      "parallel, or the maker's limit for seconds at that temperature."));
 }
 
 void judgeRegeneration(Worksheet &sheet, const CellLimitsInputs &inputs, const Cells &cells,
@@ -149,10 +256,15 @@ void judgeRegeneration(Worksheet &sheet, const CellLimitsInputs &inputs, const C
     const LimitByTemperature limit =
         braking.limit ? takeLimit(sheet, *braking.limit, tr("limit for braking, of a cell"))
                       : chargeLimit;
+    if (braking.toldTwice) {
+        sheet.take(braking.toldTwice->power, u"P_r", u"kW", 0);
+        doubtIfSetTwice(sheet, *braking.toldTwice);
+    }
     if (!isUsable(braking.current, current) || cells.parallel < 1)
         return;
     const Current ofCell = current / cells.parallel;
-    judgeCurrent(sheet, tr("current of a cell when braking"), ofCell, driving, limit);
+    judgeCurrent(sheet, tr("current of a cell when braking"), ofCell, driving, limit,
+                 {&braking.current.origin, &inputs.cellsInParallel.origin});
     if (isUsable(braking.cellVoltage, open) && isUsable(braking.cellResistance, inner) &&
         cells.most.si() > 0) {
         const Voltage reached = open + ofCell * inner;
@@ -160,6 +272,8 @@ void judgeRegeneration(Worksheet &sheet, const CellLimitsInputs &inputs, const C
                    QString(show(open, u"V") + QStringLiteral(" + ") + show(ofCell, u"A") +
                            QStringLiteral(" · ") + show(inner, u"mΩ")),
                    reached, u"V");
+        sheet.restsOn(braking.cellVoltage, inputs.cellMost, braking.current, braking.cellResistance,
+                      inputs.cellsInParallel);
         sheet.atMost(tr("cell when braking with a full pack"), reached, cells.most, u"V",
                      from(inputs.cellMost.origin));
     }
@@ -171,12 +285,14 @@ void judgeChannels(Worksheet &sheet, const CellLimitsInputs &inputs, double seri
     if (!isUsable(inputs.channels, channels) || series < 1)
         return;
     // as many as cells is as good as more: a margin would tell nothing
-    if (channels < series)
+    if (channels < series) {
+        sheet.restsOn(inputs.channels, inputs.cellsInSeries);
         sheet.atLeast(tr("management channels"), channels, series, u"", tr("cells in series"));
-    else
+    } else {
         sheet.stepText(tr("management channels"), QStringLiteral("k ≥ n"),
                        QString(show(channels, u"") + QStringLiteral(", ") + show(series, u"")),
                        tr("one for each"));
+    }
 }
 
 } // namespace
@@ -205,6 +321,7 @@ Check judgeCellLimits(const CellLimitsInputs &inputs)
     Cells cells;
     cells.series = sheet.take(inputs.cellsInSeries, u"n", u"", 1, 10000);
     cells.parallel = sheet.take(inputs.cellsInParallel, u"p", u"", 1, 10000);
+    cells.parallelFrom = inputs.cellsInParallel.origin;
     cells.most = sheet.take(inputs.cellMost, u"u_max", u"V", 1e-3, 10);
     cells.least = sheet.take(inputs.cellLeast, u"u_min", u"V", 0, 10);
     if (cells.most.si() > 0 && cells.most < cells.least)
@@ -222,11 +339,15 @@ Check judgeCellLimits(const CellLimitsInputs &inputs)
     if (cells.parallel >= 1) {
         if (isUsable(inputs.chargeCurrent, charge))
             judgeCurrent(sheet, tr("current of a cell when charging"), charge / cells.parallel,
-                         charging, chargeLimit);
+                         charging, chargeLimit,
+                         {&inputs.chargeCurrent.origin, &inputs.cellsInParallel.origin});
         if (isUsable(inputs.dischargeCurrent, discharge))
             judgeCurrent(sheet, tr("current of a cell when driving"), discharge / cells.parallel,
-                         driving, dischargeLimit);
+                         driving, dischargeLimit,
+                         {&inputs.dischargeCurrent.origin, &inputs.cellsInParallel.origin});
     }
+    if (inputs.drive)
+        judgeColdDrive(sheet, *inputs.drive, cells, driving, dischargeLimit);
     judgeFrost(sheet, inputs, charging, chargeLimit);
     if (inputs.regeneration)
         judgeRegeneration(sheet, inputs, cells, driving, chargeLimit);

@@ -24,6 +24,7 @@ struct Drawn
 {
     Power output;
     Current mains;
+    std::vector<const Origin *> from; // of the current from the mains
 };
 
 std::optional<Drawn> drawnFromMains(Worksheet &sheet, const ChargingInputs &in)
@@ -41,6 +42,9 @@ std::optional<Drawn> drawnFromMains(Worksheet &sheet, const ChargingInputs &in)
     }
     if (!u || !n || !p || !efficiency || !factor)
         return std::nullopt;
+    const std::vector<const Origin *> ofFull{&in.outputPower.origin, &in.mainsVoltage.origin,
+                                             &in.efficiency.origin, &in.powerFactor.origin,
+                                             &in.phases.origin};
     const Current full = *p / *u / (*efficiency * *factor * *n);
     sheet.step(tr("mains current at full power"), QStringLiteral("I = P/(η·cosφ·n·U)"),
                QString(show(*p, u"kW") + QStringLiteral(" / (") + show(*efficiency, u"%") + kTimes +
@@ -48,7 +52,7 @@ std::optional<Drawn> drawnFromMains(Worksheet &sheet, const ChargingInputs &in)
                        QStringLiteral(")")),
                full, u"A");
     if (!in.heldTo)
-        return Drawn{*p, full};
+        return Drawn{*p, full, ofFull};
     if (!held)
         return std::nullopt; // what it is held to applies and is not known
     const Current mains = std::min(full, *held);
@@ -57,7 +61,9 @@ std::optional<Drawn> drawnFromMains(Worksheet &sheet, const ChargingInputs &in)
                QString(show(full, u"A") + QStringLiteral(", ") + show(*held, u"A")), mains, u"A");
     sheet.step(tr("power that leaves"), QStringLiteral("P·min(I, Iₛ)/I"), show(*p, u"kW"), output,
                u"kW");
-    return Drawn{output, mains};
+    // held, nothing else tells how much is drawn
+    return Drawn{output, mains,
+                 *held < full ? std::vector<const Origin *>{&in.heldTo->origin} : ofFull};
 }
 
 void judgePilot(Worksheet &sheet, const Given<double> &input, const std::optional<Drawn> &drawn)
@@ -75,9 +81,11 @@ void judgePilot(Worksheet &sheet, const Given<double> &input, const std::optiona
     sheet.step(tr("current the control pilot offers"),
                duty <= 0.85 ? QStringLiteral("0.6 A · D/%") : QStringLiteral("2.5 A · (D/% − 64)"),
                show(duty, u"%"), *offered, u"A");
-    if (drawn)
+    if (drawn) {
+        sheet.restsOn(input, drawn->from);
         sheet.atMost(tr("current against the control pilot"), drawn->mains, *offered, u"A",
                      tr("IEC 61851-1, control pilot"));
+    }
 }
 
 void judgeMains(Worksheet &sheet, const ChargingInputs &in, const std::optional<Drawn> &drawn)
@@ -89,12 +97,15 @@ void judgeMains(Worksheet &sheet, const ChargingInputs &in, const std::optional<
         sheet.step(tr("share of the protective device"), QStringLiteral("I/Iₙ"),
                    QString(show(drawn->mains, u"A") + QStringLiteral(" / ") + show(*breaker, u"A")),
                    share, u"%");
+        sheet.restsOn(drawn->from, in.breaker);
         sheet.within(tr("continuous load on the protective device"), share, in.continuousShare,
                      u"%");
     }
-    if (drawn && link)
+    if (drawn && link) {
+        sheet.restsOn(drawn->from, in.weakestLink);
         sheet.atMost(tr("current through outlet, inlet and cable"), drawn->mains, *link, u"A",
                      in.weakestLink.origin.name);
+    }
     if (in.pilotDuty)
         judgePilot(sheet, *in.pilotDuty, drawn);
 }
@@ -124,6 +135,7 @@ void judgeWindow(Worksheet &sheet, const ChargingInputs &in, const std::optional
                    QString(show(drawn->output, u"kW") + QStringLiteral(" / ") + show(*empty, u"V") +
                            QStringLiteral(", ") + show(*current, u"A")),
                    greatest, u"A");
+        sheet.restsOn(in.chargerCurrent, in.packCurrent, drawn->from, in.packEmpty);
         sheet.atMost(tr("charging current of the pack"), greatest, *packCurrent, u"A",
                      in.packCurrent.origin.name);
     }

@@ -11,6 +11,7 @@
 #include <QString>
 #include <QStringList>
 
+#include <array>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -24,6 +25,11 @@ struct EnumWords<Verdict>
 {
     static constexpr std::array words{"holds", "tight", "unknown", "fails"};
 };
+
+// The order in which verdicts are counted, filtered and listed: what is known to be bad, what may
+// be.
+inline constexpr std::array kWorstFirst{Verdict::Fails, Verdict::Unknown, Verdict::Tight,
+                                        Verdict::Holds};
 
 // What is hurt first when the check fails; the page groups by it.
 enum class Protects { People, Pack, Electronics, Driveline, Chassis };
@@ -114,6 +120,7 @@ struct Check
     std::optional<double> margin; // the narrowest comparison's
     Verdict verdict = Verdict::Unknown;
     QString sentence; // the verdict's line, with the weak evidence it rests on
+    // The weakest input of what decides: of the narrowest comparison; of all while it is unknown.
     std::optional<Evidence> weakest;
     QString weakestInput;
     QStringList unknowns; // names of the inputs that apply and are not known

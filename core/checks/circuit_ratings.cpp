@@ -93,7 +93,7 @@ public:
     }
 
     void add(const QString &name, const QString &formula, const QString &worked, Voltage voltage,
-             CurrentKind kind)
+             CurrentKind kind, std::vector<const Origin *> from)
     {
         m_sheet.step(name, formula, worked, voltage, u"V");
         const Voltage here = asKind(voltage, kind, m_kind);
@@ -104,17 +104,20 @@ public:
         if (!m_worst || *m_worst < here) {
             m_worst = here;
             m_name = name;
+            m_from = std::move(from);
         }
     }
 
     [[nodiscard]] const std::optional<Voltage> &voltage() const { return m_worst; }
     [[nodiscard]] const QString &name() const { return m_name; }
+    [[nodiscard]] const std::vector<const Origin *> &from() const { return m_from; }
 
 private:
     Worksheet &m_sheet;
     CurrentKind m_kind;
     std::optional<Voltage> m_worst;
     QString m_name;
+    std::vector<const Origin *> m_from;
 };
 
 void addPack(Worksheet &sheet, Worst &worst, const PackAtFull &pack)
@@ -128,7 +131,8 @@ void addPack(Worksheet &sheet, Worst &worst, const PackAtFull &pack)
         return;
     worst.add(name, QStringLiteral("U = n·u"),
               QString(show(cells, u"") + QStringLiteral(" · ") + show(full, u"V")),
-              packVoltage(cells, full), CurrentKind::Dc);
+              packVoltage(cells, full), CurrentKind::Dc,
+              {&pack.cellFull.origin, &pack.cellsInSeries.origin});
     if (pack.cellNominal)
         sheet.step(
             tr("at its nominal voltage, not held to anything"), QStringLiteral("n·uₙ"),
@@ -150,7 +154,8 @@ void addMotor(Worksheet &sheet, Worst &worst, const MotorAtOverspeed &motor)
     worst.add(name, QStringLiteral("E = E₀·nₘ/n₀"),
               QString(show(noLoad, u"V") + QStringLiteral(" · ") + show(highest, u"rpm") +
                       QStringLiteral(" / ") + show(speed, u"rpm")),
-              noLoad * (highest / speed), CurrentKind::Ac);
+              noLoad * (highest / speed), CurrentKind::Ac,
+              {&motor.noLoad.origin, &motor.highestSpeed.origin, &motor.noLoadSpeed.origin});
 }
 
 void addOthers(Worksheet &sheet, Worst &worst, const std::vector<VoltageSource> &others)
@@ -162,7 +167,8 @@ void addOthers(Worksheet &sheet, Worst &worst, const std::vector<VoltageSource> 
         }
         const Voltage voltage = sheet.take(other.voltage, u"U", u"V", 0);
         if (isUsable(other.voltage, voltage))
-            worst.add(other.name, QStringLiteral("U"), {}, voltage, other.kind);
+            worst.add(other.name, QStringLiteral("U"), {}, voltage, other.kind,
+                      {&other.voltage.origin});
     }
 }
 
@@ -234,9 +240,11 @@ Check judgeCircuitRatings(const CircuitRatingsInputs &inputs)
     std::stable_sort(usable.begin(), usable.end(), [](const PartLimit &a, const PartLimit &b) {
         return *a.limit.value < *b.limit.value;
     });
-    for (const PartLimit &part : usable)
+    for (const PartLimit &part : usable) {
+        sheet.restsOn(part.limit, worst.from());
         sheet.atMost(part.path, u, *part.limit.value, u"V",
                      tr("%1 of %2").arg(spokenOf(part.limit.origin.evidence), part.path));
+    }
     const PartLimit &deciding = usable.front();
     sheet.turnedBy(turning(inputs, deciding, u));
     sheet.result(tr("%1 %2 at worst (%3, %4); %5 decides with %6")

@@ -44,6 +44,8 @@ void judgeDrop(Worksheet &sheet, const ConductorInputs &inputs, ConductorMateria
                u"V");
     sheet.step(tr("heat in the conductor"), QStringLiteral("P = I²·R"), {},
                current * current * warm, u"W");
+    sheet.restsOn(inputs.continuous, inputs.length, inputs.conditions.area, inputs.voltage,
+                  inputs.conditions.insulation, inputs.conditions.material, inputs.strands);
     sheet.within(tr("voltage drop"), drop / voltage, inputs.drop, u"%");
     sheet.result(
         tr("%1 dropped and %2 of heat at %3")
@@ -74,6 +76,8 @@ void judgeShortCircuit(Worksheet &sheet, const ConductorInputs &inputs, Conducto
     sheet.step(tr("least area in a short circuit"), QStringLiteral("S = √(I²t)/k"),
                QString(show(current, u"kA") + QStringLiteral(", ") + show(time, u"s")), least,
                u"mm²");
+    sheet.restsOn(fault.current, inputs.conditions.area, fault.clearing, fault.insulation,
+                  inputs.conditions.insulation, inputs.conditions.material);
     sheet.atLeast(tr("area in a short circuit"), *inputs.conditions.area.value, least, u"mm²",
                   tr("IEC 60364-4-43, 434.5.2"));
 }

@@ -30,11 +30,26 @@ struct Link
 
 // Both ways round, so that a loosened voltage and a loosened time each stand beside the published.
 void judgeTime(Worksheet &sheet, const QString &by, Duration time, Voltage left,
-               const Threshold<Duration> &allowed, const Threshold<Voltage> &touch)
+               const Threshold<Duration> &allowed, const Threshold<Voltage> &touch,
+               const std::vector<const Origin *> &from)
 {
+    sheet.restsOn(from);
     sheet.within(tr("time %1").arg(by), time, allowed, u"s");
+    sheet.restsOn(from);
     sheet.within(tr("voltage left %1 after %2").arg(by, show(allowed.inForce(), u"s")), left, touch,
                  u"V");
+}
+
+// What the time to discharge rests on.
+std::vector<const Origin *> linkFrom(const DischargeInputs &inputs, bool active)
+{
+    std::vector<const Origin *> from{&inputs.capacitance.origin};
+    if (active)
+        from.insert(from.end(), {&inputs.active->resistance.origin, &inputs.active->delay.origin});
+    if (inputs.bleed)
+        from.push_back(&inputs.bleed->origin);
+    from.push_back(&inputs.start.origin);
+    return from;
 }
 
 const Threshold<Voltage> &touchOf(const DischargeInputs &inputs)
@@ -63,10 +78,12 @@ Duration judgePassive(Worksheet &sheet, const DischargeInputs &inputs, const Lin
                loss, u"W");
     judgeTime(sheet, tr("by the bleed alone"), time,
               voltageAfter(link.start, *link.bleed, link.capacitance, inputs.passiveTime.inForce()),
-              inputs.passiveTime, touchOf(inputs));
+              inputs.passiveTime, touchOf(inputs), linkFrom(inputs, false));
     const Power rating = sheet.take(inputs.bleedRating, u"Pₘ", u"W", 0);
-    if (isUsable(inputs.bleedRating, rating))
+    if (isUsable(inputs.bleedRating, rating)) {
+        sheet.restsOn(inputs.start, inputs.bleed, inputs.bleedRating);
         sheet.atMost(tr("loss in the bleed"), loss, rating, u"W", inputs.bleedRating.origin.name);
+    }
     return time;
 }
 
@@ -103,7 +120,9 @@ std::optional<Duration> judgeActive(Worksheet &sheet, const DischargeInputs &inp
     if (allowed < delay)
         end = link.bleed ? voltageAfter(link.start, *link.bleed, link.capacitance, allowed)
                          : link.start;
-    judgeTime(sheet, tr("by active discharge"), time, end, inputs.activeTime, touchOf(inputs));
+    judgeTime(sheet, tr("by active discharge"), time, end, inputs.activeTime, touchOf(inputs),
+              linkFrom(inputs, true));
+    sheet.restsOn(inputs.active->pulseEnergy, inputs.start, inputs.capacitance);
     sheet.atMost(tr("heat in the active discharge"), heat, pulse, u"J",
                  inputs.active->pulseEnergy.origin.name);
     return time;
@@ -119,6 +138,7 @@ void judgeYCapacitors(Worksheet &sheet, const DischargeInputs &inputs, const Lin
                QString(QStringLiteral("½ · ") + show(y, u"µF") + QStringLiteral(" · (") +
                        show(link.start, u"V") + QStringLiteral(")²")),
                energy, u"J");
+    sheet.restsOn(inputs.yCapacitance, inputs.start);
     sheet.within(tr("energy in the Y-capacitors, to be below"),
                  toUndercut(energy, inputs.yEnergy.inForce()), inputs.yEnergy, u"J");
 }

@@ -27,6 +27,33 @@ struct NamedRatio
     double ratio = 0; // all in one
 };
 
+// What the motor's torque rests on, at no and at much speed.
+std::vector<const Origin *> motorFrom(const DriveInputs &inputs)
+{
+    if (!inputs.curve.empty())
+        return {&inputs.curveOrigin};
+    return {&inputs.peakPower.origin, &inputs.peakTorque.origin};
+}
+
+// What the greatest torque rests on.
+std::vector<const Origin *> torqueFrom(const DriveInputs &inputs, const std::optional<Torque> &most)
+{
+    if (inputs.torqueSet && inputs.torqueSet->value && most && *inputs.torqueSet->value <= *most)
+        return {&inputs.torqueSet->origin};
+    return {inputs.curve.empty() ? &inputs.peakTorque.origin : &inputs.curveOrigin};
+}
+
+// The ratio of the shortest or the longest gear.
+const Origin *gearFrom(const DriveInputs &inputs, bool shortest)
+{
+    const DriveGear *found = nullptr;
+    for (const DriveGear &gear : inputs.gears)
+        if (gear.ratio.value && (!found || (shortest ? *found->ratio.value < *gear.ratio.value
+                                                     : *gear.ratio.value < *found->ratio.value)))
+            found = &gear;
+    return found ? &found->ratio.origin : nullptr;
+}
+
 // What could be read off the inputs.
 struct Known
 {
@@ -130,6 +157,7 @@ void judgeTorques(Worksheet &sheet, const DriveInputs &inputs, const Known &know
 {
     if (inputs.gearboxTorque) {
         const auto limit = taken(sheet, *inputs.gearboxTorque, u"T_g", u"N·m", 0, 1e6);
+        sheet.restsOn(torqueFrom(inputs, known.mostTorque), inputs.gearboxTorque);
         if (limit && known.mostTorque &&
             sheet.atMost(tr("torque into the gearbox"), *known.mostTorque, *limit, u"N·m",
                          inputs.gearboxTorque->origin.name) != Verdict::Holds)
@@ -145,6 +173,8 @@ void judgeTorques(Worksheet &sheet, const DriveInputs &inputs, const Known &know
                                show(ratio, u"") + QStringLiteral(" · ") +
                                show(*known.efficiency, u"%")),
                        torque, u"N·m");
+            sheet.restsOn(torqueFrom(inputs, known.mostTorque), inputs.axleTorque,
+                          gearFrom(inputs, true), inputs.finalDrive, inputs.efficiency);
             if (sheet.atMost(tr("torque at the drive shafts"), torque, *limit, u"N·m",
                              inputs.axleTorque->origin.name) != Verdict::Holds)
                 sheet.turnedBy(tr("A lower torque set in the controller, or not driving in the "
@@ -178,6 +208,8 @@ void judgeMotorSpeed(Worksheet &sheet, const DriveInputs &inputs, const Known &k
                        show(fastest.ratio, u"") + QStringLiteral(" / ") +
                        show(*known.radius, u"m")),
                turning, u"rpm");
+    sheet.restsOn(inputs.wantedSpeed, inputs.motorLimit, gearFrom(inputs, false), inputs.finalDrive,
+                  inputs.rollingRadius);
     if (known.motorLimit &&
         sheet.atMost(tr("motor speed at the wanted speed"), turning, *known.motorLimit, u"rpm",
                      inputs.motorLimit.origin.name) != Verdict::Holds)
@@ -209,6 +241,8 @@ void judgeHolding(Worksheet &sheet, const DriveInputs &inputs, const Known &know
                QString(QStringLiteral("(") + show(load.steady(v), u"N") + QStringLiteral(") · ") +
                        show(v, u"km/h") + QStringLiteral(" / ") + show(*known.efficiency, u"%")),
                needed, u"kW");
+    sheet.restsOn(inputs.wantedSpeed, inputs.continuousPower, inputs.dragCoefficient,
+                  inputs.frontalArea, inputs.rollingCoefficient, inputs.mass, inputs.efficiency);
     if (known.continuousPower &&
         sheet.atMost(tr("power to hold the wanted speed"), needed, *known.continuousPower, u"kW",
                      inputs.continuousPower->origin.name) != Verdict::Holds)
@@ -277,11 +311,24 @@ void judgePace(Worksheet &sheet, const DriveInputs &inputs, const Driveline &dri
         const auto limit = taken(sheet, *wanted.time, u"t", u"s", 0, 1e4);
         if (!limit)
             continue;
+        sheet.restsOn(motorFrom(inputs), torqueFrom(inputs, driveline.motor.most()), inputs.mass,
+                      inputs.gearChange, inputs.efficiency, inputs.rotating, inputs.finalDrive,
+                      inputs.rollingRadius, *wanted.time);
         if (!run)
             sheet.atLeast(tr("speed reached at all"), top, to, u"km/h", wanted.time->origin.name);
         else
             sheet.atMost(what, run->time, *limit, u"s", wanted.time->origin.name);
     }
+}
+
+// With no more than the motor's continuous power, at its shaft.
+std::optional<Speed> topSpeedForGood(Driveline driveline, const RoadLoad &load,
+                                     const std::optional<Power> &continuous)
+{
+    if (!continuous)
+        return std::nullopt;
+    driveline.motor.limitTo(*continuous);
+    return topSpeed(driveline, load);
 }
 
 } // namespace
@@ -338,20 +385,44 @@ Check judgeDrive(const DriveInputs &inputs)
                           : QStringLiteral("sin θ + µ·cos θ = F/(m·g)"),
                steepest >= 1 ? tr("steeper than any road") : QString(), steepest, u"%");
     const Speed top = topSpeed(driveline, load);
-    sheet.step(tr("top speed on the level"), QStringLiteral("F(v) = R(v), ω ≤ ω_max"), {}, top,
-               u"km/h");
+    sheet.step(tr("top speed at peak power"), QStringLiteral("F(v) = R(v), ω ≤ ω_max"),
+               tr("on the level, for as long as motor and inverter give it"), top, u"km/h");
+    const std::optional<Speed> lasting = topSpeedForGood(driveline, load, known.continuousPower);
+    if (lasting)
+        sheet.step(tr("top speed at continuous power"),
+                   QStringLiteral("F(v) = R(v), F·v ≤ P_c·η, ω ≤ ω_max"),
+                   tr("on the level, for good with %1").arg(show(*known.continuousPower, u"kW")),
+                   *lasting, u"km/h");
 
+    sheet.restsOn(torqueFrom(inputs, known.mostTorque), inputs.mass, gearFrom(inputs, true),
+                  inputs.finalDrive, inputs.rollingRadius, inputs.efficiency,
+                  inputs.rollingCoefficient);
     if (sheet.within(tr("steepest start"), steepest, inputs.startGrade, u"%") != Verdict::Holds)
         sheet.turnedBy(tr("A shorter gear, more torque at standstill, or less mass."));
-    if (known.wantedSpeed &&
-        sheet.atLeast(tr("top speed on the level"), top, *known.wantedSpeed, u"km/h",
-                      inputs.wantedSpeed.origin.name) != Verdict::Holds)
-        sheet.turnedBy(tr("More power, less drag, or a gear in which the motor turns slower."));
+    if (known.wantedSpeed) {
+        const Given<double> &rolling = inputs.rollingCoefficient, &drag = inputs.dragCoefficient;
+        const Given<Area> &area = inputs.frontalArea;
+        sheet.restsOn(motorFrom(inputs), drag, area, inputs.wantedSpeed, inputs.efficiency, rolling,
+                      inputs.mass);
+        Verdict reached = sheet.atLeast(tr("top speed at peak power"), top, *known.wantedSpeed,
+                                        u"km/h", inputs.wantedSpeed.origin.name);
+        if (lasting) {
+            sheet.restsOn(inputs.continuousPower, drag, area, inputs.wantedSpeed, inputs.efficiency,
+                          rolling, inputs.mass);
+            reached = std::max(reached, sheet.atLeast(tr("top speed at continuous power"), *lasting,
+                                                      *known.wantedSpeed, u"km/h",
+                                                      inputs.wantedSpeed.origin.name));
+        }
+        if (reached != Verdict::Holds)
+            sheet.turnedBy(tr("More power, less drag, or a gear in which the motor turns slower."));
+    }
     judgePace(sheet, inputs, driveline, load, top);
     sheet.plot(effortPlot(driveline, *known.ratios, load, inputs.gradesDrawn));
-    sheet.result(tr("Top speed %1, steepest start %2, %3 at standstill")
-                     .arg(show(top, u"km/h"), show(steepest, u"%"),
-                          show(driveline.effort(0, Speed()), u"N")));
+    const QString speeds = lasting ? tr("Top speed %1 at peak power, %2 at continuous power")
+                                         .arg(show(top, u"km/h"), show(*lasting, u"km/h"))
+                                   : tr("Top speed %1 at peak power").arg(show(top, u"km/h"));
+    sheet.result(tr("%1, steepest start %2, %3 at standstill")
+                     .arg(speeds, show(steepest, u"%"), show(driveline.effort(0, Speed()), u"N")));
     return sheet.finish(source);
 }
 

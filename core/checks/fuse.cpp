@@ -39,8 +39,10 @@ void judgeVoltage(Worksheet &sheet, const FuseInputs &inputs)
     }
     const Voltage worst = sheet.take(inputs.worstVoltage, u"U", u"V", 1e-3);
     const Voltage limit = sheet.take(rated, u"Uₙ", u"V", 1e-3);
-    if (isUsable(inputs.worstVoltage, worst) && isUsable(rated, limit))
+    if (isUsable(inputs.worstVoltage, worst) && isUsable(rated, limit)) {
+        sheet.restsOn(inputs.worstVoltage, rated);
         sheet.atMost(tr("voltage across the open fuse"), worst, limit, u"V", from(rated.origin));
+    }
 }
 
 void judgeLoad(Worksheet &sheet, const FuseInputs &inputs, Current rating)
@@ -55,6 +57,7 @@ void judgeLoad(Worksheet &sheet, const FuseInputs &inputs, Current rating)
                    QString(show(load, u"A") + QStringLiteral(" / (") + show(share, u"%") +
                            QStringLiteral(" · ") + show(factor, u"") + QLatin1Char(')')),
                    least, u"A");
+        sheet.restsOn(inputs.continuous, inputs.rating, inputs.loadShare, inputs.temperatureFactor);
         sheet.atLeast(tr("rating for the load"), rating, least, u"A",
                       inputs.loadShare.origin.source);
     }
@@ -62,14 +65,18 @@ void judgeLoad(Worksheet &sheet, const FuseInputs &inputs, Current rating)
         sheet.take(peak.current, u"I", u"A", 0);
         const Duration lasts = sheet.take(peak.lasts, u"t", u"s", 0);
         const Duration melting = sheet.take(peak.melting, u"t_m", u"s", 1e-9);
-        if (isUsable(peak.lasts, lasts) && isUsable(peak.melting, melting))
+        if (isUsable(peak.lasts, lasts) && isUsable(peak.melting, melting)) {
+            sheet.restsOn(peak.melting, peak.lasts, peak.current);
             sheet.atMost(tr("%1, without melting").arg(peak.name), lasts, melting, u"s",
                          from(peak.melting.origin));
+        }
     }
     const Current capacity = sheet.take(inputs.cableCapacity, u"I_z", u"A", 1e-6);
-    if (rating.si() > 0 && isUsable(inputs.cableCapacity, capacity))
+    if (rating.si() > 0 && isUsable(inputs.cableCapacity, capacity)) {
+        sheet.restsOn(inputs.cableCapacity, inputs.rating);
         sheet.atMost(tr("rating against the cable"), rating, capacity, u"A",
                      tr("IEC 60364-4-43, 433.1"));
+    }
 }
 
 struct Fault
@@ -110,12 +117,16 @@ void judgeBreaking(Worksheet &sheet, const FuseInputs &inputs, const std::vector
     const auto [weakest, strongest] =
         std::minmax_element(faults.begin(), faults.end(),
                             [](const Fault &a, const Fault &b) { return a.current < b.current; });
-    if (isUsable(inputs.breaking, breaking))
+    if (isUsable(inputs.breaking, breaking)) {
+        sheet.restsOn(strongest->told->loop, inputs.breaking, strongest->told->voltage);
         sheet.atMost(tr("strongest fault"), strongest->current, breaking, u"kA",
                      from(inputs.breaking.origin));
-    if (inputs.leastBreaking && isUsable(*inputs.leastBreaking, least))
+    }
+    if (inputs.leastBreaking && isUsable(*inputs.leastBreaking, least)) {
+        sheet.restsOn(weakest->told->loop, inputs.leastBreaking, weakest->told->voltage);
         sheet.atLeast(tr("weakest fault"), weakest->current, least, u"A",
                       from(inputs.leastBreaking->origin));
+    }
 }
 
 void judgeCable(Worksheet &sheet, const FuseInputs &inputs, const std::vector<Fault> &faults)
@@ -138,6 +149,7 @@ void judgeCable(Worksheet &sheet, const FuseInputs &inputs, const std::vector<Fa
     for (const Fault &fault : faults) {
         if (!fault.clearing)
             continue;
+        sheet.restsOn(fault.told->clearing);
         sheet.within(tr("clearing, %1").arg(fault.told->name), *fault.clearing, inputs.clearing,
                      u"s");
         if (!known)
@@ -152,6 +164,8 @@ void judgeCable(Worksheet &sheet, const FuseInputs &inputs, const std::vector<Fa
                    QString(show(fault.current, u"kA") + QStringLiteral(", ") +
                            show(*fault.clearing, u"s")),
                    least, u"mm²");
+        sheet.restsOn(fault.told->loop, inputs.area, fault.told->clearing, fault.told->voltage,
+                      inputs.shortTime, inputs.insulation, inputs.material);
         sheet.atLeast(tr("cable, %1").arg(fault.told->name), area, least, u"mm²",
                       tr("IEC 60364-4-43, 434.5.2"));
     }

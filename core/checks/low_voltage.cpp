@@ -21,18 +21,61 @@ struct Load
 {
     std::optional<Power> power;
     std::optional<double> duty;
+    std::optional<Power> highest; // of what it draws for good and for moments
 };
 
+enum class Drawing { Mean, Lasting, Highest };
+
+std::optional<Power> drawn(const Load &load, Drawing what)
+{
+    switch (what) {
+    case Drawing::Mean:
+        return load.power && load.duty ? std::optional(*load.power * *load.duty) : std::nullopt;
+    case Drawing::Lasting:
+        return load.power;
+    case Drawing::Highest:
+        return load.highest;
+    }
+    return std::nullopt;
+}
+
 // None as soon as one of them is not known: a sum without it would be too small.
-std::optional<Power> sumOf(const std::vector<Load> &loads, bool atDuty)
+std::optional<Power> sumOf(const std::vector<Load> &loads, Drawing what)
 {
     Power sum;
     for (const Load &load : loads) {
-        if (!load.power || (atDuty && !load.duty))
+        const std::optional<Power> one = drawn(load, what);
+        if (!one)
             return std::nullopt;
-        sum += atDuty ? *load.power * *load.duty : *load.power;
+        sum += *one;
     }
     return sum;
+}
+
+// What a sum rests on: the loads that draw most first.
+std::vector<const Origin *> loadsFrom(const std::vector<const LowVoltageLoad *> &told, Drawing what)
+{
+    std::vector<const LowVoltageLoad *> loads = told;
+    const auto weight = [what](const LowVoltageLoad &load) {
+        const double power = load.power.value.value_or(Power()).si();
+        if (what == Drawing::Mean)
+            return power * load.duty.value.value_or(1);
+        return what == Drawing::Highest && load.peak && load.peak->value
+                   ? std::max(power, load.peak->value->si())
+                   : power;
+    };
+    std::stable_sort(
+        loads.begin(), loads.end(),
+        [&](const LowVoltageLoad *a, const LowVoltageLoad *b) { return weight(*b) < weight(*a); });
+    std::vector<const Origin *> from;
+    for (const LowVoltageLoad *load : loads) {
+        const bool byPeak = what == Drawing::Highest && load->peak && load->peak->value &&
+                            load->power.value && *load->power.value < *load->peak->value;
+        from.push_back(byPeak ? &load->peak->origin : &load->power.origin);
+        if (what == Drawing::Mean)
+            from.push_back(&load->duty.origin);
+    }
+    return from;
 }
 
 std::vector<Load> takeLoads(Worksheet &sheet, const LowVoltageInputs &in)
@@ -45,7 +88,12 @@ std::vector<Load> takeLoads(Worksheet &sheet, const LowVoltageInputs &in)
             sheet.step(load.name, QStringLiteral("d·P"),
                        QString(show(*duty, u"%") + QStringLiteral(" · ") + show(*power, u"W")),
                        *power * *duty, u"W");
-        loads.push_back({power, duty});
+        std::optional<Power> highest = power;
+        if (load.peak) {
+            const auto peak = taken(sheet, *load.peak, u"P̂", u"W", 0);
+            highest = power && peak ? std::optional(std::max(*power, *peak)) : std::nullopt;
+        }
+        loads.push_back({power, duty, highest});
     }
     return loads;
 }
@@ -54,23 +102,29 @@ void judgeConverter(Worksheet &sheet, const LowVoltageInputs &in, const std::vec
                     std::optional<Voltage> u)
 {
     const auto current = taken(sheet, in.converterCurrent, u"I_c", u"A", kAboveNothing);
-    const std::optional<Power> mean = sumOf(loads, true), all = sumOf(loads, false);
-    if (!u || !mean || !all)
+    const std::optional<Power> mean = sumOf(loads, Drawing::Mean);
+    const std::optional<Power> all = sumOf(loads, Drawing::Highest);
+    if (!u || !all)
         return;
-    const Current drawn = *mean / *u;
-    sheet.step(tr("mean current of all loads"), QStringLiteral("Ī = Σ(d·P)/U"),
-               QString(show(*mean, u"W") + QStringLiteral(" / ") + show(*u, u"V")), drawn, u"A");
-    sheet.step(tr("everything on at once"), QStringLiteral("ΣP/U"),
-               QString(show(*all, u"W") + QStringLiteral(" / ") + show(*u, u"V")), *all / *u, u"A");
+    const Current most = *all / *u;
+    if (mean)
+        sheet.step(tr("mean current of all loads"), QStringLiteral("Ī = Σ(d·P)/U"),
+                   QString(show(*mean, u"W") + QStringLiteral(" / ") + show(*u, u"V")), *mean / *u,
+                   u"A");
+    sheet.step(tr("everything on at once, at its highest"), QStringLiteral("Î = ΣP̂/U"),
+               QString(show(*all, u"W") + QStringLiteral(" / ") + show(*u, u"V")), most, u"A");
     if (!current)
         return;
-    sheet.step(tr("what the battery adds with everything on"), QStringLiteral("ΣP/U − I_c"),
-               QString(show(*all / *u, u"A") + QStringLiteral(" − ") + show(*current, u"A")),
-               std::max(Current(), *all / *u - *current), u"A");
-    sheet.atMost(tr("mean current of the converter"), drawn, *current, u"A",
+    std::vector<const LowVoltageLoad *> every;
+    for (const LowVoltageLoad &load : in.loads)
+        every.push_back(&load);
+    sheet.restsOn(in.converterCurrent, loadsFrom(every, Drawing::Highest), in.systemVoltage);
+    sheet.atMost(tr("everything on at once, of the converter"), most, *current, u"A",
                  in.converterCurrent.origin.name);
-    sheet.result(tr("%1 on average and %2 with everything on, of the converter's %3")
-                     .arg(show(drawn, u"A"), show(*all / *u, u"A"), show(*current, u"A")));
+    if (mean)
+        sheet.result(tr("%1 on average and %2 with everything at its highest, of the converter's "
+                        "%3")
+                         .arg(show(*mean / *u, u"A"), show(most, u"A"), show(*current, u"A")));
 }
 
 void judgeReserve(Worksheet &sheet, const LowVoltageInputs &in, const std::vector<Load> &loads)
@@ -78,22 +132,23 @@ void judgeReserve(Worksheet &sheet, const LowVoltageInputs &in, const std::vecto
     const auto u = taken(sheet, in.batteryVoltage, u"U_b", u"V", kAboveNothing);
     const auto capacity = taken(sheet, in.batteryCapacity, u"Q", u"Ah", kAboveNothing);
     const auto usable = taken(sheet, in.usableShare, u"s", u"%", kAboveNothing, 1);
-    std::optional<double> exponent = 1;
+    const auto exponent = taken(sheet, in.peukert, u"k", u"", 1, 2);
     std::optional<Duration> rated = seconds(1); // of no effect with the exponent 1
-    if (in.peukert) {
-        exponent = taken(sheet, *in.peukert, u"k", u"", 1, 2);
+    if (exponent != 1.0)
         rated = taken(sheet, in.ratedTime, u"H", u"h", kAboveNothing);
-    }
     std::vector<Load> essential;
+    std::vector<const LowVoltageLoad *> told;
     for (std::size_t i = 0; i < loads.size(); ++i) {
-        if (in.loads[i].inReserve)
+        if (in.loads[i].inReserve) {
             essential.push_back(loads[i]);
+            told.push_back(&in.loads[i]);
+        }
     }
     if (essential.empty()) {
         sheet.doubt(tr("No load is marked as needed while the converter is off."));
         return;
     }
-    const std::optional<Power> power = sumOf(essential, true);
+    const std::optional<Power> power = sumOf(essential, Drawing::Mean);
     if (!u || !capacity || !usable || !exponent || !rated || !power)
         return;
     if (power->si() <= 0) {
@@ -104,11 +159,21 @@ void judgeReserve(Worksheet &sheet, const LowVoltageInputs &in, const std::vecto
     const Duration lasts = reserveTime(*capacity, *usable, drawn, *exponent, *rated);
     sheet.step(tr("current without the converter"), QStringLiteral("I = Σ(d·P)/U_b"),
                QString(show(*power, u"W") + QStringLiteral(" / ") + show(*u, u"V")), drawn, u"A");
+    const bool isEven = *exponent == 1;
     sheet.step(tr("reserve"),
-               in.peukert ? QStringLiteral("t = s·H·(Q/(I·H))^k") : QStringLiteral("t = s·Q/I"),
-               QString(show(*usable, u"%") + QStringLiteral(" · ") + show(*capacity, u"Ah") +
-                       QStringLiteral(" / ") + show(drawn, u"A")),
+               isEven ? QStringLiteral("t = s·Q/I") : QStringLiteral("t = s·H·(Q/(I·H))^k"),
+               QString(show(*usable, u"%") + QStringLiteral(" · ") +
+                       (isEven ? QString() : QString(show(*rated, u"h") + QStringLiteral(" · ("))) +
+                       show(*capacity, u"Ah") + QStringLiteral(" / ") + show(drawn, u"A") +
+                       (isEven ? QString()
+                               : QString(QStringLiteral(" / ") + show(*rated, u"h") +
+                                         QStringLiteral(")^") + show(*exponent, u"").trimmed()))),
                lasts, u"min");
+    if (!isEven && in.peukert.origin.evidence == Evidence::Assumed)
+        sheet.stepText(tr("Peukert's exponent, assumed"), QStringLiteral("k"),
+                       in.peukert.origin.source, show(*exponent, u""));
+    sheet.restsOn(loadsFrom(told, Drawing::Mean), in.peukert, in.batteryCapacity, in.usableShare,
+                  in.batteryVoltage, isEven ? nullptr : &in.ratedTime);
     sheet.within(tr("reserve of the battery"), lasts, in.reserve, u"min");
 }
 
@@ -123,18 +188,23 @@ void judgeFuses(Worksheet &sheet, const LowVoltageInputs &in, const std::vector<
         const auto rating = taken(sheet, fuse.rating, u"Iₙ", u"A", kAboveNothing);
         const auto cable = taken(sheet, fuse.cable, u"I_z", u"A", kAboveNothing);
         std::vector<Load> fed;
+        std::vector<const LowVoltageLoad *> told;
         for (const std::size_t i : fuse.loads) {
             if (i < loads.size()) {
                 fed.push_back(loads[i]);
+                told.push_back(&in.loads[i]);
                 fused[i] = true;
             }
         }
-        if (rating && cable)
+        if (rating && cable) {
+            sheet.restsOn(fuse.cable, fuse.rating);
             sheet.atMost(tr("%1 against its cable").arg(fuse.name), *rating, *cable, u"A",
                          fuse.cable.origin.name);
+        }
         if (fed.empty()) // of the supply, not of a load
             continue;
-        const std::optional<Power> power = sumOf(fed, false);
+        const std::optional<Power> power = sumOf(fed, Drawing::Lasting);
+        const std::optional<Power> highest = sumOf(fed, Drawing::Highest);
         if (!u || !power || !factor || !rating)
             continue;
         const Current through = *power / *u;
@@ -143,12 +213,60 @@ void judgeFuses(Worksheet &sheet, const LowVoltageInputs &in, const std::vector<
                            QStringLiteral(" · ") + show(in.fuseShare.inForce(), u"%") +
                            QLatin1Char(')')),
                    through / (*factor * in.fuseShare.inForce()), u"A");
+        sheet.restsOn(loadsFrom(told, Drawing::Lasting), fuse.rating, in.fuseTemperatureFactor,
+                      in.systemVoltage);
         sheet.within(tr("%1: load of the rating").arg(fuse.name), through / (*rating * *factor),
                      in.fuseShare, u"%");
+        if (!highest || *highest <= *power)
+            continue;
+        // a moment is no lasting load: all of the rating is there for it
+        sheet.restsOn(loadsFrom(told, Drawing::Highest), fuse.rating, in.fuseTemperatureFactor,
+                      in.systemVoltage);
+        sheet.atMost(tr("%1: loads at their highest").arg(fuse.name), *highest / *u,
+                     *rating * *factor, u"A", fuse.rating.origin.name);
     }
     for (std::size_t i = 0; i < loads.size(); ++i) {
         if (!fused[i])
             sheet.doubt(tr("No fuse is told for %1.").arg(in.loads[i].name));
+    }
+}
+
+// The battery's, at its terminals: what a cable between takes off it is left out. None while it is
+// not told, which is asked for only where somebody wanted to know it.
+std::optional<Current> shortCircuit(Worksheet &sheet, const LowVoltageInputs &in)
+{
+    if (in.shortCircuit)
+        return taken(sheet, *in.shortCircuit, u"I_k", u"kA", kAboveNothing);
+    if (!in.innerResistance)
+        return std::nullopt;
+    const auto inner = taken(sheet, *in.innerResistance, u"R", u"mΩ", kAboveNothing);
+    if (!inner || !in.batteryVoltage.value || !(in.batteryVoltage.value->si() > 0))
+        return std::nullopt;
+    const Current current = *in.batteryVoltage.value / *inner;
+    sheet.step(
+        tr("short circuit at the battery"), QStringLiteral("I_k = U_b/R"),
+        QString(show(*in.batteryVoltage.value, u"V") + QStringLiteral(" / ") + show(*inner, u"mΩ")),
+        current, u"kA");
+    return current;
+}
+
+void judgeBreaking(Worksheet &sheet, const LowVoltageInputs &in)
+{
+    const std::optional<Current> fault = shortCircuit(sheet, in);
+    if (!in.shortCircuit && !in.innerResistance)
+        return;
+    for (const LowVoltageFuse &fuse : in.fuses) {
+        if (!fuse.breaking)
+            continue;
+        const auto breaking = taken(sheet, *fuse.breaking, u"I₁", u"kA", kAboveNothing);
+        if (!breaking || !fault)
+            continue;
+        if (in.shortCircuit)
+            sheet.restsOn(in.shortCircuit, fuse.breaking);
+        else
+            sheet.restsOn(in.innerResistance, fuse.breaking, in.batteryVoltage);
+        sheet.atMost(tr("%1: short circuit to break").arg(fuse.name), *fault, *breaking, u"kA",
+                     fuse.breaking->origin.name);
     }
 }
 
@@ -173,6 +291,7 @@ Check judgeLowVoltage(const LowVoltageInputs &in)
     judgeConverter(sheet, in, loads, u);
     judgeReserve(sheet, in, loads);
     judgeFuses(sheet, in, loads, u);
+    judgeBreaking(sheet, in);
     sheet.turnedBy(tr("A larger converter, or loads that are on less."));
     sheet.turnedBy(tr("A larger 12 V battery, or fewer loads that must work without the "
                       "converter."));

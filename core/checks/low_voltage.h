@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The 12 V side: the converter against its loads with their duty, the battery's reserve when the
-// converter is off, and each fuse against its loads and its cable.
+// The 12 V side: the converter against all its loads at their highest at once, the battery's
+// reserve when the converter is off with their duty, and each fuse against its loads, its cable and
+// the battery's short circuit.
 //
-//     Ī = Σ(d·P)/U      t = (Q·s/I)·(Q·s/(I·H))^(k − 1)      I/(F·Iₙ) ≤ 0.75
+//     Î = ΣP̂/U      t = s·H·(Q/(I·H))^k, I = Σ(d·P)/U      I/(F·Iₙ) ≤ 0.75, Î/(F·Iₙ) ≤ 1
+//     I_k = U_b/R
 //
 // Sources: any text on circuits; W. Peukert, Elektrotechnische Zeitschrift 20 (1897), for a
 // lead-acid battery's capacity Q at the H-hour rate and another current; fuse makers' guides for
@@ -22,6 +24,7 @@ struct LowVoltageLoad
     Given<Power> power;     // while on; 0 or more
     Given<double> duty;     // share of the time it is on while driving, 0 to 1
     bool inReserve = false; // must work on with the converter off: hazard lights, brake booster, …
+    std::optional<Given<Power>> peak = {}; // for moments, starting; none: it has none
 };
 
 struct LowVoltageFuse
@@ -32,6 +35,8 @@ struct LowVoltageFuse
     std::vector<std::size_t> loads;
     Given<Current> rating; // > 0
     Given<Current> cable;  // what the thinnest cable behind it carries for good; > 0
+    // The most it breaks at this voltage, > 0; none: not told.
+    std::optional<Given<Current>> breaking = {};
 };
 
 struct LowVoltageInputs
@@ -44,9 +49,17 @@ struct LowVoltageInputs
     Given<Voltage> batteryVoltage;     // resting, 12 V; > 0
     Given<Charge> batteryCapacity;     // at the rate below; > 0
     Given<double> usableShare;         // of it that may be drawn, > 0 to 1
-    // Only for lead-acid: exponent 1 to 2 and the time the capacity is rated at, 20 h.
-    std::optional<Given<double>> peukert;
-    Given<Duration> ratedTime; // needed with `peukert` only; > 0
+    // Peukert's exponent, 1 to 2; 1 for what gives its capacity at any current, as lithium nearly
+    // does. With it the time the capacity is rated at, 20 h; not needed for 1.
+    Given<double> peukert =
+        given(1.2, QStringLiteral("Peukert's exponent of the battery"), Evidence::Assumed,
+              QStringLiteral("flooded lead-acid, 1.1 to 1.3: common practice, "
+                             "no published source"));
+    Given<Duration> ratedTime; // > 0
+    // The battery's short circuit, told or from its inner resistance. Neither: what the fuses break
+    // is not judged, nor asked for.
+    std::optional<Given<Current>> shortCircuit;       // > 0
+    std::optional<Given<Resistance>> innerResistance; // > 0
     // By which a fuse's rating shrinks where it is warm; only where it is. > 0 to 1.2.
     std::optional<Given<double>> fuseTemperatureFactor;
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/checks/pack.h"
 
+#include "core/checks/taken.h"
 #include "core/checks/usable.h"
 #include "core/checks/worksheet.h"
 
@@ -180,6 +181,119 @@ Plot dischargePlot(const Pack &pack, Power load, double highest, const UsableEne
     return plot;
 }
 
+struct End
+{
+    Voltage open, floor; // of the pack, where a drive ends
+};
+
+// The highest voltage that something on the pack, or its cells, must not be pulled below.
+std::pair<Voltage, QString> leastVoltage(const PackInputs &inputs, Voltage floor)
+{
+    std::pair<Voltage, QString> least{floor, inputs.cellFloor.origin.name};
+    for (const VoltageWindow &window : inputs.windows)
+        if (!window.isCharger && window.least.value && *window.least.value > least.first)
+            least = {*window.least.value, window.least.origin.name};
+    return least;
+}
+
+QString decidedBy(const PackInputs &inputs, const MostPower &most, const QString &least)
+{
+    switch (most.by) {
+    case MostPower::Limit::MatchedLoad:
+        return tr("half the voltage; no load draws more");
+    case MostPower::Limit::LeastVoltage:
+        return least;
+    case MostPower::Limit::ModuleCurrent:
+        return inputs.peak ? inputs.peak->moduleLimit.origin.name
+                           : inputs.moduleCurrentLimit.origin.name;
+    }
+    return {};
+}
+
+// Of a drive with the peak: by its limit for seconds; else by the lasting one.
+std::optional<Current> packCurrentLimit(const PackInputs &inputs, double parallel)
+{
+    const Given<Current> &limit =
+        inputs.peak ? inputs.peak->moduleLimit : inputs.moduleCurrentLimit;
+    return limit.value && limit.value->si() > 0 ? std::optional(*limit.value * parallel)
+                                                : std::nullopt;
+}
+
+struct ToldMost
+{
+    MostPower most;
+    QString by; // what decides it
+};
+
+std::optional<ToldMost> tellMostPower(Worksheet &sheet, const PackInputs &inputs, const Pack &pack,
+                                      const QString &what, Voltage open, Voltage floor)
+{
+    const auto [least, leastName] = leastVoltage(inputs, floor);
+    const auto most = mostPower(open, pack.inner, least, packCurrentLimit(inputs, pack.parallel));
+    if (!most)
+        return std::nullopt;
+    ToldMost told{*most, decidedBy(inputs, *most, leastName)};
+    QString formula;
+    switch (most->by) {
+    case MostPower::Limit::MatchedLoad:
+        formula = QStringLiteral("Pₘ = V²/(4·R)");
+        break;
+    case MostPower::Limit::LeastVoltage:
+        formula = QStringLiteral("Pₘ = U·(V − U)/R");
+        break;
+    case MostPower::Limit::ModuleCurrent:
+        formula = QStringLiteral("Pₘ = I·(V − I·R)");
+        break;
+    }
+    sheet.step(what, formula, tr("%1 decides").arg(told.by), most->power, u"kW");
+    return told;
+}
+
+void judgePeak(Worksheet &sheet, const PackInputs &inputs, const Pack &pack, const End &end)
+{
+    const Power power = sheet.take(inputs.peak->power, u"P̂", u"kW", 0);
+    std::optional<Current> most;
+    if (inputs.peak->atMost) {
+        const Current taken = sheet.take(*inputs.peak->atMost, u"Î", u"A", 0);
+        if (isUsable(*inputs.peak->atMost, taken))
+            most = taken;
+    }
+    const Current limit = sheet.take(inputs.peak->moduleLimit, u"Îₘ", u"A", 1e-3);
+    if (!isUsable(inputs.peak->power, power))
+        return;
+    std::optional<Current> current = currentAtPower(end.open, pack.inner, power);
+    if (most && (!current || *most < *current))
+        current = *most * pack.inner < end.open ? most : std::nullopt;
+    if (!current) {
+        sheet.atMost(tr("peak power of driving"), power, end.open * end.open / (4 * pack.inner),
+                     u"kW", tr("most power of the pack"));
+        return;
+    }
+    const Voltage loaded = end.open - *current * pack.inner;
+    sheet.step(tr("current at peak power"), QStringLiteral("I = (V − √(V² − 4·R·P))/(2·R)"),
+               QString(show(end.open, u"V") + QStringLiteral(", ") + show(pack.inner, u"mΩ") +
+                       QStringLiteral(", ") + show(power, u"kW")),
+               *current, u"A");
+    sheet.step(tr("voltage under load at peak power"), QStringLiteral("V − I·R"),
+               QString(show(end.open, u"V") + QStringLiteral(" − ") + show(*current, u"A") +
+                       QStringLiteral(" · ") + show(pack.inner, u"mΩ")),
+               loaded, u"V");
+    if (limit.si() > 0) {
+        sheet.restsOn(inputs.peak->power, inputs.peak->moduleLimit, inputs.modulesInParallel,
+                      inputs.openCircuitFrom, inputs.lowestCharge, inputs.moduleResistance,
+                      inputs.connections);
+        sheet.atMost(tr("current of a module at peak power"), *current / pack.parallel, limit, u"A",
+                     tr("%1: %2").arg(inputs.peak->moduleLimit.origin.name,
+                                      spokenOf(inputs.peak->moduleLimit.origin.evidence)));
+    }
+    keepAtLeast(sheet, tr("cells at peak power"), loaded, end.floor, u"V",
+                inputs.cellFloor.origin.name);
+    for (const VoltageWindow &window : inputs.windows)
+        if (!window.isCharger && window.least.value && std::isfinite(window.least.value->si()))
+            keepAtLeast(sheet, tr("%1 at peak power").arg(window.name), loaded, *window.least.value,
+                        u"V", window.least.origin.name);
+}
+
 void judgeWindows(Worksheet &sheet, const PackInputs &inputs, Voltage full, Voltage start,
                   Voltage emptyLoaded, Voltage emptyOpen)
 {
@@ -192,14 +306,21 @@ void judgeWindows(Worksheet &sheet, const PackInputs &inputs, Voltage full, Volt
             return tr("%1: %2").arg(limit.origin.name, spokenOf(limit.origin.evidence));
         };
         if (window.most.value && most.si() > 0) {
-            if (window.isCharger) // it has to reach the charge a drive starts with
+            // a charger has to reach the charge a drive starts with
+            sheet.restsOn(window.most, window.isCharger ? &inputs.highestCharge : nullptr,
+                          inputs.openCircuitFrom, inputs.modulesInSeries,
+                          inputs.cellsInSeriesPerModule);
+            if (window.isCharger)
                 sheet.atLeast(top, most, start, u"V", inputs.highestCharge.origin.name);
             else
                 sheet.atMost(top, full, most, u"V", from(window.most));
         }
-        if (isUsable(window.least, least))
+        if (isUsable(window.least, least)) {
+            sheet.restsOn(window.least, inputs.openCircuitFrom, inputs.lowestCharge, inputs.load,
+                          inputs.moduleResistance, inputs.connections);
             sheet.atLeast(bottom, window.isCharger ? emptyOpen : emptyLoaded, least, u"V",
                           from(window.least));
+        }
     }
 }
 
@@ -213,6 +334,24 @@ std::optional<Current> currentAtPower(Voltage openCircuit, Resistance inner, Pow
         return std::nullopt;
     // 2P/(V + √…) is the same root without the difference of near equals, and good for R = 0
     return amperes(2 * power.si() / (v + std::sqrt(root)));
+}
+
+std::optional<MostPower> mostPower(Voltage openCircuit, Resistance inner, Voltage least,
+                                   const std::optional<Current> &atMost)
+{
+    std::optional<MostPower> most;
+    if (inner.si() > 0) {
+        const Voltage half = openCircuit / 2;
+        const Voltage lowest = std::max(least, half);
+        const Current flowing = std::max(Current(), (openCircuit - lowest) / inner);
+        most = MostPower{flowing * (openCircuit - flowing * inner), flowing,
+                         least > half ? MostPower::Limit::LeastVoltage
+                                      : MostPower::Limit::MatchedLoad};
+    }
+    if (atMost && (!most || *atMost < most->current))
+        most = MostPower{*atMost * (openCircuit - *atMost * inner), *atMost,
+                         MostPower::Limit::ModuleCurrent};
+    return most;
 }
 
 UsableEnergy usableEnergy(const Curve<double, Voltage> &openCircuit, Charge charge,
@@ -275,14 +414,12 @@ Check judgePack(const PackInputs &inputs)
                QString(show(pack.cells, u"") + QStringLiteral(" · ") +
                        show(inputs.openCircuit.at(1), u"V")),
                full, u"V");
-    if (pack.inner.si() > 0)
-        sheet.step(tr("most power at the end"), QStringLiteral("Pₘ = V²/(4·R)"),
-                   QString(show(endOpen, u"V") + QStringLiteral(", ") + show(pack.inner, u"mΩ")),
-                   endOpen * endOpen / (4 * pack.inner), u"kW");
     const std::optional<Current> first = currentAtPower(start, pack.inner, load);
     if (!first) {
-        sheet.atMost(tr("load"), load, start * start / (4 * pack.inner), u"kW",
-                     tr("most power of the pack"));
+        const auto most =
+            tellMostPower(sheet, inputs, pack, tr("most power at the start"), start, floor);
+        sheet.atMost(tr("load"), load, most ? most->most.power : Power(), u"kW",
+                     tr("most power of the pack: %1").arg(most ? most->by : QString()));
         sheet.turnedBy(tr("More modules in parallel, modules of lower resistance, or less load."));
         return sheet.finish(source);
     }
@@ -295,6 +432,8 @@ Check judgePack(const PackInputs &inputs)
 
     const Current current = currentAtPower(endOpen, pack.inner, load).value_or(*first);
     const Voltage endLoaded = endOpen - current * pack.inner;
+    const auto most =
+        tellMostPower(sheet, inputs, pack, tr("most power at the end"), endOpen, floor);
     sheet.step(tr("voltage at the end, no load"), QStringLiteral("V"),
                tr("at a state of charge of %1").arg(show(usable.endsAtCharge, u"%")), endOpen,
                u"V");
@@ -317,22 +456,37 @@ Check judgePack(const PackInputs &inputs)
     sheet.plot(dischargePlot(pack, load, highest, usable));
 
     const Current limit = sheet.take(inputs.moduleCurrentLimit, u"Iₘ", u"A", 1e-3);
-    if (limit.si() > 0)
+    if (limit.si() > 0) {
+        sheet.restsOn(inputs.load, inputs.moduleCurrentLimit, inputs.modulesInParallel,
+                      inputs.openCircuitFrom, inputs.lowestCharge, inputs.moduleResistance,
+                      inputs.connections);
         sheet.atMost(tr("current of a module"), current / pack.parallel, limit, u"A",
                      tr("%1: %2").arg(inputs.moduleCurrentLimit.origin.name,
                                       spokenOf(inputs.moduleCurrentLimit.origin.evidence)));
+    }
+    if (inputs.peak)
+        judgePeak(sheet, inputs, pack, {endOpen, floor});
     if (inputs.neededEnergy) {
         const Energy needed = sheet.take(*inputs.neededEnergy, u"Eₙ", u"kWh", 0);
-        if (needed.si() > 0)
+        if (needed.si() > 0) {
+            sheet.restsOn(inputs.neededEnergy, inputs.moduleCapacity, inputs.openCircuitFrom,
+                          inputs.lowestCharge, inputs.highestCharge, inputs.load,
+                          inputs.moduleResistance, inputs.connections);
             sheet.atLeast(tr("usable energy"), usable.atTerminals, needed, u"kWh",
                           inputs.neededEnergy->origin.name);
+        }
     }
     judgeWindows(sheet, inputs, full, start, endLoaded, endOpen);
     sheet.turnedBy(tr("Other numbers in series and parallel, less load, or a unit with another "
                       "window."));
-    sheet.result(tr("%1 full, %2 under load at the end; %3 usable, %4 and %5 of heat then")
-                     .arg(show(full, u"V"), show(endLoaded, u"V"), show(usable.atTerminals, u"kWh"),
-                          show(current, u"A"), show(current * current * pack.inner, u"W")));
+    const QString figures =
+        tr("%1 full, %2 under load at the end; %3 usable, %4 and %5 of heat then")
+            .arg(show(full, u"V"), show(endLoaded, u"V"), show(usable.atTerminals, u"kWh"),
+                 show(current, u"A"), show(current * current * pack.inner, u"W"));
+    sheet.result(
+        most
+            ? tr("%1; at most %2 then, by %3").arg(figures, show(most->most.power, u"kW"), most->by)
+            : figures);
     return sheet.finish(source);
 }
 

@@ -3,8 +3,9 @@
 // load, against what it must feed and be fed by.
 //
 // V = ns·V₁, Q = np·Q₁, R = ns/np·R₁ + R of the connections. At constant power P the current is
-// I = (V − √(V² − 4·R·P))/(2·R), the most power V²/(4·R); heat I²·R. Source: a voltage source with
-// an inner resistance, any text on circuits. The usable energy is the integral of the voltage under
+// I = (V − √(V² − 4·R·P))/(2·R), the most power V²/(4·R), less where a least voltage or a current
+// limit comes before; heat I²·R. Source: a voltage source with an inner resistance, any text on
+// circuits. The usable energy is the integral of the voltage under
 // load over the charge, closed form between the points of the open-circuit curve.
 #pragma once
 
@@ -25,6 +26,14 @@ struct VoltageWindow
     bool isCharger = false;
 };
 
+// What motor and inverter draw for seconds, with the pack as empty as it is driven.
+struct PackPeak
+{
+    Given<Power> power;                   // W, 0 or more, at the pack's terminals
+    std::optional<Given<Current>> atMost; // A, 0 or more; the inverter takes no more
+    Given<Current> moduleLimit;           // A, above 0; of one module, for seconds
+};
+
 struct PackInputs
 {
     QString pack;                         // key
@@ -43,6 +52,7 @@ struct PackInputs
     Given<Voltage> cellFloor;          // V a cell under load below which the load is cut off
     Given<Power> load;                 // W, above 0; steady, at the pack's terminals
     Given<Current> moduleCurrentLimit; // A, above 0; of one module, for a load as long as this
+    std::optional<PackPeak> peak;      // none: nothing is known to drive from it
     std::optional<Given<Energy>> neededEnergy; // J; what a drive needs; none: nothing asked
     std::optional<Given<Mass>> moduleMass;     // kg; only told
     std::vector<VoltageWindow> windows;
@@ -53,6 +63,22 @@ Check judgePack(const PackInputs &inputs);
 
 // A source with an inner resistance: what flows, or none when it cannot give that power.
 std::optional<Current> currentAtPower(Voltage openCircuit, Resistance inner, Power power);
+
+// The most a pack gives, and what sets it: beyond half its voltage nothing more comes out
+// (V²/(4·R), the matched load); a unit's least voltage or the cells' floor comes before, P = U·(V −
+// U)/R, and what the modules may carry, P = I·(V − I·R).
+struct MostPower
+{
+    enum class Limit { MatchedLoad, LeastVoltage, ModuleCurrent };
+
+    Power power;
+    Current current;
+    Limit by = Limit::MatchedLoad;
+};
+// Without a resistance only a current limits it: none if there is none of that either. Zero where
+// the pack's voltage is below `least` at no load.
+std::optional<MostPower> mostPower(Voltage openCircuit, Resistance inner, Voltage least,
+                                   const std::optional<Current> &atMost);
 
 struct UsableEnergy
 {

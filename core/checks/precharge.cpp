@@ -51,6 +51,7 @@ Check judgePrecharge(const PrechargeInputs &inputs)
             sheet.step(tr("time the threshold takes"), QStringLiteral("tₓ = −τ·ln(1 − x)"),
                        QString(QStringLiteral("x = ") + show(nearly, u"%")),
                        tau * -std::log1p(-nearly), u"ms");
+        sheet.restsOn(inputs.linkCapacitance, inputs.resistance, inputs.timeBeforeClosing);
         sheet.within(tr("link voltage reached"), reached, inputs.reached, u"%");
         results << tr("%1 of the pack's voltage after %2").arg(show(reached, u"%"), show(*t, u"s"));
     }
@@ -63,9 +64,11 @@ Check judgePrecharge(const PrechargeInputs &inputs)
                    QString(QStringLiteral("½ · ") + show(*c, u"µF") + QStringLiteral(" · (") +
                            show(*u, u"V") + QStringLiteral(")²")),
                    heat, u"J");
-        if (pulse)
+        if (pulse) {
+            sheet.restsOn(inputs.packVoltage, inputs.linkCapacitance, inputs.pulseEnergy);
             sheet.atMost(tr("heat of one pulse"), heat, *pulse, u"J",
                          inputs.pulseEnergy.origin.name);
+        }
         results << tr("%1 in the resistor").arg(show(heat, u"J"));
     }
     sheet.result(results.join(tr(", ")));

@@ -43,6 +43,12 @@ std::optional<Regeneration> takeRegeneration(Worksheet &sheet, const RangeInputs
     const auto share = taken(sheet, asked.drivenShare, u"x_r", u"%", 0, 1);
     const auto fades = taken(sheet, asked.fadesBelow, u"v_f", u"km/h", 0, 100);
     const auto full = taken(sheet, asked.fullAbove, u"z_r", u"%", 0, 1);
+    if (asked.toldTwice) {
+        sheet.take(asked.toldTwice->current, u"I_r", u"A", 0);
+        doubtIfSetTwice(sheet, *asked.toldTwice);
+    }
+    if (set && accepted)
+        sheet.restsOn(asked.set, asked.packLimit);
     if (set && accepted &&
         sheet.atMost(tr("regeneration set, against what the pack takes"), *set, *accepted, u"kW",
                      asked.packLimit.origin.name) != Verdict::Holds)
@@ -124,12 +130,19 @@ void judgeCycles(Worksheet &sheet, const RangeInputs &inputs, const Known &known
                        reach.range, u"km");
         if (!judged)
             continue;
+        if (known.packLimit)
+            sheet.restsOn(inputs.packLimit, inputs.mass, inputs.efficiency, inputs.topSpeed,
+                          inputs.rotating, inputs.dragCoefficient, inputs.frontalArea,
+                          inputs.rollingCoefficient, inputs.auxiliaries);
         if (known.packLimit &&
             sheet.atMost(tr("power from the pack, %1").arg(cycle.name), energy.mostFromPack,
                          *known.packLimit, u"kW", inputs.packLimit.origin.name) != Verdict::Holds)
             sheet.turnedBy(tr("A pack that may give more, or accepting slower acceleration."));
         if (inputs.wantedRange && known.usable) {
             const auto wanted = taken(sheet, *inputs.wantedRange, u"s", u"km", 0, 1e8);
+            sheet.restsOn(inputs.usableEnergy, inputs.efficiency, inputs.mass,
+                          inputs.rollingCoefficient, inputs.dragCoefficient, inputs.frontalArea,
+                          inputs.auxiliaries, inputs.topSpeed, inputs.rotating, inputs.wantedRange);
             if (wanted && sheet.atLeast(tr("range, %1").arg(cycle.name), reach.range, *wanted,
                                         u"km", inputs.wantedRange->origin.name) != Verdict::Holds)
                 sheet.turnedBy(tr("More usable energy, less mass or drag, lower speeds."));

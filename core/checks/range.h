@@ -7,6 +7,7 @@
 #pragma once
 
 #include "core/checks/given.h"
+#include "core/checks/regeneration_settings.h"
 #include "core/checks/road_load.h"
 
 #include <optional>
@@ -42,6 +43,8 @@ struct RangeInputs
         Given<double> drivenShare; // of the braking, on the driven axle; 0 to 1
         Given<Speed> fadesBelow;   // full above, falling to nothing at rest; zero: no fading
         Given<double> fullAbove;   // state of charge above which nothing is taken; 0 to 1
+        // Where it is told as a current as well, for the cells.
+        std::optional<RegenerationSettings> toldTwice = {};
     };
     std::optional<Regeneration> regeneration; // absent: none
     double startCharge = 1.0;                 // states of charge the usable energy lies between;

@@ -78,28 +78,35 @@ void judgeBolt(Worksheet &sheet, const RestraintInputs &in, const Load &load, bo
                         show(load.pull, u"kN"), show(tension, u"kN")),
                most, u"%");
     // held to the acceleration: the one at which the bolt is used up, for all goes with it
-    if (most > 0)
+    if (most > 0) {
+        sheet.restsOn(in.mass, in.bolts, in.size, in.grade, in.height, in.lengthwise, in.crosswise);
         sheet.within(tr("held by the bolts, %1 (times gravity)").arg(load.direction),
                      threshold.inForce() / most, threshold, u"");
+    }
 }
 
-void judgeSheet(Worksheet &sheet, const Load &load, Force punching,
+void judgeSheet(Worksheet &sheet, const RestraintInputs &in, const Load &load, Force punching,
                 const Threshold<double> &threshold)
 {
     const double used = load.pull / punching;
-    if (used > 0)
+    if (used > 0) {
+        sheet.restsOn(in.mass, in.sheet, in.sheetStrength, in.spreader, in.bolts, in.height,
+                      in.lengthwise, in.crosswise);
         sheet.within(
             tr("held by the sheet under the heads, %1 (times gravity)").arg(load.direction),
             threshold.inForce() / used, threshold, u"");
+    }
 }
 
-void judgeHole(Worksheet &sheet, const Load &load, Force bearing,
+void judgeHole(Worksheet &sheet, const RestraintInputs &in, const Load &load, Force bearing,
                const Threshold<double> &threshold)
 {
     const double used = load.shear / bearing;
-    if (used > 0)
+    if (used > 0) {
+        sheet.restsOn(in.mass, in.sheet, in.sheetStrength, in.bolts, in.size);
         sheet.within(tr("held by the sheet at the holes, %1 (times gravity)").arg(load.direction),
                      threshold.inForce() / used, threshold, u"");
+    }
 }
 
 } // namespace
@@ -186,9 +193,9 @@ Check judgeRestraint(const RestraintInputs &in)
                            show(*thickness, u"mm") + QStringLiteral(" · ") +
                            show(*strength, u"MPa")),
                    punching, u"kN");
-        judgeSheet(sheet, forward, punching, in.forward);
-        judgeSheet(sheet, sideways, punching, in.sideways);
-        judgeSheet(sheet, upward, punching, in.upward);
+        judgeSheet(sheet, in, forward, punching, in.forward);
+        judgeSheet(sheet, in, sideways, punching, in.sideways);
+        judgeSheet(sheet, in, upward, punching, in.upward);
     }
     if (thickness && strength && in.size.value) {
         const Force bearing = bearingResistanceOf(*in.size.value, *thickness, *strength);
@@ -198,8 +205,8 @@ Check judgeRestraint(const RestraintInputs &in)
                            show(*thickness, u"mm") + QStringLiteral(" · ") +
                            show(*strength, u"MPa")),
                    bearing, u"kN");
-        judgeHole(sheet, forward, bearing, in.forward);
-        judgeHole(sheet, sideways, bearing, in.sideways);
+        judgeHole(sheet, in, forward, bearing, in.forward);
+        judgeHole(sheet, in, sideways, bearing, in.sideways);
     }
     sheet.result(tr("%1 forward, %2 sideways, %3 upward on %4 bolts")
                      .arg(show(forward.force, u"kN"), show(sideways.force, u"kN"),

@@ -47,6 +47,7 @@ void judgeBalance(Worksheet &sheet, const RotatingPartInputs &inputs, std::optio
                QString(show(*residual, u"g·mm") + QStringLiteral(" · ") + show(*speed, u"rpm") +
                        QStringLiteral(" / ") + show(*mass, u"kg")),
                reached, u"mm/s");
+    sheet.restsOn(inputs.residualUnbalance, inputs.highestSpeed, inputs.mass);
     if (sheet.within(tr("balance reached"), reached, inputs.balanceGrade, u"mm/s") !=
         Verdict::Holds)
         sheet.turnedBy(tr("Balancing it finer, together with what it is bolted to."));
@@ -130,8 +131,10 @@ Check judgeRotatingPart(const RotatingPartInputs &inputs)
     bool proven = inputs.certified;
     if (highest && factor) {
         const RotationSpeed over = *highest * *factor;
-        if (*factor < std::max(inputs.leastOverspeed.published, inputs.leastOverspeed.inForce()))
+        if (*factor < std::max(inputs.leastOverspeed.published, inputs.leastOverspeed.inForce())) {
+            sheet.restsOn(inputs.overspeed);
             sheet.within(tr("overspeed factor"), *factor, inputs.leastOverspeed, u"");
+        }
         if (inputs.spinTestedTo) {
             const auto tested = taken(sheet, *inputs.spinTestedTo, u"n_s", u"rpm", 0, 1e5);
             if (tested) {
@@ -185,6 +188,9 @@ Check judgeRotatingPart(const RotatingPartInputs &inputs)
     sheet.step(tr("safety against yielding"), QStringLiteral("S = σ_y/σ"),
                QString(show(*yield, u"MPa") + QStringLiteral(" / ") + show(stress, u"MPa")), safety,
                u"");
+    sheet.restsOn(inputs.highestSpeed, inputs.overspeed, inputs.outerRadius, inputs.yieldStrength,
+                  inputs.concentration, inputs.density, inputs.poisson, inputs.shape,
+                  bored ? std::optional(inputs.innerRadius) : std::nullopt);
     if (sheet.within(tr("safety against yielding"), safety, inputs.safety, u"") != Verdict::Holds)
         sheet.turnedBy(tr("A stronger material with its certificate, a smaller radius, or a lower "
                           "speed that the controller keeps to."));

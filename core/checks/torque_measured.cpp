@@ -60,11 +60,14 @@ Check judgeTorqueMeasured(const TorqueMeasuredInputs &inputs, Protects protects)
         tr("%1 to %2")
             .arg(show(*low * (1 - scatter), u"N·m"), show(*high * (1 + scatter), u"N·m")));
     const QString from = tr("specified: %1").arg(spokenOf(inputs.specified.origin.evidence));
-    sheet.atLeast(tr("lowest reading"), *low, least, u"N·m", from);
-    sheet.atMost(tr("highest reading"), *high, most, u"N·m", from);
-    if (inputs.scatter.value && (*low * (1 - scatter) < least || most < *high * (1 + scatter)))
-        sheet.doubt(tr("The tool's scatter is too large to tell that every fastener is within the "
-                       "band."));
+    const QString either = show(scatter, u"%");
+    sheet.restsOn(inputs.specified, inputs.tolerance, inputs.scatter);
+    sheet.readAtLeast(tr("lowest reading, ± %1").arg(either), *low, scatter, least, u"N·m", from);
+    sheet.restsOn(inputs.specified, inputs.tolerance, inputs.scatter);
+    sheet.readAtMost(tr("highest reading, ± %1").arg(either), *high, scatter, most, u"N·m", from);
+    if (inputs.scatter.value && scatter >= tolerance)
+        sheet.doubt(tr("The tool is no finer than the band: whatever it reads, the torque may lie "
+                       "outside."));
     sheet.turnedBy(tr("A finer tool, or tightening again from loose with new fasteners where the "
                       "manual asks for them."));
     sheet.result(tr("%1 to %2 on %3 fasteners")

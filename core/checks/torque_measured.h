@@ -2,9 +2,11 @@
 // Torque, measured: the readings on a joint's fasteners against what is specified, with the
 // scatter of the tool.
 //
-// A reading outside the specified band fails. One inside holds only if the tool's scatter cannot
-// hide that the true torque is outside; else it is unknown. Source of the scatter: ISO 6789 allows
-// a setting wrench ±4 % above 10 N·m and ±6 % up to it; what the wrench's certificate says leads.
+// A reading outside the specified band fails. The margin of one inside is that of the worst torque
+// it may stand for, with the tool's scatter; where the scatter reaches over the band's end it is
+// tight, and a tool no finer than the band leaves it unknown. Source of the scatter: ISO 6789
+// allows a setting wrench ±4 % above 10 N·m and ±6 % up to it; what the wrench's certificate says
+// leads.
 #pragma once
 
 #include "core/checks/given.h"

@@ -21,6 +21,8 @@ Torque MotorTorque::at(RotationSpeed speed) const
         torque = m_curve.at(speed);
     else
         torque = speed.si() > 0 ? std::min(m_peak, m_power / speed) : m_peak;
+    if (m_mostPower && speed.si() > 0)
+        torque = std::min(torque, *m_mostPower / speed);
     return m_limit ? std::min(torque, *m_limit) : torque;
 }
 

@@ -34,6 +34,8 @@ public:
     [[nodiscard]] RotationSpeed highest() const { return m_highest; }
     // Never above this, as set in the controller.
     void limitTo(Torque torque) { m_limit = torque; }
+    // Never above this at the shaft: what it is good for without end.
+    void limitTo(Power power) { m_mostPower = power; }
 
 private:
     Curve<RotationSpeed, Torque> m_curve;
@@ -41,6 +43,7 @@ private:
     Power m_power;
     RotationSpeed m_highest;
     std::optional<Torque> m_limit;
+    std::optional<Power> m_mostPower;
 };
 
 struct Driveline

@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/checks/worksheet.h"
 
+#include "core/checks/margin_words.h"
 #include "core/quantity/invariant.h"
 
 #include <QCoreApplication>
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace ohmwright {
 
@@ -50,13 +52,6 @@ Verdict verdictOf(double margin)
     return margin < 0 ? Verdict::Fails : margin < kTightWithin ? Verdict::Tight : Verdict::Holds;
 }
 
-QString percent(double share)
-{
-    // a tenth of a percent matters near the limit, and nowhere else
-    const double percent = std::abs(share) * 100;
-    return QString(QString::number(percent, 'f', percent < 10 ? 1 : 0) + QStringLiteral(" %"));
-}
-
 } // namespace
 
 QString showSi(double si, QStringView unit)
@@ -94,14 +89,14 @@ Worksheet::Worksheet(QString id, QString title, Protects protects)
     m_check.protects = protects;
 }
 
-void Worksheet::weigh(const Origin &origin)
+void Worksheet::Basis::weigh(const Origin &origin)
 {
-    if (!m_check.weakest || weakness(*m_check.weakest) < weakness(origin.evidence)) {
-        m_check.weakest = origin.evidence;
-        m_check.weakestInput = origin.name;
-        m_asWeak = 0;
-    } else if (*m_check.weakest == origin.evidence) {
-        ++m_asWeak;
+    if (!weakest || weakness(*weakest) < weakness(origin.evidence)) {
+        weakest = origin.evidence;
+        name = origin.name;
+        asWeak = 0;
+    } else if (*weakest == origin.evidence) {
+        ++asWeak;
     }
 }
 
@@ -124,7 +119,7 @@ double Worksheet::takeSi(std::optional<double> si, const Origin &origin, QString
     const bool possible = std::isfinite(*si) && *si >= least && *si <= most;
     if (!possible)
         refuse(tr("%1 cannot be %2.").arg(origin.name, input.shown));
-    weigh(origin);
+    m_basis.weigh(origin);
     m_check.inputs.push_back(std::move(input));
     return possible ? *si : 0.0;
 }
@@ -136,7 +131,7 @@ void Worksheet::takeChoice(const Origin &origin, QString word)
     if (word.isEmpty())
         m_check.unknowns.append(origin.name);
     else
-        weigh(origin);
+        m_basis.weigh(origin);
     input.shown = std::move(word);
     m_check.inputs.push_back(std::move(input));
 }
@@ -148,8 +143,9 @@ void Worksheet::stepText(QString what, QString formula, QString worked, QString 
 }
 
 Verdict Worksheet::compare(QString what, double value, double limit, Tighter tighter,
-                           QStringView unit, QString limitFrom)
+                           QStringView unit, QString limitFrom, double uncertainty)
 {
+    const std::optional<Basis> basis = std::exchange(m_rests, std::nullopt);
     if (!std::isfinite(value) || !std::isfinite(limit)) {
         // a figure was refused as zero, and something was divided by it
         refuse(tr("%1 cannot be worked out from these figures.").arg(what));
@@ -162,8 +158,16 @@ Verdict Worksheet::compare(QString what, double value, double limit, Tighter tig
     c.limit = showSi(limit, unit);
     c.limitFrom = std::move(limitFrom);
     c.margin = marginOf(value, limit, tighter);
+    if (c.margin >= 0 && uncertainty > 0) {
+        // what the reading may stand for at worst; where only the bare one keeps to it, nothing is
+        // to spare
+        const double worst =
+            value * (tighter == Tighter::Lower ? 1 + uncertainty : 1 - uncertainty);
+        c.margin = std::max(0.0, marginOf(worst, limit, tighter));
+    }
     c.verdict = verdictOf(c.margin);
     m_check.comparisons.push_back(c);
+    m_bases.push_back(basis);
     return c.verdict;
 }
 
@@ -171,7 +175,11 @@ void Worksheet::loosen(double value, double published, Tighter tighter, Loosened
 {
     const Verdict verdict = verdictOf(marginOf(value, published, tighter));
     m_published = std::max(m_published.value_or(Verdict::Holds), verdict);
-    m_check.loosened.push_back(std::move(told));
+    const auto isTold = [&](const Loosened &one) {
+        return one == told;
+    };
+    if (!std::ranges::any_of(m_check.loosened, isTold)) // two rows may be held to it
+        m_check.loosened.push_back(std::move(told));
 }
 
 QString Worksheet::ownThreshold(const QString &reason)
@@ -193,15 +201,17 @@ QString Worksheet::firstOf(const QStringList &names)
 QString Worksheet::verdictLine() const
 {
     QString line;
+    const double margin = m_check.margin.value_or(0);
     switch (m_check.verdict) {
     case Verdict::Holds:
-        line = tr("Holds with %1 to spare").arg(percent(m_check.margin.value_or(0)));
+        line = tr("Holds with %1").arg(marginWords(margin));
         break;
     case Verdict::Tight:
-        line = tr("Tight: %1 to spare").arg(percent(m_check.margin.value_or(0)));
+        line = tr("Tight: %1").arg(marginWords(margin));
         break;
     case Verdict::Fails:
-        line = tr("Fails by %1").arg(percent(m_check.margin.value_or(0)));
+        line = margin < -1 ? tr("Fails at %1").arg(marginWords(margin))
+                           : tr("Fails by %1").arg(marginFigure(-margin));
         break;
     case Verdict::Unknown:
         line = !m_check.refusals.isEmpty() ? tr("Unknown: %1").arg(m_check.refusals.front())
@@ -214,12 +224,13 @@ QString Worksheet::verdictLine() const
     }
     while (line.endsWith(QLatin1Char('.')))
         line.chop(1);
-    if (m_check.weakest && isWeak(*m_check.weakest))
-        line += m_asWeak > 0 ? tr(", resting on %1 for %2 and %3 more")
-                                   .arg(spokenOf(*m_check.weakest), m_check.weakestInput)
-                                   .arg(m_asWeak)
-                             : tr(", resting on %1 for %2")
-                                   .arg(spokenOf(*m_check.weakest), m_check.weakestInput);
+    // what is not known decides an unknown one, not what it would rest on
+    if (m_check.verdict != Verdict::Unknown && m_check.weakest && isWeak(*m_check.weakest))
+        line += m_basis.asWeak > 0 ? tr(", resting on %1 for %2 and %3 more")
+                                         .arg(spokenOf(*m_check.weakest), m_check.weakestInput)
+                                         .arg(m_basis.asWeak)
+                                   : tr(", resting on %1 for %2")
+                                         .arg(spokenOf(*m_check.weakest), m_check.weakestInput);
     return line + QLatin1Char('.');
 }
 
@@ -228,10 +239,20 @@ Check Worksheet::finish(QString source)
     m_check.source = std::move(source);
     const bool open = isIncomplete() || !m_check.doubts.isEmpty() || m_check.comparisons.empty();
     Verdict compared = Verdict::Holds;
-    for (const Comparison &c : m_check.comparisons) {
+    std::size_t deciding = 0; // the narrowest: its verdict is the worst as well
+    for (std::size_t i = 0; i < m_check.comparisons.size(); ++i) {
+        const Comparison &c = m_check.comparisons[i];
         compared = std::max(compared, c.verdict);
-        m_check.margin = std::min(m_check.margin.value_or(c.margin), c.margin);
+        if (!m_check.margin || c.margin < *m_check.margin) {
+            m_check.margin = c.margin;
+            deciding = i;
+        }
     }
+    // an unknown one may rest on any of them yet
+    if (!open && !m_bases.empty() && m_bases[deciding])
+        m_basis = *m_bases[deciding];
+    m_check.weakest = m_basis.weakest;
+    m_check.weakestInput = m_basis.name;
     m_check.verdict = open ? std::max(compared, Verdict::Unknown) : compared;
     if (m_published) // what is not loosened counts as it stands
         m_check.publishedVerdict = std::max(m_check.verdict, *m_published);

@@ -85,6 +85,18 @@ public:
     }
     void stepText(QString what, QString formula, QString worked, QString result);
 
+    // What the next comparison rests on: Givens, Chosens, curves, origins, and several or optional
+    // ones of these, or pointers to them; those
+    // that move its result most first, for of equally weak ones the first is named. A comparison
+    // without it rests on all that was taken.
+    template <class... Input>
+    void restsOn(const Input &...inputs)
+    {
+        Basis basis;
+        (weigh(basis, inputs), ...);
+        m_rests = std::move(basis);
+    }
+
     // Holds the value to a limit that is itself an input (already taken) or computed.
     template <class Q>
     Verdict atMost(QString what, Q value, Q limit, QStringView unit, QString limitFrom)
@@ -97,6 +109,22 @@ public:
     {
         return compare(std::move(what), siOf(value), siOf(limit), Tighter::Higher, unit,
                        std::move(limitFrom));
+    }
+    // Of a reading that is uncertain by that share of it, each way: the worst it may stand for is
+    // held to the limit. Tight, with nothing to spare, where only the bare reading keeps to it.
+    template <class Q>
+    Verdict readAtMost(QString what, Q reading, double uncertainty, Q limit, QStringView unit,
+                       QString limitFrom)
+    {
+        return compare(std::move(what), siOf(reading), siOf(limit), Tighter::Lower, unit,
+                       std::move(limitFrom), uncertainty);
+    }
+    template <class Q>
+    Verdict readAtLeast(QString what, Q reading, double uncertainty, Q limit, QStringView unit,
+                        QString limitFrom)
+    {
+        return compare(std::move(what), siOf(reading), siOf(limit), Tighter::Higher, unit,
+                       std::move(limitFrom), uncertainty);
     }
     // Holds the value to a threshold: at most one that is tighter when lower, at least the others.
     template <class Q>
@@ -135,16 +163,38 @@ private:
 
     double takeSi(std::optional<double> si, const Origin &origin, QStringView symbol,
                   QStringView unit, double least, double most);
-    void weigh(const Origin &origin);
+    // The weakest of some inputs: the first of the weakest, and how many are as weak beside it.
+    struct Basis
+    {
+        std::optional<Evidence> weakest;
+        QString name;
+        int asWeak = 0;
+        void weigh(const Origin &origin);
+    };
+    static void weigh(Basis &basis, const Origin &origin) { basis.weigh(origin); }
+    template <class Input>
+    static void weigh(Basis &basis, const Input &input)
+    {
+        if constexpr (requires { input.origin.name; })
+            basis.weigh(input.origin);
+        else if constexpr (requires { input.begin(); })
+            for (const auto &one : input)
+                weigh(basis, one);
+        else if (input)
+            weigh(basis, *input);
+    }
+
     Verdict compare(QString what, double value, double limit, Tighter tighter, QStringView unit,
-                    QString limitFrom);
+                    QString limitFrom, double uncertainty = 0);
     void loosen(double value, double published, Tighter tighter, Loosened told);
     static QString ownThreshold(const QString &reason);
     static QString firstOf(const QStringList &names);
     [[nodiscard]] QString verdictLine() const;
 
     Check m_check;
-    int m_asWeak = 0; // inputs as weak as the weakest, beside it
+    Basis m_basis;                // of all inputs; of the deciding comparison in the end
+    std::optional<Basis> m_rests; // of the next comparison
+    std::vector<std::optional<Basis>> m_bases; // of each comparison
     bool m_notMeasured = false;
     std::optional<Verdict> m_published; // worst of what was held to loosened thresholds
 };

@@ -3,6 +3,7 @@
 
 #include "core/diagram/symbols.h"
 #include "core/verdicts/build_parts.h"
+#include "core/verdicts/wiring.h"
 
 #include <QCoreApplication>
 
@@ -79,7 +80,7 @@ public:
                 plan.circuit = &circuit;
         if (!plan.circuit)
             return plan;
-        plan.modules = modulesOn(m_records, *plan.circuit).size();
+        plan.modules = Wiring(m_records).modulesOn(*plan.circuit).size();
         sortBranches(plan);
         for (const Part *part : partsOn(m_records, *plan.circuit))
             place(*part, plan);

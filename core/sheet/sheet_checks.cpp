@@ -1,13 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Engineering checks on the build sheet: all in one glance, and each one worked.
+#include "core/checks/margin_words.h"
 #include "core/checks/origin_words.h"
+#include "core/sheet/alike_rows.h"
 #include "core/sheet/sheet_sections.h"
 
 #include <QCoreApplication>
 #include <QStringList>
 
 #include <algorithm>
-#include <cmath>
+#include <set>
 
 namespace ohmwright::sections {
 
@@ -35,11 +37,6 @@ MarkKind kindOf(Verdict verdict)
     return MarkKind::Unknown;
 }
 
-QString percent(double share)
-{
-    return tr("%1 %").arg(QString::number(std::round(share * 100)));
-}
-
 QString protecting(Protects protects)
 {
     switch (protects) {
@@ -60,7 +57,8 @@ QString protecting(Protects protects)
 // A margin of what is known would read like a promise while something else is not.
 QString marginOf(const Check &check)
 {
-    return check.margin && check.verdict != Verdict::Unknown ? percent(*check.margin) : QString();
+    return check.margin && check.verdict != Verdict::Unknown ? marginFigure(*check.margin)
+                                                             : QString();
 }
 
 // The verdict's word, and beside an own, looser threshold the published one's.
@@ -94,6 +92,11 @@ void addOverview(std::span<const Check> checks, Blocks &to)
     to.emplace_back(std::move(table));
 }
 
+QString andAlike(int count, const QString &last)
+{
+    return tr("and %1 more alike, to “%2”").arg(count - 1).arg(last);
+}
+
 void addGiven(const Check &check, Blocks &to)
 {
     if (check.inputs.empty())
@@ -103,10 +106,17 @@ void addGiven(const Check &check, Blocks &to)
                      {tr("given"), Align::Left, 5},
                      {tr("value"), Align::Decimal},
                      {tr("evidence"), Align::Left, 5}};
-    for (const CheckInput &input : check.inputs) {
+    const auto keyOf = [](const CheckInput &input) {
+        return QStringList{input.symbol, input.shown, withoutNumbers(input.origin.name),
+                           withoutNumbers(input.origin.path), evidenceOf(input.origin)}
+            .join(QChar(0x1F));
+    };
+    for (const auto &[first, last, count] : joinAlike(check.inputs, keyOf)) {
+        const CheckInput &input = *first;
         const bool known = !input.shown.isEmpty();
         table.rows.push_back({{{input.symbol},
-                               {input.origin.name, input.origin.path},
+                               {input.origin.name,
+                                count > 1 ? andAlike(count, last->origin.name) : input.origin.path},
                                {known ? input.shown : QString(),
                                 {},
                                 known ? std::vector<Mark>()
@@ -135,14 +145,20 @@ void addWorking(const Check &check, Blocks &to)
         table.columns = {
             {tr("held against"), Align::Left, 4}, {tr("found"), Align::Right},  {{}},
             {tr("limit"), Align::Left, 4},        {tr("margin"), Align::Right}, {tr("verdict")}};
-        for (const Comparison &held : check.comparisons)
-            table.rows.push_back({{{held.what},
-                                   {held.value},
-                                   {held.relation},
-                                   {held.limit, held.limitFrom},
-                                   {percent(held.margin)},
-                                   {{}, {}, {{kindOf(held.verdict)}}}},
-                                  RowKind::Plain});
+        const auto keyOf = [](const Comparison &held) {
+            return QStringList{withoutNumbers(held.what), held.value, held.relation, held.limit,
+                               withoutNumbers(held.limitFrom)}
+                .join(QChar(0x1F));
+        };
+        for (const auto &[first, last, count] : joinAlike(check.comparisons, keyOf))
+            table.rows.push_back(
+                {{{first->what, count > 1 ? andAlike(count, last->what) : QString()},
+                  {first->value},
+                  {first->relation},
+                  {first->limit, first->limitFrom},
+                  {marginFigure(first->margin)},
+                  {{}, {}, {{kindOf(first->verdict)}}}},
+                 RowKind::Plain});
         to.emplace_back(std::move(table));
     }
 }
@@ -161,7 +177,26 @@ void addPlots(const Sources &from, const Check &check, Blocks &to)
     }
 }
 
-void addLines(const Check &check, Blocks &to)
+// What was said already of a check of the same kind is not said again.
+class SaidBefore
+{
+public:
+    [[nodiscard]] QStringList fresh(const Check &check, const QStringList &texts)
+    {
+        QStringList fresh;
+        for (const QString &text : texts)
+            if (!text.isEmpty() && !m_said.contains({check.id, text})) {
+                m_said.insert({check.id, text});
+                fresh << text;
+            }
+        return fresh;
+    }
+
+private:
+    std::set<std::pair<QString, QString>> m_said;
+};
+
+void addLines(const Check &check, SaidBefore &said, Blocks &to)
 {
     KeyValues own;
     for (const Loosened &one : check.loosened)
@@ -180,11 +215,11 @@ void addLines(const Check &check, Blocks &to)
     };
     add(tr("In doubt:"), check.doubts);
     add(tr("Refused:"), check.refusals);
-    add(tr("What would turn it:"), check.turnedBy);
-    if (!check.afterwards.isEmpty())
-        add(tr("Afterwards:"), {check.afterwards});
-    add(tr("Source:"), {check.source});
-    to.emplace_back(std::move(lines));
+    add(tr("What would turn it:"), said.fresh(check, check.turnedBy));
+    add(tr("Afterwards:"), said.fresh(check, {check.afterwards}));
+    add(tr("Source:"), said.fresh(check, {check.source}));
+    if (!lines.runs.empty())
+        to.emplace_back(std::move(lines));
 }
 
 } // namespace
@@ -208,7 +243,13 @@ void addChecksWorked(const Sources &from, Blocks &to)
     if (from.checks.empty())
         return;
     to.emplace_back(Heading{1, tr("Checks, worked"), QStringLiteral("checks-worked")});
+    to.emplace_back(Paragraph{
+        {{tr("Source, what would turn a verdict and what to do afterwards are told where a kind of "
+             "check comes first; rows that say the same of like parts are one."),
+          Emphasis::Muted,
+          {}}}});
     int number = 0;
+    SaidBefore said;
     for (const Check &check : from.checks) {
         // nothing measured or computed yet: the overview says what is missing
         if (check.steps.empty() && check.comparisons.empty())
@@ -222,7 +263,7 @@ void addChecksWorked(const Sources &from, Blocks &to)
         addGiven(check, to);
         addWorking(check, to);
         addPlots(from, check, to);
-        addLines(check, to);
+        addLines(check, said, to);
     }
 }
 

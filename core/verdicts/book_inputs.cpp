@@ -26,6 +26,17 @@ QString sourceOf(const QString &source, const std::optional<QDate> &on)
     return words.join(tr("; "));
 }
 
+// What a rating rests on; not yet what it is called and where it lies.
+Origin groundsOf(const Part &part, const Rating &rating)
+{
+    Origin origin;
+    origin.evidence = rating.evidence;
+    origin.source = sourceOf(rating.source, rating.on);
+    origin.stale =
+        rating.part.isSet() && part.reworkedOn && rating.on && *rating.on < *part.reworkedOn;
+    return origin;
+}
+
 } // namespace
 
 BookInputs::BookInputs(const Records &records, QDate today) : m_records(records), m_today(today)
@@ -110,7 +121,7 @@ BookInputs::RatingFound BookInputs::foundRating(const Part &part, const FigureNa
     const Figure figure = figureFor(m_records, part, name);
     RatingFound result;
     if (figure.inForce) {
-        result.origin = ratingOrigin(part, *figure.inForce);
+        result.origin = groundsOf(part, *figure.inForce);
         if (figure.inForce->value)
             result.si = figure.inForce->value->si();
     }
@@ -124,14 +135,10 @@ BookInputs::RatingFound BookInputs::foundRating(const Part &part, const FigureNa
 
 Origin BookInputs::ratingOrigin(const Part &part, const Rating &rating) const
 {
-    Origin origin;
+    Origin origin = groundsOf(part, rating);
     origin.name = tr("%1 of %2").arg(describe(figureOf(rating)), part.name);
     origin.path = withinOf(part);
     origin.field = print(RatingAddress{part.key, figureOf(rating), rating.duration});
-    origin.evidence = rating.evidence;
-    origin.source = sourceOf(rating.source, rating.on);
-    origin.stale =
-        rating.part.isSet() && part.reworkedOn && rating.on && *rating.on < *part.reworkedOn;
     return origin;
 }
 
@@ -167,6 +174,8 @@ Origin BookInputs::curveOrigin(const Part &part, CurveKind kind, const QString &
         origin.evidence = found->evidence;
         origin.source = sourceOf(found->source, found->on);
         origin.stale = found->part && part.reworkedOn && found->on && *found->on < *part.reworkedOn;
+    } else {
+        origin.field = print(CurveAddress{part.key, kind});
     }
     return origin;
 }
@@ -186,14 +195,14 @@ QString BookInputs::withinOf(const Part &part) const
 
 QString BookInputs::pathOf(const Part &part) const
 {
-    QStringList names{part.name};
+    QString path = part.name;
     const Part *above = m_records.find(part.partOf);
     // a loop of assemblies is refused elsewhere; here it only must end
     for (std::size_t steps = 0; above && steps < m_records.all<Part>().size(); ++steps) {
-        names.prepend(above->name);
+        path = QString(above->name + QStringLiteral(" › ") + path);
         above = m_records.find(above->partOf);
     }
-    return names.join(QStringLiteral(" › "));
+    return path;
 }
 
 } // namespace ohmwright

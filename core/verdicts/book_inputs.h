@@ -146,6 +146,7 @@ public:
             points.emplace_back(fromSi<X>(point.along.si()), fromSi<Y>(point.up.si()));
         return Curve<X, Y>(std::move(points));
     }
+    // With an address only while there is none: points that are there are changed on their card.
     [[nodiscard]] Origin curveOrigin(const Part &part, CurveKind kind, const QString &name) const;
 
     // Puts the book's own threshold in, if it has one of that name.

@@ -39,7 +39,7 @@ class BranchReader
 {
 public:
     explicit BranchReader(const BookInputs &in)
-        : m_in(in), m_wiring(in.records()), m_pack(packFacts(in))
+        : m_in(in), m_wiring(wiringOf(in)), m_pack(packFacts(in))
     {}
 
     [[nodiscard]] BranchRatingsInputs read(const Branch &branch, const Circuit &circuit) const
@@ -172,7 +172,7 @@ private:
     }
 
     const BookInputs &m_in;
-    Wiring m_wiring;
+    const Wiring &m_wiring;
     PackFacts m_pack;
 };
 

@@ -55,25 +55,6 @@ std::vector<const Part *> partsOn(const Records &records, const Branch &branch)
     return filtered(records, [&](const Part &part) { return on.contains(part.id); });
 }
 
-std::vector<const Part *> modulesOn(const Records &records, const Circuit &circuit)
-{
-    std::set<Id<Part>> on;
-    for (const Connection &connection : records.all<Connection>())
-        if (connection.circuit == circuit.id)
-            on.insert(connection.part);
-    return filtered(records, [&](const Part &part) {
-        if (part.kind != PartKind::Module)
-            return false;
-        const Part *at = &part;
-        for (std::size_t steps = 0; at && steps < records.all<Part>().size(); ++steps) {
-            if (on.contains(at->id))
-                return true;
-            at = records.find(at->partOf);
-        }
-        return false;
-    });
-}
-
 std::vector<const Part *> inside(const Records &records, const Part &part)
 {
     return filtered(records, [&](const Part &other) { return other.partOf == part.id; });

@@ -20,8 +20,6 @@ const Part *onlyPartOfRole(const Records &records, PartRole role);
 // Connected to the circuit themselves, in key order.
 std::vector<const Part *> partsOn(const Records &records, const Circuit &circuit);
 std::vector<const Part *> partsOn(const Records &records, const Branch &branch);
-// Battery modules connected to the circuit, or sitting inside a part that is.
-std::vector<const Part *> modulesOn(const Records &records, const Circuit &circuit);
 // What it holds directly, in key order.
 std::vector<const Part *> inside(const Records &records, const Part &part);
 

@@ -3,6 +3,7 @@
 
 #include "core/checks/pack.h"
 #include "core/verdicts/derived.h"
+#include "core/verdicts/vehicle_tools.h"
 
 #include <QCoreApplication>
 
@@ -23,19 +24,27 @@ FigureName actual(RatedQuantity quantity)
 }
 
 // Of a figure that each module has its own of: the one that decides, or the first not known.
-template <class Q, class Better>
-Given<Q> ofDecidingModule(const BookInputs &in, const std::vector<const Part *> &modules,
-                          const FigureName &name, const QString &whatFor, Better better)
+template <class Q, class Read, class Better>
+Given<Q> ofDecidingModule(const std::vector<const Part *> &modules, Read read,
+                          const QString &whatFor, Better better)
 {
     Given<Q> deciding = notKnown<Q>(whatFor);
     for (const Part *module : modules) {
-        const Given<Q> one = in.rating<Q>(*module, name);
+        const Given<Q> one = read(*module);
         if (!one.value)
             return one;
         if (!deciding.value || better(*one.value, *deciding.value))
             deciding = one;
     }
     return deciding;
+}
+
+template <class Q, class Better>
+Given<Q> ofDecidingModule(const BookInputs &in, const std::vector<const Part *> &modules,
+                          const FigureName &name, const QString &whatFor, Better better)
+{
+    return ofDecidingModule<Q>(
+        modules, [&](const Part &module) { return in.rating<Q>(module, name); }, whatFor, better);
 }
 
 // All modules as they are: in a group side by side, the groups in a row. The mean of the modules
@@ -120,7 +129,7 @@ Given<Energy> energyBetween(const CellFacts &cells, const PackFacts &pack,
     return energy;
 }
 
-CellFacts cellFacts(const BookInputs &in, const PackFacts &pack)
+CellFacts readCells(const BookInputs &in, const PackFacts &pack)
 {
     CellFacts cells;
     const Part *module = pack.modules.empty() ? nullptr : pack.modules.front();
@@ -134,17 +143,30 @@ CellFacts cellFacts(const BookInputs &in, const PackFacts &pack)
         in, pack.modules,
         {RatedQuantity::Current, RatingKind::Limit, RatingBasis::Continuous, CurrentKind::Dc},
         tr("current limit of a module"), std::less<>());
+    cells.modulePeak = ofDecidingModule<Current>(
+        pack.modules,
+        [&](const Part &one) {
+            return peakLimit<Current>(in, one, RatedQuantity::Current, CurrentKind::Dc);
+        },
+        tr("peak current limit of a module"), std::less<>());
     cells.worstModule =
         ofDecidingModule<Resistance>(in, pack.modules, actual(RatedQuantity::InternalResistance),
                                      tr("resistance of a module"), std::greater<>());
     if (module && in.has("module.cold_resistance", *module))
         cells.worstModule = in.figure<Resistance>("module.cold_resistance", *module);
     cells.pack = ofAllModules(in, pack);
+    cells.coldPack = derived(
+        called(tr("resistance of the pack, coldest"), tr("of the worst module for each")),
+        [](Resistance one, double series, double parallel) { return one * (series / parallel); },
+        cells.worstModule, pack.modulesInSeries, pack.modulesInParallel);
     if (pack.circuit && in.has("pack.connection_resistance", *pack.circuit)) {
         cells.joints = in.figure<Resistance>("pack.connection_resistance", *pack.circuit);
         cells.pack =
             derived(called(tr("resistance of the pack with its joints"), cells.pack.origin.source),
                     std::plus<>(), cells.pack, *cells.joints);
+        cells.coldPack =
+            derived(called(cells.coldPack.origin.name, tr("of the worst module for each, joints")),
+                    std::plus<>(), cells.coldPack, *cells.joints);
     }
     return cells;
 }

@@ -16,12 +16,17 @@ struct CellFacts
     Given<Resistance> worstModule;   // cold if that is known, else the worst as measured
     Given<Resistance> pack;          // of all modules as they are, joints with them if known
     Given<Current> moduleCurrent;    // for good, of the module that takes least
+    Given<Current> modulePeak;       // for seconds, likewise; for good where no peak is told
+    Given<Resistance> coldPack;      // of the worst module for each of them, joints with them
     std::optional<Given<Resistance>> joints;
     Curve<double, Voltage> openCircuit; // of a cell
     Origin openCircuitFrom;
 };
 
-CellFacts cellFacts(const BookInputs &in, const PackFacts &pack);
+// Worked out once for these inputs, together with the pack's.
+const CellFacts &cellFacts(const BookInputs &in);
+// Of a pack of which circuit, modules and layout are known already.
+CellFacts readCells(const BookInputs &in, const PackFacts &pack);
 
 // What the pack gives from one state of charge down to another, at a third of its capacity an hour:
 // what driving at a steady pace takes. Without an open-circuit curve, by its nominal voltage.

@@ -33,7 +33,7 @@ class ChargingReader
 {
 public:
     explicit ChargingReader(const BookInputs &in)
-        : m_in(in), m_wiring(in.records()), m_pack(packFacts(in)), m_cells(cellFacts(in, m_pack))
+        : m_in(in), m_wiring(wiringOf(in)), m_pack(packFacts(in)), m_cells(cellFacts(in))
     {}
 
     [[nodiscard]] ChargingInputs read(const Part &charger) const
@@ -147,9 +147,9 @@ private:
     }
 
     const BookInputs &m_in;
-    Wiring m_wiring;
+    const Wiring &m_wiring;
     PackFacts m_pack;
-    CellFacts m_cells;
+    const CellFacts &m_cells;
 };
 
 } // namespace

@@ -37,7 +37,7 @@ class CircuitReader
 {
 public:
     explicit CircuitReader(const BookInputs &in)
-        : m_in(in), m_wiring(in.records()), m_pack(packFacts(in))
+        : m_in(in), m_wiring(wiringOf(in)), m_pack(packFacts(in))
     {}
 
     [[nodiscard]] bool hasParts(const Circuit &circuit) const
@@ -206,7 +206,7 @@ private:
     }
 
     const BookInputs &m_in;
-    Wiring m_wiring;
+    const Wiring &m_wiring;
     PackFacts m_pack;
 };
 

@@ -69,7 +69,7 @@ void readBleed(DischargeInputs &inputs, const BookInputs &in, const Circuit &cir
 
 std::vector<Check> judgeDischargeOfBook(const BookInputs &in)
 {
-    const Wiring wiring(in.records());
+    const Wiring &wiring = wiringOf(in);
     const PackFacts &pack = packFacts(in);
     std::vector<Check> checks;
     for (const Circuit &circuit : in.records().all<Circuit>()) {

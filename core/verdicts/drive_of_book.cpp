@@ -2,6 +2,8 @@
 // Drive out of a book: each motor with the inverter, the gearbox, the pack, the vehicle.
 #include "core/checks/drive.h"
 #include "core/verdicts/build_parts.h"
+#include "core/verdicts/derived.h"
+#include "core/verdicts/drive_demand.h"
 #include "core/verdicts/pack_facts.h"
 #include "core/verdicts/vehicle_checks_of_book.h"
 #include "core/verdicts/vehicle_of_book.h"
@@ -26,8 +28,16 @@ struct Around
 {
     const Part *inverter = nullptr;
     const Part *gearbox = nullptr;
-    Given<Power> pack; // the most it gives; not a limit while not known
+    Given<Power> pack; // the most it gives, at the shaft; not a limit while not known
 };
+
+// What the pack gives at its terminals, less what inverter and motor lose of it.
+Given<Power> atTheShaft(const BookInputs &in, const Given<Power> &ofPack)
+{
+    return derived(called(tr("%1, at the motor's shaft").arg(ofPack.origin.name),
+                          ofPack.origin.source, ofPack.origin.field),
+                   std::multiplies<>(), ofPack, electricEfficiency(in));
+}
 
 // A motor's torque goes with its current, as far as the iron is not saturated.
 std::optional<Given<Torque>> torqueAtInverterCurrent(const BookInputs &in, const Part &motor,
@@ -204,7 +214,7 @@ std::vector<Check> judgeDriveOfBook(const BookInputs &in)
         return checks;
     const Around around{onlyPartOfRole(in.records(), PartRole::Inverter),
                         onlyPartOfRole(in.records(), PartRole::Gearbox),
-                        packFacts(in).greatestPower};
+                        atTheShaft(in, packFacts(in).greatestPower)};
     for (const Part *motor : motors) {
         DriveInputs drive;
         drive.subject = motor->key;

@@ -184,6 +184,83 @@ Outcome write(Book &book, const FieldAddress &at, const TypedFigure &typed)
     return saved ? Outcome() : Outcome(fail(saved.error()));
 }
 
+// "0 %: 3.0 V; 100 %: 4.2 V".
+Result<std::vector<CurvePoint>> pointsOf(CurveKind kind, const QString &typed)
+{
+    std::vector<CurvePoint> points;
+    for (const QString &pair : typed.split(u';', Qt::SkipEmptyParts)) {
+        const QStringList both = pair.split(u':');
+        if (both.size() != 2)
+            return bad(tr("“%1” is no point of a curve.").arg(pair.trimmed()),
+                       tr("Type the points with semicolons between: “0 %: 3.0 V; 100 %: 4.2 V”."));
+        const Result<Amount> along =
+            parseAmount(both[0].trimmed(), NumberStyle::pointDecimal(), measureAlong(kind));
+        if (!along)
+            return fail(along.error());
+        const Result<Amount> up =
+            parseAmount(both[1].trimmed(), NumberStyle::pointDecimal(), measureUp(kind));
+        if (!up)
+            return fail(up.error());
+        CurvePoint point;
+        point.position = static_cast<int>(points.size());
+        point.along = *along;
+        point.up = *up;
+        points.push_back(point);
+    }
+    if (points.size() < 2)
+        return bad(tr("A curve has two points at least."),
+                   tr("Type them with semicolons between: “0 %: 3.0 V; 100 %: 4.2 V”."));
+    return points;
+}
+
+// The part's own, made if it has none; a curve of its type stays as it is.
+Result<Id<RatedCurve>> ownCurve(Book &book, const Part &part, CurveKind kind,
+                                const TypedFigure &typed)
+{
+    RatedCurve curve;
+    for (const RatedCurve &one : book.records().all<RatedCurve>())
+        if (one.part == part.id && one.kind == kind)
+            curve = one;
+    const bool isThere = curve.part.has_value();
+    curve.part = part.id;
+    curve.kind = kind;
+    curve.evidence = typed.evidence.value_or(Evidence::Assumed);
+    curve.source = typed.source;
+    curve.on = book.clock().today();
+    if (isThere) {
+        if (const Outcome updated = book.update(curve); !updated)
+            return fail(updated.error());
+        return curve.id;
+    }
+    curve.name = tr("%1 of %2").arg(wordOf(kind), part.name);
+    curve.key = freshKey<RatedCurve>(book.records(), curve.name);
+    return book.insert(curve);
+}
+
+Outcome write(Book &book, const CurveAddress &at, const TypedFigure &typed)
+{
+    const Part *part = book.records().byKey<Part>(at.part);
+    if (!part)
+        return gone();
+    const Result<std::vector<CurvePoint>> points = pointsOf(at.kind, typed.value);
+    if (!points)
+        return fail(points.error());
+    const Result<Id<RatedCurve>> curve = ownCurve(book, *part, at.kind, typed);
+    if (!curve)
+        return fail(curve.error());
+    const auto there = book.records().of<CurvePoint>(*curve);
+    const std::vector<CurvePoint> old(there.begin(), there.end());
+    for (const CurvePoint &point : old)
+        if (const Outcome removed = book.remove(point.id); !removed)
+            return removed;
+    for (CurvePoint point : *points) {
+        point.curve = *curve;
+        if (const Result<Id<CurvePoint>> made = book.insert(point); !made)
+            return fail(made.error());
+    }
+    return {};
+}
+
 QString nameOf(const InputAddress &address)
 {
     if (const auto *figure = std::get_if<FigureAddress>(&address)) {
@@ -192,6 +269,8 @@ QString nameOf(const InputAddress &address)
     }
     if (const auto *rating = std::get_if<RatingAddress>(&address))
         return describe(rating->figure);
+    if (const auto *curve = std::get_if<CurveAddress>(&address))
+        return tr("curve “%1”").arg(wordOf(curve->kind));
     return std::get<FieldAddress>(address).field;
 }
 
@@ -252,6 +331,8 @@ Result<Id<Task>> findOut(Book &book, const Check &check, const QString &unknown)
         } else if (const auto *figure = std::get_if<FigureAddress>(&*at);
                    figure && figure->subject == RecordTraits<Part>::table) {
             takePart(figure->key);
+        } else if (const auto *curve = std::get_if<CurveAddress>(&*at)) {
+            takePart(curve->part);
         }
     }
     return makeFindOutTask(book, unknown, tr("the check “%1”").arg(check.title), part);

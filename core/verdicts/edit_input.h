@@ -15,9 +15,10 @@ namespace ohmwright {
 // One edit. `address` is a CheckInput's Origin::field. `typed` is "450 V", or with where it comes
 // from "450 V, datasheet, page 4"; a choice is its word; empty says that it is not known. Without
 // evidence it counts as assumed, for nobody knows where it came from; a field of another record
-// keeps what it rests on. A rating stands from then on; one that cannot, because only papers and
-// plate raise a limit, is refused. BadInput with a sentence for what cannot be read or is not
-// allowed.
+// keeps what it rests on. A curve is its points, "0 %: 3.0 V; 100 %: 4.2 V", with where they come
+// from likewise; it becomes the part's own. A rating stands from then on; one that cannot, because
+// only papers and plate raise a limit, is refused. BadInput with a sentence for what cannot be read
+// or is not allowed.
 Outcome editInput(Book &book, const QString &address, const QString &typed);
 
 // What was typed, taken apart: "450 V DC, datasheet, page 4".

@@ -44,7 +44,7 @@ class FuseReader
 {
 public:
     explicit FuseReader(const BookInputs &in)
-        : m_in(in), m_pack(packFacts(in)), m_cells(cellFacts(in, m_pack))
+        : m_in(in), m_pack(packFacts(in)), m_cells(cellFacts(in))
     {}
 
     [[nodiscard]] FuseInputs read(const Branch &branch, const Circuit &circuit) const
@@ -181,7 +181,7 @@ private:
 
     const BookInputs &m_in;
     PackFacts m_pack;
-    CellFacts m_cells;
+    const CellFacts &m_cells;
 };
 
 } // namespace

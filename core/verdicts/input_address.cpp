@@ -13,25 +13,28 @@ constexpr QChar kApart = u'|';
 const QString kFigure = QStringLiteral("figure");
 const QString kRating = QStringLiteral("rating");
 const QString kField = QStringLiteral("field");
+const QString kCurve = QStringLiteral("curve");
 
 } // namespace
 
+// Joined by hand: each input of each check has one, and lists of words would be most of their cost.
 QString print(const InputAddress &address)
 {
-    QStringList words;
     if (const auto *figure = std::get_if<FigureAddress>(&address))
-        words = {kFigure, figure->figure, QString::fromStdString(figure->subject), figure->key};
-    else if (const auto *rating = std::get_if<RatingAddress>(&address))
-        words = {kRating,
-                 rating->part,
-                 wordOf(rating->figure.quantity),
-                 wordOf(rating->figure.kind),
-                 wordOf(rating->figure.basis),
-                 rating->figure.current ? wordOf(*rating->figure.current) : QString(),
-                 rating->duration ? printAmount(*rating->duration) : QString()};
-    else if (const auto *field = std::get_if<FieldAddress>(&address))
-        words = {kField, QString::fromStdString(field->table), field->key, field->field};
-    return words.join(kApart);
+        return QString(kFigure + kApart + figure->figure + kApart +
+                       QString::fromStdString(figure->subject) + kApart + figure->key);
+    if (const auto *rating = std::get_if<RatingAddress>(&address)) {
+        const FigureName &figure = rating->figure;
+        return QString(kRating + kApart + rating->part + kApart + wordOf(figure.quantity) + kApart +
+                       wordOf(figure.kind) + kApart + wordOf(figure.basis) + kApart +
+                       (figure.current ? wordOf(*figure.current) : QString()) + kApart +
+                       (rating->duration ? printAmount(*rating->duration) : QString()));
+    }
+    if (const auto *field = std::get_if<FieldAddress>(&address))
+        return QString(kField + kApart + QString::fromStdString(field->table) + kApart +
+                       field->key + kApart + field->field);
+    const auto &curve = std::get<CurveAddress>(address);
+    return QString(kCurve + kApart + curve.part + kApart + wordOf(curve.kind));
 }
 
 std::optional<InputAddress> parseInputAddress(const QString &text)
@@ -41,6 +44,10 @@ std::optional<InputAddress> parseInputAddress(const QString &text)
         return FigureAddress{words[1], words[2].toStdString(), words[3]};
     if (words.size() == 4 && words[0] == kField)
         return FieldAddress{words[1].toStdString(), words[2], words[3]};
+    if (words.size() == 3 && words[0] == kCurve) {
+        const auto kind = fromWord<CurveKind>(words[2]);
+        return kind ? std::optional<InputAddress>(CurveAddress{words[1], *kind}) : std::nullopt;
+    }
     if (words.size() != 7 || words[0] != kRating)
         return std::nullopt;
     const auto quantity = fromWord<RatedQuantity>(words[2]);

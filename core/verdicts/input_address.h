@@ -41,7 +41,15 @@ struct FieldAddress
     bool operator==(const FieldAddress &) const = default;
 };
 
-using InputAddress = std::variant<FigureAddress, RatingAddress, FieldAddress>;
+// A curve of a part that is not in the book yet.
+struct CurveAddress
+{
+    QString part; // key
+    CurveKind kind = CurveKind::OpenCircuit;
+    bool operator==(const CurveAddress &) const = default;
+};
+
+using InputAddress = std::variant<FigureAddress, RatingAddress, FieldAddress, CurveAddress>;
 
 QString print(const InputAddress &address);
 // None for what print() never gave.

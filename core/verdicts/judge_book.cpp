@@ -16,20 +16,9 @@ std::array<std::span<const Judge>, 2> allJudges()
     return {electricalJudges(), vehicleJudges()};
 }
 
-// Fails, unknown, tight, holds.
-int danger(Verdict verdict)
+auto danger(Verdict verdict)
 {
-    switch (verdict) {
-    case Verdict::Fails:
-        return 0;
-    case Verdict::Unknown:
-        return 1;
-    case Verdict::Tight:
-        return 2;
-    case Verdict::Holds:
-        return 3;
-    }
-    return 3;
+    return std::ranges::find(kWorstFirst, verdict) - kWorstFirst.begin();
 }
 
 bool isTouched(const Judge &judge, const Change &change)

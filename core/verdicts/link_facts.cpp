@@ -63,6 +63,17 @@ Given<Voltage> lowestVoltage(const BookInputs &in, const Circuit &circuit, const
                       tr("voltage of the empty pack"));
 }
 
+std::optional<RegenerationSettings> regenerationToldTwice(const BookInputs &in,
+                                                          const PackFacts &pack)
+{
+    const Circuit &circuit = *pack.circuit;
+    if (!in.has("range.regeneration") || !in.has("pack.regeneration_current", circuit))
+        return std::nullopt;
+    return RegenerationSettings{in.figure<Power>("range.regeneration"),
+                                in.figure<Current>("pack.regeneration_current", circuit),
+                                lowestVoltage(in, circuit, pack), pack.full};
+}
+
 bool hasLink(const BookInputs &in, const Wiring &wiring, const Circuit &circuit)
 {
     if (circuit.kind == CircuitKind::LowVoltage || circuit.current != CurrentKind::Dc)

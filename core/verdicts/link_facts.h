@@ -3,6 +3,7 @@
 // at, the lowest it works at, and the capacitance that hangs on it.
 #pragma once
 
+#include "core/checks/regeneration_settings.h"
 #include "core/verdicts/pack_facts.h"
 #include "core/verdicts/wiring.h"
 
@@ -12,6 +13,9 @@ namespace ohmwright {
 Given<Voltage> highestVoltage(const BookInputs &in, const Circuit &circuit, const PackFacts &pack);
 // The empty pack's under load, by its cells' lowest voltage; else the circuit's nominal voltage.
 Given<Voltage> lowestVoltage(const BookInputs &in, const Circuit &circuit, const PackFacts &pack);
+// Both settings of regeneration, where the book has both.
+std::optional<RegenerationSettings> regenerationToldTwice(const BookInputs &in,
+                                                          const PackFacts &pack);
 // As entered with the circuit.
 Given<Voltage> worstVoltageEntered(const BookInputs &in, const Circuit &circuit);
 Given<Voltage> nominalVoltageEntered(const BookInputs &in, const Circuit &circuit);

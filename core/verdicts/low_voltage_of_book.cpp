@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The 12 V side out of a book: of each low-voltage circuit with branches or a converter.
 //
-// Each branch is a load behind its fuse, drawing its continuous current while it is on; the branch
+// Each branch is a load behind its fuse, drawing its continuous current while it is on and its peak
+// for moments; the branch
 // of converter or battery is the supply, of which only the fuse is held to its cable. Assumed
 // unless told otherwise, each said so: a branch is on all the time, 13.8 V, half of the battery may
-// be drawn.
+// be drawn, and less of it the faster, as of lead-acid.
 #include "core/checks/low_voltage.h"
 #include "core/verdicts/branch_conductor.h"
 #include "core/verdicts/derived.h"
@@ -32,7 +33,7 @@ FigureName dc(RatedQuantity quantity, RatingKind kind, RatingBasis basis)
 class LowVoltageReader
 {
 public:
-    explicit LowVoltageReader(const BookInputs &in) : m_in(in), m_wiring(in.records())
+    explicit LowVoltageReader(const BookInputs &in) : m_in(in), m_wiring(wiringOf(in))
     {
         for (const Branch &branch : in.records().all<Branch>())
             m_branches[branch.circuit].push_back(&branch);
@@ -105,10 +106,29 @@ private:
         inputs.usableShare = m_in.figureOr(
             0.5, tr("half of a lead-acid battery: common practice, no published source"),
             "low_voltage.usable_share", circuit);
-        if (m_in.has("low_voltage.peukert", circuit))
-            inputs.peukert = m_in.figure<double>("low_voltage.peukert", circuit);
+        inputs.peukert = m_in.figureOr(*inputs.peukert.value, inputs.peukert.origin.source,
+                                       "low_voltage.peukert", circuit);
+        readShortCircuit(inputs, circuit);
         inputs.ratedTime = m_in.figureOr(seconds(20 * 3600.0), tr("as starter batteries are rated"),
                                          "low_voltage.rated_time", circuit);
+    }
+
+    void readShortCircuit(LowVoltageInputs &inputs, const Circuit &circuit) const
+    {
+        if (m_in.has("low_voltage.short_circuit", circuit))
+            inputs.shortCircuit = m_in.figure<Current>("low_voltage.short_circuit", circuit);
+        if (m_in.has("low_voltage.battery_resistance", circuit)) {
+            inputs.innerResistance =
+                m_in.figure<Resistance>("low_voltage.battery_resistance", circuit);
+            return;
+        }
+        for (const Part *battery : m_wiring.on(circuit, PartRole::AuxiliaryBattery)) {
+            const Given<Resistance> inner = m_in.rating<Resistance>(
+                *battery, {RatedQuantity::InternalResistance, RatingKind::Actual,
+                           RatingBasis::Nominal, std::nullopt});
+            if (inner.value)
+                inputs.innerResistance = inner;
+        }
     }
 
     [[nodiscard]] bool isSupply(const Branch &branch) const
@@ -125,6 +145,17 @@ private:
         fuse.rating = m_in.field<Current>(branch, &Branch::fuseRating, "fuse_rating", fuse.name,
                                           Evidence::Nameplate, tr("entered with the branch"));
         fuse.cable = capacityOf(m_in, branch);
+        if (const Part *part = m_in.records().find(branch.fuse)) {
+            // told as such, or for direct current only
+            for (const std::optional<CurrentKind> kind :
+                 {std::optional<CurrentKind>(), std::optional(CurrentKind::Dc)}) {
+                const Given<Current> breaking =
+                    m_in.rating<Current>(*part, {RatedQuantity::BreakingCapacity, RatingKind::Limit,
+                                                 RatingBasis::Continuous, kind});
+                if (breaking.value && !fuse.breaking)
+                    fuse.breaking = breaking;
+            }
+        }
         if (!isSupply(branch)) {
             LowVoltageLoad load;
             load.name = branch.name;
@@ -134,6 +165,14 @@ private:
                        continuousCurrentOf(m_in, branch).origin.field),
                 [](Current i, Voltage u) { return i * u; }, continuousCurrentOf(m_in, branch),
                 inputs.systemVoltage);
+            if (branch.peakCurrent)
+                load.peak = derived(
+                    called(tr("highest power of %1").arg(branch.name)),
+                    [](Current i, Voltage u) { return i * u; },
+                    m_in.field<Current>(branch, &Branch::peakCurrent, "peak_current",
+                                        tr("peak current of %1").arg(branch.name),
+                                        Evidence::Assumed, tr("entered with the branch")),
+                    inputs.systemVoltage);
             load.duty =
                 m_in.figureOr(1.0, tr("on all the time, unless it is told"), "branch.duty", branch);
             load.inReserve = m_in.yesNo("branch.in_reserve", branch).value_or(false);
@@ -145,7 +184,7 @@ private:
     }
 
     const BookInputs &m_in;
-    Wiring m_wiring;
+    const Wiring &m_wiring;
     std::map<Id<Circuit>, std::vector<const Branch *>> m_branches;
 };
 

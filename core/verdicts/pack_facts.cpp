@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/verdicts/pack_facts.h"
 
-#include "core/verdicts/build_parts.h"
+#include "core/checks/pack.h"
 #include "core/verdicts/cell_facts.h"
 #include "core/verdicts/derived.h"
+#include "core/verdicts/wiring.h"
 
 #include <QCoreApplication>
 
@@ -78,6 +79,7 @@ Given<Current> mostIntoCell(const BookInputs &in, const Part *module)
     Given<Current> most = notKnown<Current>(tr("limit for braking, of a cell"));
     if (!module)
         return most;
+    most.origin = in.curveOrigin(*module, CurveKind::BrakingLimit, most.origin.name);
     for (const CurveKind kind : {CurveKind::BrakingLimit, CurveKind::ChargeLimit}) {
         const RatedCurve *curve = in.curve(*module, kind);
         if (!curve)
@@ -89,6 +91,39 @@ Given<Current> mostIntoCell(const BookInputs &in, const Part *module)
         break;
     }
     return most;
+}
+
+// The highest voltage that an inverter on the circuit, or the cells, must not be pulled below; zero
+// where none is known, which limits nothing.
+Given<Voltage> leastVoltage(const PackFacts &facts, const BookInputs &in, const CellFacts &cells)
+{
+    Given<Voltage> least =
+        ofAllCells(facts.cellsInSeries, cells.lowest, tr("lowest voltage of the cells"));
+    if (!least.value)
+        least = given(Voltage(), tr("no least voltage is known"), Evidence::Datasheet);
+    if (!facts.circuit)
+        return least;
+    for (const Part *inverter : wiringOf(in).on(*facts.circuit, PartRole::Inverter)) {
+        const Given<Voltage> own =
+            in.rating<Voltage>(*inverter, {RatedQuantity::Voltage, RatingKind::Limit,
+                                           RatingBasis::Least, CurrentKind::Dc});
+        if (own.value && *least.value < *own.value)
+            least = own;
+    }
+    return least;
+}
+
+QString decides(MostPower::Limit limit, const QString &current, const QString &least)
+{
+    switch (limit) {
+    case MostPower::Limit::ModuleCurrent:
+        return current;
+    case MostPower::Limit::LeastVoltage:
+        return least;
+    case MostPower::Limit::MatchedLoad:
+        break;
+    }
+    return tr("half the voltage; no load draws more");
 }
 
 void readPower(PackFacts &facts, const BookInputs &in, const CellFacts &cells)
@@ -103,14 +138,21 @@ void readPower(PackFacts &facts, const BookInputs &in, const CellFacts &cells)
         if (!limit.value)
             break;
     }
+    const Given<Voltage> least = leastVoltage(facts, in, cells);
+    MostPower::Limit by = MostPower::Limit::ModuleCurrent;
     facts.greatestPower = toldOr<Power>(
-        in, facts.circuit, "pack.greatest_power",
-        tr("the modules' peak current at the nominal voltage, less the sag"),
-        [](Current one, double parallel, Voltage u, Resistance inner) {
-            const Current all = one * parallel;
-            return (u - all * inner) * all;
+        in, facts.circuit, "pack.greatest_power", {},
+        [&by](Current one, double parallel, Voltage u, Resistance inner, Voltage floor) {
+            const MostPower most = mostPower(u, inner, floor, one * parallel).value_or(MostPower());
+            by = most.by;
+            return most.power;
         },
-        peak, facts.modulesInParallel, facts.nominal, cells.pack);
+        peak, facts.modulesInParallel, facts.nominal, cells.pack, least);
+    if (facts.greatestPower.value &&
+        !(facts.circuit && in.has("pack.greatest_power", *facts.circuit)))
+        facts.greatestPower.origin.source =
+            tr("from the nominal voltage; %1 decides")
+                .arg(decides(by, peak.origin.name, least.origin.name));
     facts.greatestChargePower = toldOr<Power>(
         in, facts.circuit, "pack.greatest_charge_power",
         tr("the cells' greatest current by their curve, at the nominal voltage"),
@@ -118,13 +160,21 @@ void readPower(PackFacts &facts, const BookInputs &in, const CellFacts &cells)
         mostIntoCell(in, module), cells.inParallel, facts.nominal);
 }
 
-PackFacts workOut(const BookInputs &in)
+// Each needs the other: the cells the layout, the pack's voltages and powers the cells.
+struct Worked
 {
-    PackFacts facts;
+    PackFacts pack;
+    CellFacts cells;
+};
+
+Worked workOut(const BookInputs &in)
+{
+    Worked worked;
+    PackFacts &facts = worked.pack;
     for (const Circuit &circuit : in.records().all<Circuit>()) {
         if (circuit.kind != CircuitKind::Traction)
             continue;
-        std::vector<const Part *> modules = modulesOn(in.records(), circuit);
+        std::vector<const Part *> modules = wiringOf(in).modulesOn(circuit);
         if (!modules.empty()) {
             facts.circuit = &circuit;
             facts.modules = ofOneType(modules);
@@ -149,7 +199,8 @@ PackFacts workOut(const BookInputs &in)
         called(tr("nominal voltage of the pack")),
         [](double series, Voltage one) { return one * series; }, facts.modulesInSeries,
         moduleNominal);
-    const CellFacts cells = cellFacts(in, facts);
+    worked.cells = readCells(in, facts);
+    const CellFacts &cells = worked.cells;
     facts.cellsInSeries = derived(called(tr("cells in series in the pack")), std::multiplies<>(),
                                   facts.modulesInSeries, cells.inSeriesPerModule);
     facts.full = ofAllCells(facts.cellsInSeries, cells.full, tr("voltage of the full pack"));
@@ -161,14 +212,19 @@ PackFacts workOut(const BookInputs &in)
     else if (facts.circuit && facts.usableEnergy.value) // so that it can be told instead
         facts.usableEnergy.origin.field = in.originOf("pack.usable_energy", *facts.circuit).field;
     readPower(facts, in, cells);
-    return facts;
+    return worked;
 }
 
 } // namespace
 
 const PackFacts &packFacts(const BookInputs &in)
 {
-    return in.once<PackFacts>(workOut);
+    return in.once<Worked>(workOut).pack;
+}
+
+const CellFacts &cellFacts(const BookInputs &in)
+{
+    return in.once<Worked>(workOut).cells;
 }
 
 } // namespace ohmwright

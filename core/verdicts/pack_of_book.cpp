@@ -9,6 +9,7 @@
 #include "core/verdicts/build_parts.h"
 #include "core/verdicts/cell_facts.h"
 #include "core/verdicts/derived.h"
+#include "core/verdicts/drive_demand.h"
 #include "core/verdicts/electrical_checks_of_book.h"
 #include "core/verdicts/link_facts.h"
 
@@ -30,7 +31,7 @@ FigureName dcVoltage(RatingKind kind, RatingBasis basis)
 
 void addWindows(PackInputs &inputs, const BookInputs &in, const Circuit &circuit)
 {
-    const Wiring wiring(in.records());
+    const Wiring &wiring = wiringOf(in);
     const auto add = [&](PartRole role, bool isCharger) {
         for (const Part *part : wiring.on(circuit, role))
             inputs.windows.push_back(
@@ -111,6 +112,61 @@ Given<double> channels(const BookInputs &in, const Circuit &circuit)
     return sum;
 }
 
+// At rest, where a drive ends: by the open-circuit curve; without one by the nominal voltage.
+Given<Voltage> restingWhenLow(const PackFacts &pack, const CellFacts &cells)
+{
+    const QString name = tr("voltage of the pack at rest where a drive ends");
+    if (cells.openCircuit.isEmpty())
+        return derived(
+            called(name, tr("nominal voltage; no open-circuit curve is recorded")),
+            [](Voltage u) { return u; }, pack.nominal);
+    Given<Voltage> resting = derived(
+        called(name, tr("by the open-circuit curve")),
+        [&](double n, double charge) { return cells.openCircuit.at(charge) * n; },
+        pack.cellsInSeries, pack.lowestCharge);
+    resting.origin.evidence = weakerOf(resting.origin.evidence, cells.openCircuitFrom.evidence);
+    return resting;
+}
+
+std::optional<ColdDrive> coldDrive(const BookInputs &in, const Wiring &wiring,
+                                   const PackFacts &pack, const CellFacts &cells)
+{
+    const auto demand = driveDemand(in, wiring, pack);
+    if (!demand)
+        return std::nullopt;
+    const Circuit &circuit = *pack.circuit;
+    const Part &module = *pack.modules.front();
+    ColdDrive drive;
+    drive.openCircuit = restingWhenLow(pack, cells);
+    drive.inner = cells.coldPack;
+    drive.peak = {demand->peak, demand->peakCurrent};
+    if (demand->continuous)
+        drive.continuous = DrawnPower{*demand->continuous, demand->continuousCurrent};
+    if (in.has("pack.cold_power", circuit))
+        drive.heldTo = in.figure<Power>("pack.cold_power", circuit);
+    if (in.has("cell.cold_peak_current", module))
+        drive.cellPeak = in.figure<Current>("cell.cold_peak_current", module);
+    return drive;
+}
+
+// As told; else what the power set in the controller is with the pack low, where it is most:
+// U·I + R·I² = P.
+Given<Current> brakingCurrent(const BookInputs &in, const PackFacts &pack, const CellFacts &cells)
+{
+    const Given<Current> told = in.figure<Current>("pack.regeneration_current", *pack.circuit);
+    if (in.has("pack.regeneration_current", *pack.circuit) || !in.has("range.regeneration"))
+        return told;
+    Origin origin = told.origin;
+    origin.source = tr("the power set in the controller, with the pack low");
+    return derived(
+        origin,
+        [](Power p, Voltage u, Resistance r) {
+            return amperes(2 * p.si() /
+                           (u.si() + std::sqrt(u.si() * u.si() + 4 * r.si() * p.si())));
+        },
+        in.figure<Power>("range.regeneration"), restingWhenLow(pack, cells), cells.coldPack);
+}
+
 std::optional<Regeneration> regeneration(const BookInputs &in, const Wiring &wiring,
                                          const Circuit &circuit, const PackFacts &pack,
                                          const CellFacts &cells)
@@ -120,7 +176,8 @@ std::optional<Regeneration> regeneration(const BookInputs &in, const Wiring &wir
         return std::nullopt;
     const Part &module = *pack.modules.front();
     Regeneration braking;
-    braking.current = in.figure<Current>("pack.regeneration_current", circuit);
+    braking.current = brakingCurrent(in, pack, cells);
+    braking.toldTwice = regenerationToldTwice(in, pack);
     braking.cellVoltage = in.figure<Voltage>("cells.regeneration_voltage", circuit);
     braking.cellResistance = derived(
         called(tr("resistance of a cell"), tr("of a module, by its cells")),
@@ -141,7 +198,7 @@ std::vector<Check> judgePackOfBook(const BookInputs &in)
     if (!pack.circuit)
         return {};
     const Circuit &circuit = *pack.circuit;
-    const CellFacts cells = cellFacts(in, pack);
+    const CellFacts &cells = cellFacts(in);
     PackInputs inputs;
     inputs.pack = circuit.key;
     inputs.modulesInSeries = pack.modulesInSeries;
@@ -157,6 +214,8 @@ std::vector<Check> judgePackOfBook(const BookInputs &in)
     inputs.cellFloor = cells.lowest;
     inputs.load = in.figure<Power>("pack.steady_load", circuit);
     inputs.moduleCurrentLimit = cells.moduleCurrent;
+    if (const auto demand = driveDemand(in, wiringOf(in), pack))
+        inputs.peak = PackPeak{demand->peak, demand->peakCurrent, cells.modulePeak};
     if (in.has("pack.needed_energy", circuit))
         inputs.neededEnergy = in.figure<Energy>("pack.needed_energy", circuit);
     const Given<Mass> mass =
@@ -175,8 +234,8 @@ std::vector<Check> judgeCellLimitsOfBook(const BookInputs &in)
         return {};
     const Circuit &circuit = *pack.circuit;
     const Part &module = *pack.modules.front();
-    const Wiring wiring(in.records());
-    const CellFacts cells = cellFacts(in, pack);
+    const Wiring &wiring = wiringOf(in);
+    const CellFacts &cells = cellFacts(in);
     CellLimitsInputs inputs;
     inputs.pack = circuit.key;
     inputs.cellsInSeries = pack.cellsInSeries;
@@ -195,6 +254,7 @@ std::vector<Check> judgeCellLimitsOfBook(const BookInputs &in)
     inputs.hottestCharging = in.figure<Temperature>("cells.hottest_charging", circuit);
     inputs.coldestDriving = in.figure<Temperature>("cells.coldest_driving", circuit);
     inputs.hottestDriving = in.figure<Temperature>("cells.hottest_driving", circuit);
+    inputs.drive = coldDrive(in, wiring, pack, cells);
     inputs.regeneration = regeneration(in, wiring, circuit, pack, cells);
     inputs.channels = channels(in, circuit);
     in.hold(inputs.chargeFloor);

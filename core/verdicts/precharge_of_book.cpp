@@ -56,7 +56,7 @@ const Precharged *belongingTo(const TestRecord &test, const std::vector<Precharg
 
 std::vector<Check> judgePrechargeOfBook(const BookInputs &in)
 {
-    const Wiring wiring(in.records());
+    const Wiring &wiring = wiringOf(in);
     const PackFacts &pack = packFacts(in);
     std::vector<Check> checks;
     for (const auto &[circuit, resistor] : prechargedCircuits(in.records(), wiring)) {
@@ -80,7 +80,7 @@ std::vector<Check> judgePrechargeOfBook(const BookInputs &in)
 
 std::vector<Check> judgePrechargeMeasuredOfBook(const BookInputs &in)
 {
-    const Wiring wiring(in.records());
+    const Wiring &wiring = wiringOf(in);
     const std::vector<Precharged> all = prechargedCircuits(in.records(), wiring);
     std::vector<Check> checks;
     for (const TestRecord &test : in.records().all<TestRecord>()) {

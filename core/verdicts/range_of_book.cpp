@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Range and consumption out of a book: the traction pack and the vehicle.
 #include "core/checks/range.h"
-#include "core/verdicts/pack_facts.h"
+#include "core/verdicts/link_facts.h"
 #include "core/verdicts/vehicle_checks_of_book.h"
 #include "core/verdicts/vehicle_of_book.h"
 #include "core/verdicts/vehicle_tools.h"
@@ -55,6 +55,7 @@ RangeInputs::Regeneration regenerationOf(const BookInputs &in, const PackFacts &
         "range.regeneration_fades_below");
     regeneration.fullAbove = in.figureOr<double>(
         kUpTo, commonPractice(tr("a full pack takes nothing back")), "range.regeneration_up_to");
+    regeneration.toldTwice = regenerationToldTwice(in, pack);
     return regeneration;
 }
 

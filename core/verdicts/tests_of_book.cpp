@@ -116,7 +116,7 @@ std::vector<Check> ofEachTest(const BookInputs &in, TestKind kind, Judge judge)
 std::vector<Check> judgeIsolationOfBook(const BookInputs &in)
 {
     const PackFacts &pack = packFacts(in);
-    const Wiring wiring(in.records());
+    const Wiring &wiring = wiringOf(in);
     return ofEachTest(in, TestKind::Isolation, [&](const TestRecord &test) {
         const Circuit *circuit = livePackCircuit(in, test, pack);
         if (!circuit)

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/verdicts/wiring.h"
 
+// first: g++ 12 takes its enumerators for shadows of the quantities' types
+#include "core/verdicts/book_inputs.h"
 #include "core/verdicts/build_parts.h"
 
 #include <algorithm>
@@ -88,6 +90,14 @@ std::vector<const Part *> Wiring::on(const Circuit &circuit, PartRole role) cons
     return found;
 }
 
+std::vector<const Part *> Wiring::modulesOn(const Circuit &circuit) const
+{
+    std::vector<const Part *> modules;
+    std::ranges::copy_if(on(circuit), std::back_inserter(modules),
+                         [](const Part *part) { return part->kind == PartKind::Module; });
+    return modules;
+}
+
 bool Wiring::isOn(const Part &part, const Circuit &circuit) const
 {
     return std::ranges::any_of(connectionsOf(part), [&](const Connection &connection) {
@@ -105,6 +115,11 @@ bool Wiring::isOn(const Part &part, const Branch &branch) const
 bool Wiring::isConnectedItself(const Part &part) const
 {
     return !m_records.of<Connection>(part.id).empty();
+}
+
+const Wiring &wiringOf(const BookInputs &inputs)
+{
+    return inputs.once<Wiring>([](const BookInputs &in) { return Wiring(in.records()); });
 }
 
 } // namespace ohmwright

@@ -50,6 +50,9 @@ public:
         return made;
     }
 
+    // Battery modules on the circuit, in key order.
+    [[nodiscard]] std::vector<const Part *> modulesOn(const Circuit &circuit) const;
+
 private:
     // deeper than any vehicle; a loop of assemblies is refused elsewhere and here only must end
     static constexpr int kDeepest = 32;
@@ -90,5 +93,9 @@ private:
     std::map<Id<Branch>, std::vector<const Part *>> m_onBranch;
     std::map<Id<Part>, std::vector<const Part *>> m_inside;
 };
+
+class BookInputs;
+// Of the records of these inputs, and as long-lived as they are.
+const Wiring &wiringOf(const BookInputs &inputs);
 
 } // namespace ohmwright

@@ -3,9 +3,6 @@
 
 #include <QCoreApplication>
 
-#include <algorithm>
-#include <cmath>
-
 namespace ohmwright::ui {
 
 namespace {
@@ -13,16 +10,6 @@ namespace {
 QString tr(const char *text)
 {
     return QCoreApplication::translate("ohmwright::ui::CheckWords", text);
-}
-
-constexpr double kMostShown = 9.99; // 999 %: beyond that only "much" matters
-
-QString percent(double share)
-{
-    const double magnitude = std::abs(share);
-    if (magnitude > kMostShown)
-        return tr("> 999 %");
-    return QString(QString::number(magnitude * 100, 'f', 1) + QStringLiteral(" %"));
 }
 
 } // namespace
@@ -83,19 +70,6 @@ QString evidenceWord(Evidence evidence)
         return tr("assumed");
     }
     Q_UNREACHABLE();
-}
-
-QString marginFigure(double margin)
-{
-    const QString figure = percent(margin);
-    const bool isZero = figure.startsWith(QLatin1String("0.0"));
-    return margin < 0 && !isZero ? QString(QLatin1Char('-') + figure) : figure;
-}
-
-QString marginWords(double margin)
-{
-    return margin < 0 ? tr("short by %1").arg(percent(margin))
-                      : tr("%1 to spare").arg(percent(margin));
 }
 
 QString checkKey(const Check &check)

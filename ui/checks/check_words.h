@@ -3,26 +3,18 @@
 #pragma once
 
 #include "core/checks/check.h"
+#include "core/checks/margin_words.h"
 #include "ui/widgets/marks.h"
 
 #include <QString>
 
 namespace ohmwright::ui {
 
-// All verdicts, worst first: the order in which they are counted, filtered and listed.
-inline constexpr std::array kWorstFirst{Verdict::Fails, Verdict::Unknown, Verdict::Tight,
-                                        Verdict::Holds};
-
 [[nodiscard]] Mark markOf(Verdict verdict);
 [[nodiscard]] QString verdictWord(Verdict verdict); // "fails"
 [[nodiscard]] QString protectedName(Protects what); // "Electronics"
 // "datasheet", "seller's word".
 [[nodiscard]] QString evidenceWord(Evidence evidence);
-
-// "12.3 %", "-4.0 %"; one decimal, and no more than 999 % either way.
-[[nodiscard]] QString marginFigure(double margin);
-// "12.3 % to spare", "short by 4.0 %".
-[[nodiscard]] QString marginWords(double margin);
 
 // Stays the same while the figures change: id, subject and title.
 [[nodiscard]] QString checkKey(const Check &check);

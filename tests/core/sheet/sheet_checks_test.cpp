@@ -69,6 +69,46 @@ TEST(SheetChecks, PlotsAreDrawnWhereThereIsSomebodyToDrawThem)
     EXPECT_TRUE(drawn.contains(QStringLiteral("Link over time")));
 }
 
+TEST(SheetChecks, MarginsBeyondTheWholeLimitAreTimes)
+{
+    TestBook book;
+    Check check = judgePrecharge(known());
+    check.margin = 2.2;
+    check.verdict = Verdict::Holds;
+    const QString page = sheetOf(book.records(), {check});
+    EXPECT_TRUE(page.contains(QStringLiteral("3.2 times")));
+    EXPECT_FALSE(page.contains(QStringLiteral("220 %")));
+}
+
+TEST(SheetChecks, RowsAlikeAreJoinedAndWhatWasSaidOfAKindIsSaidOnce)
+{
+    TestBook book;
+    Check check = judgePrecharge(known());
+    for (int i = 1; i <= 9; ++i) {
+        CheckInput input;
+        input.origin.name = QStringLiteral("voltage limit of Module %1").arg(i);
+        input.origin.evidence = Evidence::Datasheet;
+        input.symbol = QStringLiteral("Uₘ");
+        input.shown = i == 4 ? QStringLiteral("500 V") : QStringLiteral("600 V");
+        check.inputs.push_back(input);
+        Comparison held;
+        held.what = QStringLiteral("Module %1 held").arg(i);
+        held.value = QStringLiteral("450 V");
+        held.limit = input.shown;
+        held.margin = i == 4 ? 0.1 : 0.25;
+        held.verdict = Verdict::Holds;
+        check.comparisons.push_back(held);
+    }
+    const QString page = sheetOf(book.records(), {check, check});
+    EXPECT_EQ(page.count(QStringLiteral("voltage limit of Module 1")), 2); // of each check
+    EXPECT_FALSE(page.contains(QStringLiteral("voltage limit of Module 2")));
+    EXPECT_EQ(page.count(QStringLiteral("voltage limit of Module 4")), 2); // another value
+    EXPECT_TRUE(page.contains(QStringLiteral("and 7 more alike, to “voltage limit of Module 9”")));
+    EXPECT_TRUE(page.contains(QStringLiteral("and 7 more alike, to “Module 9 held”")));
+    EXPECT_EQ(page.count(QStringLiteral("Then measure the link")), 1);
+    EXPECT_EQ(page.count(QStringLiteral("First-order response")), 1);
+}
+
 TEST(SheetChecks, ABookWithoutThemHasNoEmptyHeadings)
 {
     TestBook book;

@@ -314,6 +314,7 @@ TEST_F(ElectricalCircuits, TheLowVoltageSideIsAsByHand)
     byHand.batteryVoltage = given(volts(12.5), kAny);
     byHand.batteryCapacity = given(Charge::fromSi(50 * 3600), kAny);
     byHand.usableShare = given(0.5, kAny);
+    byHand.ratedTime = given(seconds(20 * 3600), kAny);
     expectSame(judgeLowVoltageOfBook(inputs()), judgeLowVoltage(byHand)); // 83 % of a fuse: fails
     loosen("low_voltage.fuse_share", "90 %");
     expectBothVerdicts(judgeLowVoltageOfBook(inputs()));

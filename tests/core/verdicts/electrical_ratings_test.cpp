@@ -5,6 +5,8 @@
 #include "core/checks/cell_limits.h"
 #include "core/checks/grouping.h"
 #include "core/checks/pack.h"
+#include "core/checks/worksheet.h"
+#include "core/verdicts/edit_input.h"
 #include "core/verdicts/electrical_checks_of_book.h"
 #include "core/verdicts/pack_facts.h"
 #include "tests/core/verdicts/electrical_book.h"
@@ -175,6 +177,12 @@ TEST_F(ElectricalRatings, ThePackIsAsByHand)
     byHand.cellFloor = given(volts(3), QStringLiteral("f"));
     byHand.load = given(Power::fromSi(15000), QStringLiteral("P"));
     byHand.moduleCurrentLimit = given(amperes(150), QStringLiteral("I"));
+    // nobody says how much it draws until motor or inverter is told
+    expectAsks(judgePackOfBook(inputs()), "peak power limit of Inverter");
+    rate(inverter, {RatedQuantity::Power, RatingKind::Limit, RatingBasis::Peak, std::nullopt},
+         "44 kW", amount("30 s"));
+    byHand.peak = PackPeak{given(watts(44e3 / 0.88), QStringLiteral("P")), std::nullopt,
+                           given(amperes(150), QStringLiteral("I"))};
     byHand.windows = {{QStringLiteral("Inverter"), given(volts(250), QStringLiteral("a")),
                        given(volts(450), QStringLiteral("b")), false}};
     expectSame(judgePackOfBook(inputs()), judgePack(byHand));
@@ -261,6 +269,103 @@ TEST_F(ElectricalRatings, TheCellsLimitsAreAsByHand)
     forget("pack.charge_end");
     const auto asking = judgeCellLimitsOfBook(inputs());
     expectAsks(asking, "at which charging ends");
+}
+
+// 44 kW at the shaft and 0.88 on the way: 50 kW from 96 · 3.3 V = 316.8 V at 10 % and 8 · 6 mΩ.
+TEST_F(ElectricalRatings, TheDrivesPeakIsHeldToTheColdCells)
+{
+    addPack(traction);
+    curve(CurveKind::OpenCircuit, modules.front(), {{"0 %", "3.2 V"}, {"100 %", "4.2 V"}});
+    curve(CurveKind::DischargeLimit, modules.front(), {{"-10 °C", "40 A"}, {"0 °C", "80 A"}});
+    figure("cells.coldest_driving", traction, "-5 °C");
+    figure("cells.hottest_driving", traction, "0 °C");
+    const Id<Part> inverter = part("Inverter", PartRole::Inverter, traction);
+    rate(inverter, {RatedQuantity::Power, RatingKind::Limit, RatingBasis::Peak, std::nullopt},
+         "44 kW", amount("30 s"));
+    const auto peakRow = [&] {
+        const std::vector<Check> checks = judgeCellLimitsOfBook(inputs());
+        const auto &rows = checks.front().comparisons;
+        const auto row = std::ranges::find_if(rows, [](const Comparison &c) {
+            return c.what == QStringLiteral("current of a cell at peak power, coldest");
+        });
+        EXPECT_NE(row, rows.end());
+        return row == rows.end() ? Comparison() : *row;
+    };
+    const double v = 316.8, r = 0.048;
+    const auto amps = [&](double p) {
+        return (v - std::sqrt(v * v - 4 * r * p)) / (2 * r) / 2;
+    };
+    EXPECT_EQ(peakRow().value, show(amperes(amps(50e3)), u"A"));
+    EXPECT_EQ(peakRow().limit, show(amperes(60), u"A"));
+    EXPECT_EQ(peakRow().verdict, Verdict::Fails);
+    // the lower of motor and inverter counts
+    const Id<Part> motor = part("Motor", PartRole::Motor);
+    rate(motor, {RatedQuantity::Power, RatingKind::Limit, RatingBasis::Peak, std::nullopt},
+         "35.2 kW", amount("30 s"));
+    EXPECT_EQ(peakRow().value, show(amperes(amps(40e3)), u"A"));
+    // as told, which leads; and what the controller asks of a cold pack
+    figure("pack.peak_power", traction, "45 kW");
+    EXPECT_EQ(peakRow().value, show(amperes(amps(45e3)), u"A"));
+    figure("pack.cold_power", traction, "30 kW");
+    EXPECT_EQ(peakRow().value, show(amperes(amps(30e3)), u"A"));
+    EXPECT_NE(peakRow().verdict, Verdict::Fails);
+    figure("cell.cold_peak_current", modules.front(), "50 A");
+    EXPECT_EQ(peakRow().limit, show(amperes(50), u"A"));
+}
+
+TEST_F(ElectricalRatings, BrakingToldTwiceIsComparedWithinThePacksVoltages)
+{
+    addPack(traction);
+    part("Inverter", PartRole::Inverter, traction);
+    CheckFigure power;
+    power.figure = QStringLiteral("range.regeneration");
+    power.value = amount("6 kW");
+    power.evidence = Evidence::Assumed;
+    book.add(power);
+    const auto doubts = [&] {
+        return judgeCellLimitsOfBook(inputs()).front().doubts.filter(QStringLiteral("told twice"));
+    };
+    EXPECT_TRUE(doubts().isEmpty());
+    figure("pack.regeneration_current", traction, "16 A"); // 4.6 kW to 6.5 kW
+    EXPECT_TRUE(doubts().isEmpty());
+    forget("pack.regeneration_current");
+    figure("pack.regeneration_current", traction, "30 A");
+    ASSERT_EQ(doubts().size(), 1);
+    EXPECT_TRUE(doubts().front().contains(QStringLiteral("regeneration set in the controller")));
+    EXPECT_TRUE(doubts().front().contains(QStringLiteral("highest current of braking")));
+}
+
+TEST_F(ElectricalRatings, AMissingCurveCanBeFilledIn)
+{
+    addPack(traction);
+    figure("pack.steady_load", traction, "15 kW");
+    expectAsks(judgePackOfBook(inputs()), "open-circuit voltage");
+    const auto missing = [&] {
+        const std::vector<Check> checks = judgePackOfBook(inputs());
+        for (const CheckInput &input : checks.front().inputs)
+            if (input.origin.name.contains(QStringLiteral("open-circuit voltage")))
+                return input.origin.field;
+        return QString();
+    };
+    const QString address = missing();
+    EXPECT_FALSE(editInput(*book, address, QStringLiteral("0 %: 3.2 V")));
+    EXPECT_FALSE(editInput(*book, address, QStringLiteral("0 %: 3.2 V; full")));
+    EXPECT_FALSE(editInput(*book, address, QStringLiteral("0 %: 3.2 A; 100 %: 4.2 V")));
+    EXPECT_TRUE(records().all<RatedCurve>().rows().empty());
+    OHMWRIGHT_ASSERT_OK(
+        editInput(*book, address, QStringLiteral("0 %: 3.2 V; 100 %: 4.2 V, datasheet, page 2")));
+    ASSERT_EQ(records().all<RatedCurve>().size(), 1U);
+    const RatedCurve &made = records().all<RatedCurve>().rows().front();
+    EXPECT_EQ(made.part, modules.front());
+    EXPECT_EQ(made.evidence, Evidence::Datasheet);
+    EXPECT_EQ(made.source, QStringLiteral("page 2"));
+    EXPECT_EQ(records().of<CurvePoint>(made.id).size(), 2U);
+    EXPECT_TRUE(missing().isEmpty()); // what is there is changed on its card
+    // again, as a scratch that is kept may do: the points are replaced
+    OHMWRIGHT_ASSERT_OK(
+        editInput(*book, address, QStringLiteral("0 %: 3 V; 50 %: 3.7 V; 100 %: 4.2 V")));
+    ASSERT_EQ(records().all<RatedCurve>().size(), 1U);
+    EXPECT_EQ(records().of<CurvePoint>(records().all<RatedCurve>().rows().front().id).size(), 3U);
 }
 
 TEST_F(ElectricalRatings, GroupingIsAsByHandAndOnlyWhereThereAreGroups)

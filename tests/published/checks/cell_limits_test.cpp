@@ -128,6 +128,94 @@ TEST(CellLimits, HoldsBrakingWithAFullOrColdPack)
     EXPECT_LE(judged(in), Verdict::Tight);
 }
 
+// 360 V and 100 mΩ, worked by hand: 82 kW draw (360 − √(129600 − 32800))/0.2 = 244.37 A, 122.2 A a
+// cell of two; the curve has 60 A at −5 °C.
+ColdDrive drawing(double peak, double continuous)
+{
+    ColdDrive drive;
+    drive.openCircuit = given(volts(360), QStringLiteral("voltage at rest"));
+    drive.inner = given(ohms(0.1), QStringLiteral("resistance of the cold pack"));
+    drive.peak = {given(watts(peak), QStringLiteral("peak power")), std::nullopt};
+    drive.continuous =
+        DrawnPower{given(watts(continuous), QStringLiteral("continuous power")), std::nullopt};
+    return drive;
+}
+
+CellLimitsInputs inTheCold(double peak, double continuous)
+{
+    CellLimitsInputs in = usual();
+    in.dischargeLimit = limit({{-20, 20}, {-10, 40}, {0, 80}, {60, 80}});
+    in.coldestDriving.value = celsius(-5);
+    in.dischargeCurrent.value = amperes(80);
+    in.drive = drawing(peak, continuous);
+    return in;
+}
+
+TEST(CellLimits, HoldsThePeakOfTheDriveToTheColdCell)
+{
+    const QString peak = QStringLiteral("current of a cell at peak power, coldest");
+    const QString continuous = QStringLiteral("current of a cell at continuous power, coldest");
+    Check check = judgeCellLimits(inTheCold(82e3, 30e3));
+    EXPECT_EQ(check.verdict, Verdict::Fails);
+    ASSERT_NE(reading::comparison(check, peak), nullptr);
+    EXPECT_NEAR(reading::si(reading::comparison(check, peak)->value), 122.2, 0.05);
+    EXPECT_NEAR(reading::si(reading::comparison(check, peak)->limit), 60, 1e-9);
+    // (360 − √(129600 − 12000))/0.2 = 85.36 A, 42.7 A a cell
+    ASSERT_NE(reading::comparison(check, continuous), nullptr);
+    EXPECT_NEAR(reading::si(reading::comparison(check, continuous)->value), 42.68, 0.01);
+    EXPECT_EQ(reading::comparison(check, continuous)->verdict, Verdict::Holds);
+
+    // what the controller asks of a cold pack: (360 − √(129600 − 15200))/0.2 = 108.8 A
+    CellLimitsInputs in = inTheCold(82e3, 30e3);
+    in.drive->heldTo = given(watts(38e3), QStringLiteral("power when cold"));
+    check = judgeCellLimits(in);
+    EXPECT_NEAR(reading::si(reading::comparison(check, peak)->value), 54.42, 0.01);
+    EXPECT_EQ(check.verdict, Verdict::Tight);
+
+    // an inverter that takes no more than 100 A, and a maker's limit for seconds
+    in = inTheCold(82e3, 30e3);
+    in.drive->peak.atMost = given(amperes(100), QStringLiteral("the inverter's limit"));
+    check = judgeCellLimits(in);
+    EXPECT_NEAR(reading::si(reading::comparison(check, peak)->value), 50, 1e-9);
+    in = inTheCold(82e3, 30e3);
+    in.drive->cellPeak = given(amperes(140), QStringLiteral("for seconds in the cold"));
+    check = judgeCellLimits(in);
+    EXPECT_NEAR(reading::si(reading::comparison(check, peak)->limit), 140, 1e-9);
+    EXPECT_LE(check.verdict, Verdict::Tight);
+}
+
+TEST(CellLimits, MorePowerThanTheColdPackHasFailsAndAnUnknownOneIsAsked)
+{
+    // 360²/(4 · 0.1) = 324 kW
+    EXPECT_EQ(judged(inTheCold(325e3, 30e3)), Verdict::Fails);
+    CellLimitsInputs in = inTheCold(40e3, 30e3);
+    in.drive->peak.power = notKnown<Power>(QStringLiteral("peak power"));
+    EXPECT_EQ(judgeCellLimits(in).unknowns, QStringList(QStringLiteral("peak power")));
+    in = inTheCold(40e3, 30e3);
+    in.coldestDriving.value = celsius(-25); // beyond the curve
+    EXPECT_EQ(judged(in), Verdict::Fails);
+}
+
+// 16 A at 310 V to 403.2 V is 4.96 kW to 6.45 kW.
+TEST(CellLimits, DoubtsARegenerationThatIsToldTwiceAndDiffers)
+{
+    CellLimitsInputs in = usual();
+    in.coldestDriving.value = celsius(15);
+    in.regeneration = braking(16, 3.9);
+    in.regeneration->toldTwice = RegenerationSettings{
+        given(watts(6e3), QStringLiteral("power set in the controller")), in.regeneration->current,
+        given(volts(310), QStringLiteral("empty")), given(volts(403.2), QStringLiteral("full"))};
+    EXPECT_TRUE(judgeCellLimits(in).doubts.isEmpty());
+    in.regeneration->toldTwice->power.value = watts(18e3);
+    const Check check = judgeCellLimits(in);
+    EXPECT_EQ(check.verdict, Verdict::Unknown);
+    ASSERT_EQ(check.doubts.size(), 1);
+    EXPECT_TRUE(check.doubts.front().contains(QStringLiteral("power set in the controller")));
+    EXPECT_TRUE(check.doubts.front().contains(QStringLiteral("braking current")));
+    in.regeneration->toldTwice->power.value = watts(4.7e3);
+    EXPECT_EQ(judged(in), Verdict::Unknown);
+}
+
 TEST(CellLimits, WantsAChannelForEachCell)
 {
     CellLimitsInputs in = usual();

@@ -363,4 +363,31 @@ TEST(Sprint, TakesTwiceAsLongForTwiceTheMassWithoutResistance)
     EXPECT_NEAR(twice->time / once->time, 2, 1e-9);
 }
 
+// By hand, without a motor limit in the way: at continuous power P_c·η = (µ·m·g + ½·ρ·Cd·A·v²)·v.
+TEST(Drive, JudgesTheTopSpeedForGoodBesideThatForSeconds)
+{
+    DriveInputs in = van();
+    in.wantedSpeed.value = kmh(90);
+    const Check check = judgeDrive(in);
+    const double fast = reading::step(check, name("top speed at peak power"));
+    const double lasting = reading::step(check, name("top speed at continuous power"));
+    EXPECT_LT(lasting, fast);
+    const double rolling = 0.012 * 1560 * 9.80665;
+    const double drag = 0.5 * in.airDensity.value->si() * 0.4 * 2.4;
+    EXPECT_NEAR((rolling + drag * lasting * lasting) * lasting, 30e3 * 0.9, 80);
+    ASSERT_NE(reading::comparison(check, name("top speed at peak power")), nullptr);
+    ASSERT_NE(reading::comparison(check, name("top speed at continuous power")), nullptr);
+    EXPECT_TRUE(check.result.contains(name("at peak power")));
+    EXPECT_TRUE(check.result.contains(name("at continuous power")));
+    // reached for seconds only
+    in.wantedSpeed.value = Speed::fromSi((fast + lasting) / 2);
+    const Check between = judgeDrive(in);
+    EXPECT_NE(reading::comparison(between, name("top speed at peak power"))->verdict,
+              Verdict::Fails);
+    EXPECT_EQ(reading::comparison(between, name("top speed at continuous power"))->verdict,
+              Verdict::Fails);
+    in.continuousPower.reset();
+    EXPECT_EQ(reading::comparison(judgeDrive(in), name("top speed at continuous power")), nullptr);
+}
+
 } // namespace ohmwright

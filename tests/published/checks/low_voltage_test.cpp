@@ -9,6 +9,9 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <cmath>
+
 namespace ohmwright {
 
 namespace {
@@ -38,6 +41,7 @@ LowVoltageInputs van()
     in.batteryVoltage = given(volts(12), QStringLiteral("battery's voltage"));
     in.batteryCapacity = given(Charge::fromSi(44 * 3600), QStringLiteral("battery's capacity"));
     in.usableShare = given(0.5, QStringLiteral("usable share"));
+    in.peukert = given(1.0, QStringLiteral("Peukert's exponent")); // lithium
     return in;
 }
 
@@ -77,9 +81,76 @@ TEST(LowVoltage, AddsLoadsAndReserve)
 {
     const Check check = judgeLowVoltage(van());
     EXPECT_NEAR(reading::step(check, QStringLiteral("mean current of all loads")), 11.09, 5e-3);
-    EXPECT_NEAR(reading::step(check, QStringLiteral("everything on at once")), 35.51, 5e-3);
+    EXPECT_NEAR(reading::step(check, QStringLiteral("everything on at once, at its highest")),
+                35.51, 5e-3);
     EXPECT_NEAR(reading::step(check, QStringLiteral("reserve")), 3.616 * 3600, 4);
     EXPECT_EQ(check.verdict, Verdict::Holds);
+}
+
+// Peaks of 400 W and 60 W (below its 110 W, so that these count) beside 200 W: 710 W/13.8 V = 51.45
+// A for the converter; F1 sees (110 + 400)/13.8 = 36.96 A of its 40 A. The reserve goes by the
+// means.
+TEST(LowVoltage, HoldsConverterAndFusesToTheHighestOfAllAtOnce)
+{
+    LowVoltageInputs in = van();
+    in.loads[0].peak = given(watts(60), QStringLiteral("peak of the headlights"));
+    in.loads[1].peak = given(watts(400), QStringLiteral("peak of the vacuum pump"));
+    const Check check = judgeLowVoltage(in);
+    const QString all = QStringLiteral("everything on at once, of the converter");
+    ASSERT_NE(reading::comparison(check, all), nullptr);
+    EXPECT_NEAR(reading::si(reading::comparison(check, all)->value), 51.45, 5e-3);
+    const QString fuse = QStringLiteral("F1: loads at their highest");
+    ASSERT_NE(reading::comparison(check, fuse), nullptr);
+    EXPECT_NEAR(reading::si(reading::comparison(check, fuse)->value), 36.96, 5e-3);
+    EXPECT_EQ(reading::comparison(check, QStringLiteral("F2: loads at their highest")), nullptr);
+    EXPECT_NEAR(reading::step(check, QStringLiteral("reserve")), 3.616 * 3600, 4);
+    in.converterCurrent.value = amperes(50); // 11 A on average
+    EXPECT_EQ(judgeLowVoltage(in).verdict, Verdict::Fails);
+    in.converterCurrent.value = amperes(60);
+    in.loads[1].peak->value = watts(450); // 40.6 A
+    EXPECT_EQ(judgeLowVoltage(in).verdict, Verdict::Fails);
+    in.loads[1].peak = notKnown<Power>(QStringLiteral("peak of the vacuum pump"));
+    EXPECT_EQ(judgeLowVoltage(in).verdict, Verdict::Unknown);
+}
+
+// 20 h · ½ · (44/(6.083·20))^1.2 = 2.952 h, by hand; the exponent is told as the assumption it is.
+TEST(LowVoltage, SaysThatPeukertsExponentIsAssumed)
+{
+    LowVoltageInputs in = van();
+    in.peukert = LowVoltageInputs().peukert;
+    EXPECT_EQ(judgeLowVoltage(in).unknowns.size(), 1); // the time the capacity is rated at
+    in.ratedTime = given(seconds(20 * 3600), QStringLiteral("rated time"));
+    const Check check = judgeLowVoltage(in);
+    EXPECT_NEAR(reading::step(check, QStringLiteral("reserve")),
+                20 * 3600 * 0.5 * std::pow(44 / (73.0 / 12 * 20), 1.2), 5);
+    const auto told = std::ranges::find_if(
+        check.inputs, [](const CheckInput &input) { return input.symbol == QStringLiteral("k"); });
+    ASSERT_NE(told, check.inputs.end());
+    EXPECT_EQ(told->origin.evidence, Evidence::Assumed);
+    EXPECT_TRUE(told->shown.startsWith(QStringLiteral("1.2")));
+    EXPECT_FALSE(told->origin.source.isEmpty());
+}
+
+// 12 V/8 mΩ = 1.5 kA.
+TEST(LowVoltage, HoldsFusesToTheBatterysShortCircuitOnceBothAreTold)
+{
+    LowVoltageInputs in = van();
+    const QString row = QStringLiteral("F1: short circuit to break");
+    in.fuses[0].breaking = given(amperes(1000), QStringLiteral("breaking capacity of F1"));
+    EXPECT_EQ(reading::comparison(judgeLowVoltage(in), row), nullptr); // nobody asked
+    EXPECT_EQ(judgeLowVoltage(in).verdict, Verdict::Holds);
+    in.innerResistance = given(ohms(0.008), QStringLiteral("resistance of the battery"));
+    const Check check = judgeLowVoltage(in);
+    ASSERT_NE(reading::comparison(check, row), nullptr);
+    EXPECT_NEAR(reading::si(reading::comparison(check, row)->value), 1500, 0.5);
+    EXPECT_EQ(check.verdict, Verdict::Fails);
+    in.fuses[0].breaking->value = amperes(2000);
+    EXPECT_EQ(judgeLowVoltage(in).verdict, Verdict::Holds);
+    in.shortCircuit = given(amperes(2500), QStringLiteral("short circuit, by the battery's sheet"));
+    EXPECT_EQ(judgeLowVoltage(in).verdict, Verdict::Fails);
+    in.shortCircuit = notKnown<Current>(QStringLiteral("short circuit, by the battery's sheet"));
+    EXPECT_EQ(judgeLowVoltage(in).unknowns,
+              QStringList(QStringLiteral("short circuit, by the battery's sheet")));
 }
 
 TEST(LowVoltage, AFuseAboveItsCableFailsWhateverElseIsNotKnown)

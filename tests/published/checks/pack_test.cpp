@@ -101,6 +101,85 @@ TEST(Pack, MostPowerIsAQuarterOfTheShortCircuits)
     EXPECT_EQ(judgePack(packOf(10, 1, level(3.7), 50, 0.1, 1e6)).verdict, Verdict::Fails);
 }
 
+// 100 V and 0.1 Ω, worked by hand: matched load 50 V · 500 A = 25 kW; down to 80 V only, 200 A and
+// 16 kW; no more than 100 A, 90 V and 9 kW. A least voltage below half of it limits nothing.
+TEST(Pack, MostPowerIsThatOfWhateverComesFirst)
+{
+    const auto most = [](double least, std::optional<Current> current) {
+        return *mostPower(volts(100), ohms(0.1), volts(least), current);
+    };
+    EXPECT_NEAR(most(0, std::nullopt).power.si(), 25e3, 1e-6);
+    EXPECT_EQ(most(40, std::nullopt).by, MostPower::Limit::MatchedLoad);
+    EXPECT_NEAR(most(80, std::nullopt).power.si(), 16e3, 1e-6);
+    EXPECT_EQ(most(80, std::nullopt).by, MostPower::Limit::LeastVoltage);
+    EXPECT_NEAR(most(80, amperes(100)).power.si(), 9e3, 1e-6);
+    EXPECT_EQ(most(80, amperes(100)).by, MostPower::Limit::ModuleCurrent);
+    EXPECT_EQ(most(80, amperes(300)).by, MostPower::Limit::LeastVoltage);
+    EXPECT_EQ(most(120, std::nullopt).power.si(), 0);
+    EXPECT_FALSE(mostPower(volts(100), ohms(0), volts(0), std::nullopt));
+    EXPECT_NEAR(mostPower(volts(100), ohms(0), volts(0), amperes(10))->power.si(), 1000, 1e-9);
+}
+
+// Brute force, labelled so: every current up to the limits in small steps.
+TEST(Pack, MostPowerIsTheGreatestOfAllCurrentsAllowed)
+{
+    Chance chance(71);
+    for (int i = 0; i < 200; ++i) {
+        const double v = chance.between(50, 400), r = chance.between(1, 300) / 1e3;
+        const double least = chance.between(0, 100) / 100.0 * v, limit = chance.between(1, 1000);
+        double best = 0;
+        constexpr int kSteps = 20000;
+        for (int k = 0; k <= kSteps; ++k) {
+            const double amps = limit * k / kSteps, u = v - amps * r;
+            if (u >= least)
+                best = std::max(best, u * amps);
+        }
+        const double ours = mostPower(volts(v), ohms(r), volts(least), amperes(limit))->power.si();
+        EXPECT_NEAR(ours, best, v * limit / kSteps) << v << ' ' << r << ' ' << least;
+    }
+}
+
+// 96 · 3.7 V = 355.2 V and 57.6 mΩ at 68.736 kW: 200 A, 100 A a module, 343.68 V (the pack of the
+// table above).
+TEST(Pack, HoldsThePeakOfTheDriveToModulesAndWindows)
+{
+    PackInputs in = packOf(96, 2, level(3.7), 65, 1.2e-3, 20e3);
+    in.peak = PackPeak{given(watts(343.68 * 200), QStringLiteral("peak power")), std::nullopt,
+                       given(amperes(120), QStringLiteral("peak limit of a module"))};
+    Check check = judgePack(in);
+    EXPECT_NEAR(reading::step(check, QStringLiteral("current at peak power")), 200, 0.05);
+    EXPECT_NEAR(reading::step(check, QStringLiteral("voltage under load at peak power")), 343.68,
+                0.05);
+    const QString row = QStringLiteral("current of a module at peak power");
+    ASSERT_NE(reading::comparison(check, row), nullptr);
+    EXPECT_EQ(reading::comparison(check, row)->verdict, Verdict::Holds);
+    in.peak->moduleLimit.value = amperes(99);
+    EXPECT_EQ(judgePack(in).verdict, Verdict::Fails);
+    in.peak->moduleLimit.value = amperes(120);
+    in.windows = {window(QStringLiteral("inverter"), 345, 420)}; // 343.68 V under the peak
+    EXPECT_EQ(judgePack(in).verdict, Verdict::Fails);
+    in.windows.clear();
+    in.peak->atMost = given(amperes(50), QStringLiteral("the inverter's limit"));
+    check = judgePack(in);
+    EXPECT_NEAR(reading::step(check, QStringLiteral("current at peak power")), 50, 1e-9);
+    in.peak->power = notKnown<Power>(QStringLiteral("peak power"));
+    EXPECT_EQ(judgePack(in).unknowns, QStringList(QStringLiteral("peak power")));
+}
+
+TEST(Pack, SaysWhatDecidesItsMostPower)
+{
+    PackInputs in = packOf(96, 2, level(3.7), 65, 1.2e-3, 20e3);
+    EXPECT_TRUE(judgePack(in).result.contains(QStringLiteral("by current limit of a module")))
+        << judgePack(in).result.toStdString();
+    in.windows = {window(QStringLiteral("inverter"), 345, 420)};
+    const Check check = judgePack(in);
+    EXPECT_TRUE(check.result.contains(QStringLiteral("by inverter least")))
+        << check.result.toStdString();
+    // (355.2 − 345)/57.6 mΩ · 345 V
+    EXPECT_NEAR(reading::step(check, QStringLiteral("most power at the end")),
+                (355.2 - 345) / 57.6e-3 * 345, 20);
+}
+
 TEST(Pack, HoldsUnitsToTheirWindows)
 {
     PackInputs in = packOf(96, 2, sloping(), 65, 1.2e-3, 20e3);

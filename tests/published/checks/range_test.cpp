@@ -193,6 +193,22 @@ TEST(Range, IsUnknownWithoutTheEnergyButFailsOnRegenerationAllTheSame)
     EXPECT_EQ(judgeRange(in).verdict, Verdict::Fails);
 }
 
+// 20 kW are 50 A at 400 V: told as 50 A as well they agree, told as 16 A they do not.
+TEST(Range, DoubtsARegenerationThatIsToldTwiceAndDiffers)
+{
+    RangeInputs in = van();
+    in.regeneration->toldTwice = RegenerationSettings{
+        in.regeneration->set, given(amperes(50), name("braking current of the inverter")),
+        given(volts(340), name("empty")), given(volts(410), name("full"))};
+    EXPECT_TRUE(judgeRange(in).doubts.isEmpty());
+    in.regeneration->toldTwice->current.value = amperes(16);
+    const Check check = judgeRange(in);
+    EXPECT_EQ(check.verdict, Verdict::Unknown);
+    ASSERT_EQ(check.doubts.size(), 1);
+    EXPECT_TRUE(check.doubts.front().contains(name("braking current of the inverter")));
+    EXPECT_TRUE(check.doubts.front().contains(name("regeneration set")));
+}
+
 TEST(Range, CapsTheCycleAtTheTopSpeed)
 {
     RangeInputs in = van();

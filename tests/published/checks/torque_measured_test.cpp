@@ -37,14 +37,27 @@ TEST(TorqueMeasured, TakesTheScatterOfTheStandard)
 }
 
 // 20 N·m ± 10 %: 18 to 22 N·m. A reading of 20 with ±4 % lies in 19.2 to 20.8; one of 18.5 may be
-// 17.76; one of 17 is outside.
+// 17.76, so that nothing is to spare; one of 17 is outside. ±4 % in a band of ±3 % tell nothing.
 TEST(TorqueMeasured, HoldsDoubtsAndFails)
 {
     EXPECT_EQ(judgeTorqueMeasured(joint(20, 0.20, 0.04, {20, 20.2})).verdict, Verdict::Holds);
     EXPECT_EQ(judgeTorqueMeasured(joint(20, 0.10, 0.04, {20, 19.9})).verdict, Verdict::Tight);
-    EXPECT_EQ(judgeTorqueMeasured(joint(20, 0.10, 0.04, {20, 18.5})).verdict, Verdict::Unknown);
+    const Check straddling = judgeTorqueMeasured(joint(20, 0.10, 0.04, {20, 18.5}));
+    EXPECT_EQ(straddling.verdict, Verdict::Tight);
+    EXPECT_EQ(straddling.margin, 0.0);
     EXPECT_EQ(judgeTorqueMeasured(joint(20, 0.10, 0.04, {20, 17})).verdict, Verdict::Fails);
     EXPECT_EQ(judgeTorqueMeasured(joint(20, 0.03, 0.04, {20})).verdict, Verdict::Unknown);
+}
+
+// By hand: 19.2 of 16 is 20 % to spare below, 20.8 of 24 is 13.3 % above, and not the 25 and 16.7 %
+// of the bare reading.
+TEST(TorqueMeasured, ItsMarginIsThatOfTheWorstTheReadingMayStandFor)
+{
+    const Check check = judgeTorqueMeasured(joint(20, 0.20, 0.04, {20}));
+    ASSERT_EQ(check.comparisons.size(), 2U);
+    EXPECT_NEAR(check.comparisons[0].margin, 0.2, 1e-9);
+    EXPECT_NEAR(check.comparisons[1].margin, 3.2 / 24, 1e-9);
+    EXPECT_NEAR(*check.margin, 3.2 / 24, 1e-9);
 }
 
 TEST(TorqueMeasured, IsUnknownWithoutScatterReadingsOrSignature)
@@ -80,8 +93,10 @@ TEST(TorqueMeasured, AgreesWithTryingEveryTorqueTheReadingMayStandFor)
             judgeTorqueMeasured(joint(specified, tolerance, scatter, {reading})).verdict;
         if (!inside(reading))
             EXPECT_EQ(verdict, Verdict::Fails);
-        else if (!all)
+        else if (scatter >= tolerance)
             EXPECT_EQ(verdict, Verdict::Unknown);
+        else if (!all)
+            EXPECT_EQ(verdict, Verdict::Tight);
         else
             EXPECT_LE(verdict, Verdict::Tight);
     }

