@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/verdicts/build_parts.h"
 
+#include "core/parts/options.h"
+
 #include <algorithm>
 #include <set>
 
@@ -13,17 +15,18 @@ std::vector<const Part *> filtered(const Records &records, Keep keep)
 {
     std::vector<const Part *> parts;
     for (const Part &part : records.all<Part>())
-        if (isOfTheBuild(part) && keep(part))
+        if (isOfTheBuild(records, part) && keep(part))
             parts.push_back(&part);
     return parts;
 }
 
 } // namespace
 
-bool isOfTheBuild(const Part &part)
+bool isOfTheBuild(const Records &records, const Part &part)
 {
-    return part.state <= PartState::Fitted && part.kind != PartKind::Tool &&
-           part.kind != PartKind::Service && part.kind != PartKind::Consumable;
+    return isPlannedWith(records, part.option) && part.state <= PartState::Fitted &&
+           part.kind != PartKind::Tool && part.kind != PartKind::Service &&
+           part.kind != PartKind::Consumable;
 }
 
 std::vector<const Part *> partsOfRole(const Records &records, PartRole role)

@@ -11,7 +11,9 @@
 
 namespace ohmwright {
 
-bool isOfTheBuild(const Part &part);
+// Wanted to fitted, neither tool nor service nor consumable, and not of an option that is not
+// planned with.
+bool isOfTheBuild(const Records &records, const Part &part);
 
 // In key order.
 std::vector<const Part *> partsOfRole(const Records &records, PartRole role);

@@ -91,7 +91,7 @@ Check judgeBay(const BookInputs &in, const AssemblyTree &tree, const Part &bay)
     fit.bayHeight = extentOf(in, bay, RatedQuantity::Height);
     std::vector<const Part *> boxes;
     for (const Id<Part> id : tree.within(bay.id))
-        if (const Part *part = in.records().find(id); part && isOfTheBuild(*part))
+        if (const Part *part = in.records().find(id); part && isOfTheBuild(in.records(), *part))
             boxes.push_back(part);
     for (const Part *box : boxes)
         fit.boxes.push_back(boxOf(in, *box));

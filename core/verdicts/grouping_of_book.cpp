@@ -12,9 +12,9 @@ namespace ohmwright {
 namespace {
 
 // Bought and here: one that is still to come was never measured.
-bool isAtHand(const Part &part)
+bool isAtHand(const Records &records, const Part &part)
 {
-    return isOfTheBuild(part) && part.state >= PartState::InHand;
+    return isOfTheBuild(records, part) && part.state >= PartState::InHand;
 }
 
 FigureName actual(RatedQuantity quantity)
@@ -39,7 +39,7 @@ std::vector<Check> judgeGroupingOfBook(const BookInputs &in)
     for (const Part &part : in.records().all<Part>()) {
         const bool sameType =
             first.type ? part.type == first.type : part.kind == PartKind::Module && !part.type;
-        if (sameType && part.kind == PartKind::Module && isAtHand(part))
+        if (sameType && part.kind == PartKind::Module && isAtHand(in.records(), part))
             inputs.modules.push_back(
                 {part.name, in.rating<Charge>(part, actual(RatedQuantity::Capacity)),
                  in.rating<Resistance>(part, actual(RatedQuantity::InternalResistance)),

@@ -57,7 +57,7 @@ private:
         const std::size_t most = m_in.records().all<Part>().size();
         for (std::size_t i = 0; i < left.size() && i < most; ++i) {
             const Part *part = m_in.records().find(left[i]);
-            if (!part || part == except || !isOfTheBuild(*part))
+            if (!part || part == except || !isOfTheBuild(m_in.records(), *part))
                 continue;
             const Given<Mass> mass = m_in.rating<Mass>(*part, kMass);
             const std::vector<Id<Part>> &inner = tree.within(part->id);

@@ -23,7 +23,7 @@ std::vector<const Part *> partsWithFigures(const Records &records, QLatin1String
     if (parts.empty() && types.empty())
         return found;
     for (const Part &part : records.all<Part>())
-        if (isOfTheBuild(part) &&
+        if (isOfTheBuild(records, part) &&
             (parts.contains(part.id) || (part.type && types.contains(*part.type))))
             found.push_back(&part);
     return found;

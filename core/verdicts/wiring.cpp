@@ -34,7 +34,7 @@ void put(std::map<Key, std::vector<const Part *>> &lists, Key key, const Part *p
 Wiring::Wiring(const Records &records) : m_records(records)
 {
     for (const Part &part : records.all<Part>()) {
-        if (!isOfTheBuild(part))
+        if (!isOfTheBuild(records, part))
             continue;
         if (part.partOf)
             m_inside[*part.partOf].push_back(&part);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/forecast/forecaster.h"
 
+#include "core/plan/plan_view.h"
+
 #include <QMetaObject>
 
 #include <algorithm>
@@ -106,6 +108,7 @@ void Forecaster::start()
         const Watch watch{&m_cancelled, &m_samplesDone};
         auto told = std::make_shared<ForecastTold>();
         told->plan = workPlanOf(records, today);
+        told->network = plan::networkOf(records, today);
         told->confidence = records.build().confidencePercent.value_or(80);
         const Simulation simulation(told->plan, settings);
         told->forecast = simulation.run(watch);

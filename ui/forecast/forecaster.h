@@ -24,6 +24,7 @@ namespace ohmwright::ui {
 struct ForecastTold
 {
     forecast::WorkPlan plan;
+    plan::Network network; // as the plan was made from it
     forecast::Forecast forecast;
     int confidence = 80;
     QString milestone; // key of the one the gains are for; empty for none

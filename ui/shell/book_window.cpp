@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/shell/book_window.h"
 
+#include "core/forecast/loom_facts.h"
 #include "core/interchange/interchange.h"
 #include "core/parts/questions.h"
 #include "ui/bench/bench_page.h"
@@ -109,6 +110,12 @@ void BookWindow::makePages()
     connect(m_buildOrder, &BuildOrderPage::recordWanted, this, &BookWindow::showRecord);
     connect(m_bench, &BenchPage::taskWanted, this, &BookWindow::showTask);
     connect(m_parts, &PartsPage::taskWanted, this, &BookWindow::showTask);
+    m_buildOrder->setForecastMissing(tr("The forecast is being worked out."));
+    connect(m_forecaster.get(), &Forecaster::updated, this, [this] {
+        const auto told = m_forecaster->latest();
+        m_buildOrder->setForecast(
+            forecast::loomForecastOf(told->plan, told->forecast, told->network), told->network);
+    });
     connect(forecast, &ForecastPage::said, this, say);
     connect(forecast, &ForecastPage::partWanted, this, &BookWindow::showPart);
     connect(forecast, &ForecastPage::taskWanted, this, &BookWindow::showTask);
