@@ -61,7 +61,9 @@ void sortByDanger(std::vector<Check> &checks)
 
 const std::vector<Check> &BookJudge::checks(const Records &records, QDate today)
 {
-    if (today != m_on)
+    // a choice decides which parts are of the build at all
+    if (today != m_on || m_pending.touches(RecordTraits<Choice>::table) ||
+        m_pending.touches(RecordTraits<ChoiceOption>::table))
         m_pending.everything = true;
     m_on = today;
     if (!m_pending.everything && m_pending.rows.empty())
