@@ -54,7 +54,7 @@ public:
     [[nodiscard]] const Packing &packing() const { return m_packing; }
     [[nodiscard]] int count() const { return static_cast<int>(m_day.size()); }
     // Lays out at least `slots` slots; false if the time ends before.
-    bool reach(int slots);
+    bool reach(int count);
     // The first slot on that day or later, laying out what is needed; kNever if there is none.
     int slotOn(int day)
     {

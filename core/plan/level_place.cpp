@@ -161,7 +161,7 @@ std::int32_t Planner::blocker(int from, int until, const Word *wanted) const
     for (std::int32_t t = m_lastTaking[static_cast<std::size_t>(slot / kBits)]; t >= 0;
          t = m_takings[static_cast<std::size_t>(t)].earlier) {
         const Taking &taking = m_takings[static_cast<std::size_t>(t)];
-        if ((taking.slots & bit) == 0)
+        if ((taking.taken & bit) == 0)
             continue;
         const auto by = static_cast<std::size_t>(taking.by());
         const Word *const taken = taking.works() ? demandOf(by) : heldBy(by);

@@ -163,7 +163,7 @@ int Planner::stretch(std::size_t activity, Manner manner) const
     return most;
 }
 
-Instant Planner::poured(const std::vector<char> &chosen)
+Instant Planner::poured()
 {
     Instant latest = 0;
     for (const Packing::Field &field : m_grid.packing().fields()) {
@@ -172,7 +172,7 @@ Instant Planner::poured(const std::vector<char> &chosen)
         };
         std::int64_t missing = 0;
         for (std::size_t a = 0; a < count(); ++a)
-            missing += chosen[a] ? amount(demandOf(a)) * m_work[a] : 0;
+            missing += amount(demandOf(a)) * m_work[a];
         const Word *const capacity = m_grid.capacity();
         std::int64_t perRound = 0;
         for (int slot = m_grid.head(); slot < m_grid.head() + m_grid.period(); ++slot)
@@ -227,7 +227,7 @@ std::vector<std::vector<int>> Planner::workedSlots() const
         for (std::int32_t t = m_lastTaking[block]; t >= 0;
              t = m_takings[static_cast<std::size_t>(t)].earlier) {
             const Taking &taking = m_takings[static_cast<std::size_t>(t)];
-            for (Word bits = taking.works() ? taking.slots : 0; bits != 0; bits &= bits - 1)
+            for (Word bits = taking.works() ? taking.taken : 0; bits != 0; bits &= bits - 1)
                 result[static_cast<std::size_t>(taking.by())].push_back(
                     static_cast<int>(block) * kBits + std::countr_zero(bits));
         }

@@ -63,8 +63,8 @@ public:
     Instant forward(std::span<const std::int32_t> order, const Sample &sample);
     // The same as if each activity had every resource for itself: no plan ends earlier.
     Instant alone(std::span<const std::int32_t> order);
-    // When the slots up to then have as much of each resource as the chosen activities demand.
-    Instant poured(const std::vector<char> &chosen);
+    // The first instant by which there has been as much of each resource as all the work demands.
+    Instant poured();
     // Each activity as late as it can, finished and waited for by the end of `endDay` and worked on
     // before slot `endSlot`, with the durations of the last forward pass. `order` begins with what
     // nothing comes after. From::Plan pushes the last plan (see latestFinishFirst): what finds no
@@ -93,7 +93,7 @@ private:
     {
         std::int32_t activity = 0; // or its complement if it only rests there
         std::int32_t earlier = -1; // the one before it in these 64, in m_takings
-        Word slots = 0;
+        Word taken = 0;            // a bit each
         [[nodiscard]] bool works() const { return activity >= 0; }
         [[nodiscard]] std::int32_t by() const { return works() ? activity : ~activity; }
     };
@@ -121,7 +121,7 @@ private:
     int stretch(std::size_t activity, Manner manner) const;
 
     void reset();
-    bool grow(int slots);
+    bool grow(int count);
     void catchUp();
     int slotOn(int day)
     {
@@ -133,13 +133,13 @@ private:
     template <std::size_t kWords, Trace kTrace>
     Instant forwardOf(std::span<const std::int32_t> order, const Sample &sample);
     template <std::size_t kWords, Trace kTrace>
-    Place place(std::size_t activity, int slots, int from);
+    Place place(std::size_t activity, int work, int from);
     template <std::size_t kWords, Trace kTrace>
-    Place placeTogether(std::size_t activity, int slots, int from, int bound, bool sitting);
+    Place placeTogether(std::size_t activity, int work, int from, int bound, bool sitting);
     template <std::size_t kWords, Trace kTrace>
-    Place placeSplit(std::size_t activity, int slots, int from, int bound);
+    Place placeSplit(std::size_t activity, int work, int from, int bound);
     template <std::size_t kWords>
-    Place findSplit(std::size_t activity, int slots, int from, int bound);
+    Place findSplit(std::size_t activity, int work, int from, int bound);
     template <std::size_t kWords>
     void placeLate(std::size_t activity, int limit, int floor);
     template <std::size_t kWords>
@@ -170,10 +170,10 @@ private:
     }
     int firstOpen(std::size_t activity, int from) const;
     template <std::size_t kWords, Trace kTrace>
-    void take(std::size_t activity, std::size_t block, Word slots, bool works);
+    void take(std::size_t activity, std::size_t block, Word taken, bool works);
     template <std::size_t kWords, Trace kTrace>
     void takeAll(std::size_t activity, int start, int finish);
-    void note(std::size_t activity, std::size_t block, Word slots, bool works);
+    void note(std::size_t activity, std::size_t block, Word taken, bool works);
     template <std::size_t kWords>
     std::int32_t interrupter(std::size_t activity, const Place &place) const;
     bool couldFit(int slot, const Word *wanted) const;

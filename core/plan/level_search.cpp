@@ -39,8 +39,6 @@ public:
 
 private:
     [[nodiscard]] bool over();
-    [[nodiscard]] Instant endOf(Instant all) const;
-    Instant bound();
     Instant forward(const Order &order);
     // From an order to its plan and the order that has.
     void planTwice(Individual &individual);
@@ -98,39 +96,10 @@ bool Search::over()
     return m_cancelled || m_schedules >= m_wanted.schedules || m_bestEnd <= m_bound;
 }
 
-// When the goals are ready in the pass just made, which had all ready at `all`.
-Instant Search::endOf(Instant all) const
-{
-    if (m_wanted.goals.empty())
-        return all;
-    Instant end = 0;
-    for (const std::size_t goal : m_wanted.goals)
-        end = std::max(end, goal < m_planner.count() ? m_planner.ready(goal) : 0);
-    return end;
-}
-
-// Of the longest chain, and of each resource's work poured into all there is of it.
-Instant Search::bound()
-{
-    const Order order = level::byRule(m_planner, PriorityRule::LatestFinish);
-    const Instant chain = endOf(m_planner.alone(order));
-    std::vector<char> counts(m_planner.count(), m_wanted.goals.empty());
-    for (const std::size_t goal : m_wanted.goals) {
-        if (goal < counts.size())
-            counts[goal] = 1;
-    }
-    for (std::size_t i = order.size(); i-- > 0;) {
-        const auto a = static_cast<std::size_t>(order[i]);
-        for (const std::int32_t b : m_planner.before()[a])
-            counts[static_cast<std::size_t>(b)] |= counts[a];
-    }
-    return std::max(chain, m_planner.poured(counts));
-}
-
 Instant Search::forward(const Order &order)
 {
     ++m_schedules;
-    const Instant end = endOf(m_planner.forward<Planner::Trace::Off>(order, {}));
+    const Instant end = m_planner.forward<Planner::Trace::Off>(order, {});
     if (end < m_bestEnd || m_best.empty()) {
         m_bestEnd = end;
         m_best = order;
@@ -303,7 +272,9 @@ void Search::mutate(Order &order)
 LevelFound Search::run()
 {
     m_in.assign(m_planner.count(), 0);
-    m_bound = bound();
+    // Of the longest chain, and of each resource's work poured into all there is of it.
+    m_bound = std::max(m_planner.alone(level::byRule(m_planner, PriorityRule::LatestFinish)),
+                       m_planner.poured());
     const std::size_t size = populationSize();
     firstGeneration(size);
     while (!over())
@@ -322,11 +293,61 @@ LevelFound Search::run()
     return found;
 }
 
+// The activities the goals come after, and the goals, ascending; all if there are no goals.
+std::vector<std::size_t> neededFor(const Workload &workload, const std::vector<std::size_t> &goals)
+{
+    const std::size_t count = workload.activities.size();
+    std::vector<char> needed(count, goals.empty());
+    std::vector<std::size_t> open;
+    const auto need = [&](std::size_t a) {
+        if (a < count && !needed[a]) {
+            needed[a] = 1;
+            open.push_back(a);
+        }
+    };
+    std::for_each(goals.begin(), goals.end(), need);
+    while (!open.empty()) {
+        const std::size_t a = open.back();
+        open.pop_back();
+        std::for_each(workload.activities[a].after.begin(), workload.activities[a].after.end(),
+                      need);
+    }
+    std::vector<std::size_t> result;
+    for (std::size_t a = 0; a < count; ++a) {
+        if (needed[a])
+            result.push_back(a);
+    }
+    return result;
+}
+
 } // namespace
 
+// What the goals do not wait for can't delay them if it is planned after them, so it takes no part.
 LevelFound searchOrder(const Workload &workload, const LevelSearch &search)
 {
-    return Search(workload, search).run();
+    const std::vector<std::size_t> needed = neededFor(workload, search.goals);
+    Workload part{workload.timeline, workload.held, {}};
+    std::vector<std::size_t> place(workload.activities.size(), 0);
+    for (std::size_t i = 0; i < needed.size(); ++i)
+        place[needed[i]] = i;
+    for (const std::size_t a : needed) {
+        part.activities.push_back(workload.activities[a]);
+        for (std::size_t &before : part.activities.back().after)
+            before = before < place.size() ? place[before] : before;
+    }
+    LevelFound found = Search(part, search).run();
+    for (std::size_t &a : found.order)
+        a = needed[a];
+
+    std::vector<char> in(workload.activities.size(), 0);
+    for (const std::size_t a : needed)
+        in[a] = 1;
+    level::Planner planner(workload);
+    for (const std::int32_t a : level::byRule(planner, PriorityRule::LatestFinish)) {
+        if (!in[static_cast<std::size_t>(a)])
+            found.order.push_back(static_cast<std::size_t>(a));
+    }
+    return found;
 }
 
 } // namespace ohmwright::plan

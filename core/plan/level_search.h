@@ -18,7 +18,8 @@ struct LevelSearch
     // one with unlimited resources, for the lower bound, is not counted.
     int schedules = 1000;
     std::uint64_t seed = 1; // the same seed and budget find the same order everywhere
-    // The activities to be done early (a milestone, say); empty: all of them.
+    // The activities to be done early (a milestone, say); empty: all of them. What none of them
+    // waits for comes behind in the order found, and only gets what they leave.
     std::vector<std::size_t> goals;
     std::function<bool()> cancelled; // asked every few passes; empty: never
 };

@@ -56,7 +56,7 @@ struct Slot
 // last (asserted; no repetition otherwise). Nothing is planned more than kMostDays ahead.
 struct Timeline
 {
-    std::vector<Slot> line; // not "slots": Qt takes that word
+    std::vector<Slot> line;                 // not "slots": Qt takes that word
     std::vector<std::vector<int>> profiles; // per profile: capacity per resource, from 0
     std::size_t repeatFrom = 0;
     int repeatDays = 7;
