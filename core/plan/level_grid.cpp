@@ -100,7 +100,8 @@ bool Grid::reach(int slots)
             return false;
         ++m_rounds;
         for (int i = 0; i < m_period; ++i) {
-            const Slot &slot = m_timeline.line[static_cast<std::size_t>(m_head + i)];
+            const Slot &slot =
+                m_timeline.line[static_cast<std::size_t>(m_head) + static_cast<std::size_t>(i)];
             append(slot, slot.day + m_rounds * m_timeline.repeatDays);
         }
     }

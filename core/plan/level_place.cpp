@@ -54,21 +54,21 @@ Word Planner::fittingOf(std::size_t block, Word of, const Word *wanted) const
     return fitting;
 }
 
-// Of those 64 slots, all laid out, the ones the activity can be worked on in.
+// Of those slots, all laid out, the ones the activity can be worked on in.
 template <std::size_t kWords>
-Word Planner::workBits(std::size_t activity, std::size_t block) const
+Word Planner::workBits(std::size_t activity, std::size_t block, Word among) const
 {
     const PacedOf &of = m_pacedOf[activity];
-    const Word bits = openBits(of, of.count, block);
+    const Word bits = among & openBits(of, of.count, block);
     return of.exact ? bits : fittingOf<kWords>(block, bits, demandOf(activity));
 }
 
 // The ones it can keep what it holds in.
 template <std::size_t kWords>
-Word Planner::holdBits(std::size_t activity, std::size_t block) const
+Word Planner::holdBits(std::size_t activity, std::size_t block, Word among) const
 {
     const PacedOf &of = m_pacedOf[activity];
-    const Word bits = openBits(of, of.heldCount, block);
+    const Word bits = among & openBits(of, of.heldCount, block);
     return of.heldExact ? bits : fittingOf<kWords>(block, bits, heldBy(activity));
 }
 
@@ -231,7 +231,7 @@ Planner::Place Planner::findSplit(std::size_t activity, int slots, int from, int
             return {};
         const Word there = between(at, std::min(bound, m_known) - first);
         const auto block = static_cast<std::size_t>(first / kBits);
-        Word work = workBits<kWords>(activity, block) & there;
+        Word work = workBits<kWords>(activity, block, there);
         if (!holds) {
             const int more = bitCount(work);
             if (start == kNever && more > 0)
@@ -243,7 +243,7 @@ Planner::Place Planner::findSplit(std::size_t activity, int slots, int from, int
             work = lowest(work, slots - done - 1) ^ work;
             return {start, first + std::countr_zero(work) + 1};
         }
-        const Word gaps = ~(holdBits<kWords>(activity, block) & there);
+        const Word gaps = ~holdBits<kWords>(activity, block, there);
         while (at < kBits) {
             if (done == 0) {
                 work &= kAll << at;
@@ -275,7 +275,7 @@ std::int32_t Planner::interrupter(std::size_t activity, const Place &place) cons
     for (int block = (place.finish - 1) / kBits; block >= place.start / kBits; --block) {
         const int first = block * kBits;
         const Word span = between(std::max(place.start - first, 0), place.finish - first);
-        const Word rest = span & ~workBits<kWords>(activity, static_cast<std::size_t>(block));
+        const Word rest = span & ~workBits<kWords>(activity, static_cast<std::size_t>(block), span);
         if (rest == 0)
             continue;
         const int until = kBits - std::countl_zero(rest);
@@ -297,7 +297,7 @@ Planner::Place Planner::placeSplit(std::size_t activity, int slots, int from, in
     for (int first = place.start & -kBits; first < place.finish; first += kBits) {
         const auto block = static_cast<std::size_t>(first / kBits);
         const Word span = between(std::max(place.start - first, 0), place.finish - first);
-        const Word work = workBits<kWords>(activity, block) & span;
+        const Word work = workBits<kWords>(activity, block, span);
         if (work != 0)
             take<kWords, kTrace>(activity, block, work, true);
         if (work != span && m_holds[activity])

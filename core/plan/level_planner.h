@@ -158,9 +158,9 @@ private:
     template <std::size_t kWords>
     Word fittingOf(std::size_t block, Word of, const Word *wanted) const;
     template <std::size_t kWords>
-    Word workBits(std::size_t activity, std::size_t block) const;
+    Word workBits(std::size_t activity, std::size_t block, Word among) const;
     template <std::size_t kWords>
-    Word holdBits(std::size_t activity, std::size_t block) const;
+    Word holdBits(std::size_t activity, std::size_t block, Word among) const;
     Word openBits(const PacedOf &of, std::size_t count, std::size_t block) const
     {
         Word bits = ~Word{0};

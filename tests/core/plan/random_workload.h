@@ -20,9 +20,9 @@ inline Timeline randomTimeline(Chance &chance, int resources)
     Timeline timeline;
     const int profiles = chance.between(1, 4);
     for (int p = 0; p < profiles; ++p) {
-        std::vector<int> capacity;
-        for (int r = 0; r < resources; ++r)
-            capacity.push_back(chance.oneIn(6) ? 0 : chance.between(1, 3));
+        std::vector<int> capacity(static_cast<std::size_t>(resources));
+        for (int &amount : capacity)
+            amount = chance.oneIn(6) ? 0 : chance.between(1, 3);
         timeline.profiles.push_back(capacity);
     }
     // Everything is there at least once a week, so that plans mostly end.
