@@ -30,8 +30,8 @@ struct FieldLabel
     FieldPlace place = FieldPlace::Half;
     bool listed = false;    // also told below the name in a list
     const char *group = ""; // heading that starts at this field
-    // How a list words it, where the bare value would not say what it is: "taken %1", or of a yes or
-    // no both: "fitted|not fitted".
+    // How a list words it, where the bare value would not say what it is: "taken %1", or of a yes
+    // or no both: "fitted|not fitted".
     const char *listedAs = "";
 };
 

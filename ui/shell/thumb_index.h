@@ -29,7 +29,8 @@ public:
     // A small figure below the name, with a word or two: "4 open". `spoken` is read after the name:
     // "4 open questions". Empty removes both.
     void setBadge(int index, const QString &words, const QString &spoken);
-    // For a narrow window: names in small letters below the icons, no badges but for screen readers.
+    // For a narrow window: names in small letters below the icons, no badges but for screen
+    // readers.
     void setCompact(bool compact);
     [[nodiscard]] bool isCompact() const { return m_compact; }
 
