@@ -27,8 +27,8 @@ int daysToWish(const Records &records, const plan::Network &network, std::size_t
         minutes += tasks[task].workMinutes;
     const long long perWeek = 60LL * records.build().hoursPerWeek;
     const long long byWork = (minutes * 7 + perWeek - 1) / perWeek;
-    const long long days = std::max<long long>(holdUps.chainDays, byWork);
-    return static_cast<int>(days + days / 7);
+    return static_cast<int>(
+        std::max<long long>(holdUps.chainDays + holdUps.chainDays * 2LL / 3, byWork + byWork / 2));
 }
 
 void wishForDates(Records &records, QDate today)
@@ -43,7 +43,7 @@ void wishForDates(Records &records, QDate today)
         tasks[i].targetOn = today.addDays(daysToWish(records, network, i));
         const QString wish =
             tr("The date is what the hours and waits of the starter come to at %1 hours a week, "
-               "and a seventh more: a wish until you set your own.")
+               "with room for what goes wrong: a wish until you set your own.")
                 .arg(records.build().hoursPerWeek);
         tasks[i].note = QStringList{tasks[i].note, wish}.join(u' ').trimmed();
     }
