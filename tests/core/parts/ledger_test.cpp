@@ -237,6 +237,7 @@ LogEntry charger(const TestBook &book)
          {},
          Evidence::Nameplate,
          QStringLiteral("plate"),
+         {},
          {}});
     return entry;
 }
