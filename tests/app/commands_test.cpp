@@ -381,7 +381,10 @@ TEST_F(CommandsTest, ChartWritesPdfAndSvg)
     {
         const auto opened = Book::open(book(), clock);
         ASSERT_TRUE(opened);
-        ASSERT_TRUE(addTask(**opened, {QStringLiteral("Engine out"), QStringLiteral("motor")}));
+        NewTask work;
+        work.title = QStringLiteral("Engine out");
+        work.area = QStringLiteral("motor");
+        ASSERT_TRUE(addTask(**opened, work));
         NewTask goal;
         goal.title = QStringLiteral("Rolling");
         goal.milestone = true;
