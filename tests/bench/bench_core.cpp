@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Open, edit, hold-ups, budget, filter, dump: on a usual book and on one twenty and more times
 // that, beside plain sqlite3 on the same file and networkx on the same graph.
-#include "core/forecast/forecast.h"
 #include "core/book/book.h"
 #include "core/budget/budget.h"
 #include "core/cards/record_kind.h"
+#include "core/forecast/forecast.h"
 #include "core/interchange/interchange.h"
 #include "core/parts/questions.h"
 #include "core/plan/plan_view.h"

@@ -70,6 +70,8 @@ void SectionTitle::setText(const QString &text)
 void SectionTitle::setWraps(bool wraps)
 {
     m_text->setWordWrap(wraps);
+    // a fixed height would hold it to one line
+    setSizePolicy(QSizePolicy::Expanding, wraps ? QSizePolicy::Minimum : QSizePolicy::Fixed);
 }
 
 void SectionTitle::setRemark(const QString &remark)
