@@ -63,5 +63,20 @@ TEST(CardLabels, EveryListSaysWhatGoesInItAndHasItsIcon)
     }
 }
 
+// A record its holder owns is listed on that card anyway; naming the field would look for one that
+// such records do not have.
+TEST(CardLabels, TheFieldARecordIsListedByIsOneOfItsOwn)
+{
+    for (const CardLabels *labels : allCardLabels()) {
+        if (labels->within.empty())
+            continue;
+        const RecordKind *kind = recordKind(labels->table);
+        const FieldFacts *link = kind->field(QString::fromLatin1(
+            labels->within.data(), static_cast<qsizetype>(labels->within.size())));
+        ASSERT_NE(link, nullptr) << labels->table;
+        EXPECT_NE(recordKind(link->refersTo), nullptr) << labels->table;
+    }
+}
+
 } // namespace
 } // namespace ohmwright::ui

@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Where the cards stand in the window: the switches of a page, the sheet's list, the find line's
 // hits, the budget's entries.
+#include "tests/support/demo_book.h"
 #include "tests/support/fake_outside.h"
 #include "tests/support/test_book.h"
 #include "tests/ui/driving.h"
 #include "ui/budget/budget_page.h"
 #include "ui/cards/card_form.h"
+#include "ui/cards/card_labels.h"
 #include "ui/cards/card_stack.h"
 #include "ui/cards/record_card.h"
 #include "ui/cards/record_pages.h"
@@ -246,6 +248,28 @@ TEST_F(CardPlaces, TheFindLineKnowsEveryRecordWithACard)
     PartsPage page(*book, themed.theme, outside);
     EXPECT_TRUE(page.showRecord(u("donor"), u("sample")));
     EXPECT_FALSE(page.showRecord(u("letter"), u("any")));
+}
+
+// Of every list the window has; what is listed on the card of another opens with that one.
+TEST_F(CardPlaces, EveryRecordOfTheDemoOpensOnItsCard)
+{
+    ASSERT_TRUE(book->edit(u("load"), [&] { return book->replaceAll(demoRecords()); }).has_value());
+    for (const CardLabels *labels : allCardLabels()) {
+        const RecordKind &kind = *recordKind(labels->table);
+        if (!kind.holders().empty())
+            continue;
+        RecordsPanel panel(*book, themed.theme, kind, RecordsPanel::Shape::Page);
+        driving::showActive(panel);
+        for (const std::int64_t id : kind.ids(book.records())) {
+            ASSERT_TRUE(panel.showRecord(id)) << labels->table;
+            for (RecordsPanel *inner : panel.card().findChildren<RecordsPanel *>())
+                for (const std::int64_t held : inner->kind().ids(book.records()))
+                    if (const auto holder = inner->kind().holder(book.records(), held);
+                        holder && holder->table == kind.table() && holder->id == id) {
+                        EXPECT_TRUE(inner->showRecord(held)) << inner->kind().table();
+                    }
+        }
+    }
 }
 
 } // namespace
