@@ -34,8 +34,9 @@ std::optional<Drawn> drawnFromMains(Worksheet &sheet, const ChargingInputs &in)
     const auto p = taken(sheet, in.outputPower, u"P", u"kW", kAboveNothing);
     const auto efficiency = taken(sheet, in.efficiency, u"η", u"%", kAboveNothing, 1);
     const auto factor = taken(sheet, in.powerFactor, u"cosφ", u"", kAboveNothing, 1);
-    const auto held =
-        in.heldTo ? taken(sheet, *in.heldTo, u"Iₛ", u"A", kAboveNothing) : std::optional<Current>();
+    std::optional<Current> held;
+    if (in.heldTo)
+        held = taken(sheet, *in.heldTo, u"Iₛ", u"A", kAboveNothing);
     if (n && *n != 1 && *n != 3) {
         sheet.refuse(tr("Mains are loaded on one line or on three."));
         return std::nullopt;

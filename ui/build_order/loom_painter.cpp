@@ -68,6 +68,15 @@ plan::LoomMetrics LoomPainter::metrics() const
 void LoomPainter::paint(QPainter &painter, const plan::Network &network, const plan::Loom &loom,
                         const LoomMarks &marks, const QRectF &exposed, double scale) const
 {
+    paintScene(painter, network, loom, marks, placeNames(network, loom, scale), exposed, scale);
+    paintLabels(painter, network, loom, marks, exposed, scale);
+}
+
+void LoomPainter::paintScene(QPainter &painter, const plan::Network &network,
+                             const plan::Loom &loom, const LoomMarks &marks,
+                             const std::vector<LoomName> &names, const QRectF &exposed,
+                             double scale) const
+{
     Canvas canvas{painter, network, loom, marks, exposed, scale};
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
@@ -97,10 +106,18 @@ void LoomPainter::paint(QPainter &painter, const plan::Network &network, const p
             paintStrip(canvas, task);
         }
     }
-    painter.setOpacity(1);
+    paintFarNames(canvas, names);
+    painter.restore();
+}
+
+void LoomPainter::paintLabels(QPainter &painter, const plan::Network &network,
+                              const plan::Loom &loom, const LoomMarks &marks, const QRectF &exposed,
+                              double scale) const
+{
+    Canvas canvas{painter, network, loom, marks, exposed, scale};
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
     paintSleeves(canvas);
-    if (!canvas.full())
-        paintFarMilestones(canvas);
     paintAxis(canvas);
     painter.restore();
 }

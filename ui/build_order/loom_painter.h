@@ -11,6 +11,7 @@
 #include <QPointF>
 #include <QRectF>
 #include <QString>
+#include <QStringList>
 
 #include <cstddef>
 #include <optional>
@@ -33,6 +34,14 @@ struct LoomMarks
     std::optional<double> slideTop;              // the dates of the axis keep below this y, scene
 };
 
+// The name of a milestone too far away to be read as laid out.
+struct LoomName
+{
+    std::size_t task = 0;
+    QRectF box; // scene
+    QStringList lines;
+};
+
 class LoomPainter
 {
 public:
@@ -49,6 +58,19 @@ public:
     // rings.
     void paint(QPainter &painter, const plan::Network &network, const plan::Loom &loom,
                const LoomMarks &marks, const QRectF &exposed, double scale) const;
+
+    // The two halves of it, for a view that is dragged about: what goes with the scene, so that
+    // what stays in sight need not be painted again; and over it what slides along the view's edge.
+    void paintScene(QPainter &painter, const plan::Network &network, const plan::Loom &loom,
+                    const LoomMarks &marks, const std::vector<LoomName> &names,
+                    const QRectF &exposed, double scale) const;
+    void paintLabels(QPainter &painter, const plan::Network &network, const plan::Loom &loom,
+                     const LoomMarks &marks, const QRectF &exposed, double scale) const;
+
+    // Where the names of milestones hide least at this scale, in letters that stay legible however
+    // far away; none where all is written as laid out.
+    [[nodiscard]] std::vector<LoomName> placeNames(const plan::Network &network,
+                                                   const plan::Loom &loom, double scale) const;
 
     // Where a loom is cut at x = `cut` and goes on: the names of the branches that do, on their
     // runs, in a margin of kNameMargin left of the cut.
@@ -70,6 +92,8 @@ public:
     // A loop of wire kept in hand, for float; `share` from 0 to 1: the more, the longer.
     [[nodiscard]] static QPainterPath slackPath(const QRectF &box, double share);
 
+    // What a wire can touch, scene units.
+    [[nodiscard]] static QRectF reach(const plan::LoomWire &wire);
     // A wire's line, for hit tests.
     [[nodiscard]] static QPainterPath wirePath(const plan::LoomWire &wire);
 
@@ -93,9 +117,8 @@ private:
     void paintStrip(Canvas &canvas, const plan::LoomTask &task) const;
     void paintRules(Canvas &canvas) const;
     void paintAxis(Canvas &canvas) const;
-    void paintFarMilestones(Canvas &canvas) const;
-    [[nodiscard]] static int hidden(const Canvas &canvas, const QRectF &place,
-                                    const std::vector<QRectF> &names);
+    void paintFarNames(Canvas &canvas, const std::vector<LoomName> &names) const;
+    [[nodiscard]] QFont farNameFont(double scale) const;
     void paintHighVoltage(Canvas &canvas, const plan::LoomTask &task) const;
     // The axis's dates keep their size however far away, and grow upwards.
     [[nodiscard]] static QRectF axisBand(const plan::Loom &loom, double scale);

@@ -130,7 +130,9 @@ void LoomPainter::paintAxis(Canvas &canvas) const
     const QFontMetricsF monthWidth(months);
     double taken = -std::numeric_limits<double>::max();
     for (const LoomRule &rule : canvas.loom.rules) {
-        if (rule.kind == LoomRule::Kind::Today)
+        // A name reaches to the right of its line.
+        if (rule.kind == LoomRule::Kind::Today || rule.x > canvas.exposed.right() ||
+            rule.x < canvas.exposed.left() - 200 * grown)
             continue;
         const bool month = rule.kind == LoomRule::Kind::Month;
         const bool week = rule.kind == LoomRule::Kind::Week || month;

@@ -22,16 +22,49 @@ using plan::LoomWire;
 
 namespace {
 
-// Whether one of its straight pieces passes through; bends are short.
-bool crosses(const LoomWire &wire, const QRectF &place)
+// Beside the letters of a name, pixels.
+constexpr double kNameSide = 4;
+
+// How much a name would hide: other names above all, then what sticks out of the picture, housings,
+// the wires that drive the date, and any other wire.
+class Hiding
 {
-    for (std::size_t at = 0; at + 3 < wire.path.size(); at += 3) {
-        const QRectF piece = QRectF(wire.path[at], wire.path[at + 3]).normalized();
-        if (piece.adjusted(-1, -1, 1, 1).intersects(place))
-            return true;
+public:
+    explicit Hiding(const plan::Loom &loom) : m_loom(loom)
+    {
+        m_reach.reserve(loom.wires.size());
+        for (const LoomWire &wire : loom.wires)
+            m_reach.push_back(LoomPainter::reach(wire));
     }
-    return false;
-}
+
+    [[nodiscard]] int of(const QRectF &place, const std::vector<QRectF> &names) const
+    {
+        int sum = m_loom.bounds.contains(place) ? 0 : 30;
+        for (const QRectF &other : names)
+            sum += other.intersects(place) ? 100 : 0;
+        for (const LoomTask &other : m_loom.tasks)
+            sum += other.body.intersects(place) ? 10 : 0;
+        for (std::size_t at = 0; at < m_reach.size(); ++at)
+            if (m_reach[at].intersects(place) && crosses(m_loom.wires[at], place))
+                sum += m_loom.wires[at].driving ? 5 : 1;
+        return sum;
+    }
+
+private:
+    // Whether one of its straight pieces passes through; bends are short.
+    static bool crosses(const LoomWire &wire, const QRectF &place)
+    {
+        for (std::size_t at = 0; at + 3 < wire.path.size(); at += 3) {
+            const QRectF piece = QRectF(wire.path[at], wire.path[at + 3]).normalized();
+            if (piece.adjusted(-1, -1, 1, 1).intersects(place))
+                return true;
+        }
+        return false;
+    }
+
+    const plan::Loom &m_loom;
+    std::vector<QRectF> m_reach;
+};
 
 } // namespace
 
@@ -158,46 +191,38 @@ void LoomPainter::paintSleeve(Canvas &canvas, const plan::LoomBranch &branch,
     painter.drawText(box, Qt::AlignCenter | Qt::TextDontClip, branch.name.lines.value(0));
 }
 
-// How much a name at `place` would hide: other names above all, then what sticks out of the
-// picture, housings, the wires that drive the date, and any other wire.
-int LoomPainter::hidden(const Canvas &canvas, const QRectF &place, const std::vector<QRectF> &names)
+QFont LoomPainter::farNameFont(double scale) const
 {
-    int sum = canvas.loom.bounds.contains(place) ? 0 : 30;
-    for (const QRectF &other : names)
-        sum += other.intersects(place) ? 100 : 0;
-    for (const LoomTask &other : canvas.loom.tasks)
-        sum += other.body.intersects(place) ? 10 : 0;
-    for (const LoomWire &wire : canvas.loom.wires)
-        sum += !crosses(wire, place) ? 0 : wire.driving ? 5 : 1;
-    return sum;
+    QFont letters = font(LoomText::Milestone);
+    letters.setPixelSize(std::max(1, static_cast<int>(std::lround(kNamePixels / scale))));
+    return letters;
 }
 
-// Names of milestones in letters that stay legible however far away, where they hide least, on
-// a ground of their own: among so many wires there is no place without any.
-void LoomPainter::paintFarMilestones(Canvas &canvas) const
+// Among so many wires there is no place without any: each is tried on one line or as laid out;
+// beside, above or below.
+std::vector<LoomName> LoomPainter::placeNames(const plan::Network &network, const plan::Loom &loom,
+                                              double scale) const
 {
-    QPainter &painter = canvas.painter;
-    const double unit = 1 / canvas.scale; // one pixel
-    constexpr double kSide = 4;           // pixels beside the letters
+    std::vector<LoomName> names;
+    if (scale >= kFullText)
+        return names;
+    const double unit = 1 / scale; // one pixel
+    const Hiding hiding(loom);
     std::vector<QRectF> taken;
-    for (const plan::LoomBranch &branch : canvas.loom.branches)
-        taken.push_back(sleeveBox(branch, canvas.scale));
-    QFont letters = font(LoomText::Milestone);
-    letters.setPixelSize(std::max(1, static_cast<int>(std::lround(kNamePixels * unit))));
-    const QFontMetricsF metrics(letters);
-    for (const LoomTask &task : canvas.loom.tasks) {
-        const plan::Task &own = canvas.network.tasks[task.task];
+    for (const plan::LoomBranch &branch : loom.branches)
+        taken.push_back(sleeveBox(branch, scale));
+    const QFontMetricsF metrics(farNameFont(scale));
+    for (const LoomTask &task : loom.tasks) {
+        const plan::Task &own = network.tasks[task.task];
         if (!own.milestone)
             continue;
         const QPointF centre = task.body.center();
-        QRectF best;
-        QStringList lines;
+        LoomName best{task.task, {}, {}};
         int least = std::numeric_limits<int>::max();
-        // On one line or as laid out; beside, above or below.
         for (const QStringList &written : {QStringList{own.title}, task.title.lines}) {
             double width = 0;
             for (const QString &line : written)
-                width = std::max(width, metrics.horizontalAdvance(line) + 2 * kSide * unit);
+                width = std::max(width, metrics.horizontalAdvance(line) + 2 * kNameSide * unit);
             const double height = metrics.height() * static_cast<double>(written.size());
             for (const QPointF &at :
                  {QPointF(task.body.right() + 3 * unit, centre.y() - height / 2),
@@ -205,23 +230,37 @@ void LoomPainter::paintFarMilestones(Canvas &canvas) const
                   QPointF(centre.x() - width / 2, task.body.bottom() + unit),
                   QPointF(task.body.left() - 3 * unit - width, centre.y() - height / 2)}) {
                 const QRectF place(at, QSizeF(width, height));
-                const int now = hidden(canvas, place, taken);
+                const int now = hiding.of(place, taken);
                 if (now < least) {
                     least = now;
-                    best = place;
-                    lines = written;
+                    best.box = place;
+                    best.lines = written;
                 }
             }
         }
-        taken.push_back(best);
-        painter.setOpacity(canvas.lit(task.task) ? 1 : 0.4);
+        taken.push_back(best.box);
+        names.push_back(std::move(best));
+    }
+    return names;
+}
+
+void LoomPainter::paintFarNames(Canvas &canvas, const std::vector<LoomName> &names) const
+{
+    QPainter &painter = canvas.painter;
+    const double unit = 1 / canvas.scale;
+    const QFont letters = farNameFont(canvas.scale);
+    const QFontMetricsF metrics(letters);
+    for (const LoomName &name : names) {
+        if (!name.box.adjusted(-2 * unit, -2 * unit, 2 * unit, 2 * unit).intersects(canvas.exposed))
+            continue;
+        painter.setOpacity(canvas.lit(name.task) ? 1 : 0.4);
         painter.setPen(canvas.pen(mixed(m_colours.mute, m_colours.panel, 0.5), 0, 0.8));
         painter.setBrush(m_colours.panel);
-        painter.drawRoundedRect(best, 2 * unit, 2 * unit);
-        double baseline = best.top() + metrics.ascent();
-        for (const QString &line : lines) {
+        painter.drawRoundedRect(name.box, 2 * unit, 2 * unit);
+        double baseline = name.box.top() + metrics.ascent();
+        for (const QString &line : name.lines) {
             QPainterPath text;
-            text.addText(QPointF(best.left() + kSide * unit, baseline), letters, line);
+            text.addText(QPointF(name.box.left() + kNameSide * unit, baseline), letters, line);
             painter.fillPath(text, m_colours.ink);
             baseline += metrics.height();
         }

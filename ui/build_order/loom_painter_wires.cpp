@@ -14,10 +14,8 @@ namespace ohmwright::ui {
 
 using plan::LoomWire;
 
-namespace {
-
-// What a wire can touch: a cubic stays within its control points.
-QRectF reach(const LoomWire &wire)
+// A cubic stays within its control points.
+QRectF LoomPainter::reach(const LoomWire &wire)
 {
     if (wire.path.empty())
         return {};
@@ -29,8 +27,6 @@ QRectF reach(const LoomWire &wire)
     }
     return QRectF(low, high).adjusted(-4, -4, 4, 4);
 }
-
-} // namespace
 
 QPainterPath LoomPainter::wirePath(const LoomWire &wire)
 {

@@ -494,8 +494,7 @@ void LoomView::resizeEvent(QResizeEvent *event)
 
 void LoomView::scrollContentsBy(int, int)
 {
-    // Sliding sleeves and the overview stay where they are, so all is painted anew.
-    repaintAll();
+    viewport()->update(); // what stays in sight is moved, the rest painted
 }
 
 void LoomView::focusInEvent(QFocusEvent *event)

@@ -173,6 +173,9 @@ private:
     void paintEmpty(QPainter &painter) const;
     void paintLack(QPainter &painter) const;
     void paintBase();
+    void paintOnBase(const QRect &pixels);
+    [[nodiscard]] bool scrollBase();
+    [[nodiscard]] QPointF baseOrigin() const; // device pixels
     void repaintAll();
     void paintOverview(QPainter &painter);
     [[nodiscard]] QRectF overviewRect() const; // viewport pixels; empty when not shown
@@ -185,8 +188,10 @@ private:
     LoomPainter m_painter;
     LoomMarks m_marks;
     LoomLegendBar *m_legend = nullptr;
-    QPixmap m_base;     // the chart without what follows the pointer; null: to be painted
-    QPixmap m_overview; // likewise
+    QPixmap m_base;       // the chart without what follows the pointer; null: to be painted
+    QPointF m_baseOrigin; // where the scene began when it was painted, device pixels
+    std::vector<LoomName> m_names; // of far milestones, at this zoom
+    QPixmap m_overview;            // likewise
     double m_zoom = 1;
     QRectF m_scene;       // all there is to see at this zoom, scene units
     bool m_fitted = true; // stays fitted when the window changes, until zoomed by hand

@@ -27,22 +27,48 @@ void LoomView::repaintAll()
     viewport()->update();
 }
 
-// All but what follows the pointer, kept as a picture: hovering must not paint thousands of wires.
+QPointF LoomView::baseOrigin() const
+{
+    return origin() * devicePixelRatioF();
+}
+
+// All but what follows the pointer or the view's edge, kept as a picture: neither hovering nor
+// dragging may paint thousands of wires.
 void LoomView::paintBase()
 {
     m_base = QPixmap(viewport()->size() * devicePixelRatioF());
     m_base.setDevicePixelRatio(devicePixelRatioF());
-    m_base.fill(m_painter.colours().paper);
+    m_baseOrigin = baseOrigin();
+    m_names = m_painter.placeNames(m_network, m_loom, scale());
+    paintOnBase(m_base.rect());
+}
+
+void LoomView::paintOnBase(const QRect &pixels)
+{
+    const double ratio = devicePixelRatioF();
+    const QRectF place(QPointF(pixels.topLeft()) / ratio, QSizeF(pixels.size()) / ratio);
     QPainter painter(&m_base);
-    LoomMarks marks = m_marks;
-    marks.slideFrom = toScene(QPointF(6, 0)).x();
-    marks.slideTop = toScene(QPointF(0, 0)).y();
-    const QRectF exposed(toScene({0, 0}), QSizeF(viewport()->size()) / scale());
-    painter.save();
+    painter.setClipRect(place);
+    painter.fillRect(place, m_painter.colours().paper);
     toScene(painter);
-    m_painter.paint(painter, m_network, m_loom, marks, exposed, scale());
-    painter.restore();
-    paintOverview(painter);
+    m_painter.paintScene(painter, m_network, m_loom, m_marks, m_names,
+                         {toScene(place.topLeft()), place.size() / scale()}, scale());
+}
+
+// After a move by whole pixels only what came into sight is painted. False if all must be.
+bool LoomView::scrollBase()
+{
+    const QPointF moved = baseOrigin() - m_baseOrigin;
+    const QPoint pixels = moved.toPoint();
+    if (QPointF(pixels - moved).manhattanLength() > 0.01 ||
+        std::abs(pixels.x()) >= m_base.width() || std::abs(pixels.y()) >= m_base.height())
+        return false;
+    QRegion uncovered;
+    m_base.scroll(pixels.x(), pixels.y(), m_base.rect(), &uncovered);
+    m_baseOrigin = baseOrigin();
+    for (const QRect &part : uncovered)
+        paintOnBase(part);
+    return true;
 }
 
 void LoomView::toScene(QPainter &painter) const
@@ -65,9 +91,18 @@ void LoomView::paintEvent(QPaintEvent *event)
         paintLack(painter);
         return;
     }
-    if (m_base.isNull() || m_base.size() != viewport()->size() * devicePixelRatioF())
+    if (m_base.size() != viewport()->size() * devicePixelRatioF() || !scrollBase())
         paintBase();
     painter.drawPixmap(0, 0, m_base);
+    painter.save();
+    toScene(painter);
+    LoomMarks marks = m_marks;
+    marks.slideFrom = toScene(QPointF(6, 0)).x();
+    marks.slideTop = toScene(QPointF(0, 0)).y();
+    m_painter.paintLabels(painter, m_network, m_loom, marks,
+                          {toScene(QPointF(0, 0)), QSizeF(viewport()->size()) / scale()}, scale());
+    painter.restore();
+    paintOverview(painter);
     if (!overviewRect().isEmpty())
         painter.setClipRegion(QRegion(viewport()->rect()) - overviewRect().toAlignedRect());
     toScene(painter);
