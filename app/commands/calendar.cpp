@@ -46,12 +46,13 @@ public:
         const Records &records = (*book)->records();
         const forecast::WorkPlan plan = forecast::workPlanOf(records, io.clock.today());
         const int confidence = records.build().confidencePercent.value_or(80);
-        forecast::Settings settings;
-        settings.samples = 2000;
-        const forecast::Simulation simulation(plan, settings);
+        const forecast::Simulation simulation(plan, {});
+        forecast::Settings few;
+        few.samples = forecast::kOrderBySamples;
+        const forecast::Simulation quick(plan, few, simulation.order());
         const auto days =
             forecast::calendarDays(records, plan, simulation.run(),
-                                   forecast::orderByDays(plan, simulation, confidence), confidence);
+                                   forecast::orderByDays(plan, quick, confidence), confidence);
         QSaveFile file(out);
         const QByteArray bytes =
             forecast::asICalendar(days, records.build().title, io.clock.nowUtc());

@@ -20,8 +20,6 @@ namespace {
 
 using namespace forecast;
 
-constexpr int kOrderBySamples = 1000; // each order-by day takes some ten runs
-
 struct Asked
 {
     Settings settings;
@@ -92,7 +90,7 @@ public:
             forecast,
             *asked,
             orderByDays(plan, quick, asked->confidence),
-            cashOf(records, plan, simulation, std::min(2000, few.samples * 2)),
+            cashOf(records, plan, simulation, std::min(kCashSamples, asked->settings.samples)),
             sureGains(records, plan, simulation, forecast, keyOf(plan, *asked), asked->settings),
             learnedFrom(records)};
         if (options.isSet(QStringLiteral("json")))

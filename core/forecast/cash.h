@@ -21,6 +21,9 @@ struct Cash
     QStringList gaps;              // what could not be counted, a sentence each
 };
 
+// Samples the months are summed over.
+inline constexpr int kCashSamples = 2000;
+
 // What is due when:
 // - of a purchase what is not paid yet, on the day promised (today, if that is over or not told);
 // - a wanted part on the day of its order: when the task that buys it is done, else as late as its
@@ -30,6 +33,6 @@ struct Cash
 // Available: what is saved, from its day on (today if not told), and what is set aside at the end
 // of every month after it.
 Cash cashOf(const Records &records, const WorkPlan &plan, const Simulation &simulation,
-            int samples = 2000);
+            int samples = kCashSamples);
 
 } // namespace ohmwright::forecast

@@ -229,31 +229,31 @@ Records changedBy(const Records &records, const PlanChange &change, QDate today)
     return changed;
 }
 
-Gain gainOf(const Records &records, const WorkPlan &plan, const Simulation &simulation,
-            const QString &milestone, const PlanChange &change, const Settings &settings,
-            const Watch &watch)
+namespace {
+
+// `base`: the milestone's days in the samples of the plan as it is.
+Gain gainOver(const std::vector<int> &base, const Records &records, const WorkPlan &plan,
+              const Simulation &simulation, const QString &milestone, const PlanChange &change,
+              const Settings &settings, const Watch &watch)
 {
     Gain gain;
     gain.change = change;
     const WorkPlan changed = workPlanOf(changedBy(records, change, plan.today), plan.today);
-    const std::size_t before = activityOf(plan, milestone);
     const std::size_t after = activityOf(changed, milestone);
-    if (before == plan.activities.size() || after == changed.activities.size())
+    if (base.empty() || after == changed.activities.size())
         return gain;
     const Simulation other(changed, settings, orderFor(changed, plan, simulation.order()));
-    const Samples base = simulation.sample({before}, {}, watch);
     const Samples tried = other.sample({after}, {}, watch);
-    if (base.cancelled || tried.cancelled)
+    if (tried.cancelled)
         return gain;
     const auto daysAt = [](const std::vector<int> &ready, std::size_t from, std::size_t to) {
         std::vector<int> some(ready.begin() + static_cast<std::ptrdiff_t>(from),
                               ready.begin() + static_cast<std::ptrdiff_t>(to));
         return static_cast<double>(dayAt(some, kGainPercent));
     };
-    const std::vector<int> &a = base.ready[0];
-    const std::vector<int> &b = tried.ready[0];
-    gain.days = daysAt(a, 0, a.size()) - daysAt(b, 0, b.size());
-    const std::size_t size = a.size() / kBatches;
+    const std::vector<int> &now = tried.ready[0];
+    gain.days = daysAt(base, 0, base.size()) - daysAt(now, 0, now.size());
+    const std::size_t size = base.size() / kBatches;
     if (size == 0) {
         gain.standardError = HUGE_VAL; // too few samples to be sure of anything
         return gain;
@@ -261,8 +261,8 @@ Gain gainOf(const Records &records, const WorkPlan &plan, const Simulation &simu
     double sum = 0;
     double squares = 0;
     for (std::size_t batch = 0; batch < kBatches; ++batch) {
-        const double one = daysAt(a, batch * size, (batch + 1) * size) -
-                           daysAt(b, batch * size, (batch + 1) * size);
+        const double one = daysAt(base, batch * size, (batch + 1) * size) -
+                           daysAt(now, batch * size, (batch + 1) * size);
         sum += one;
         squares += one * one;
     }
@@ -270,6 +270,27 @@ Gain gainOf(const Records &records, const WorkPlan &plan, const Simulation &simu
     const double variance = std::max(0.0, (squares - kBatches * mean * mean) / (kBatches - 1));
     gain.standardError = std::sqrt(variance / kBatches);
     return gain;
+}
+
+// Empty if there is no such milestone, or when cancelled.
+std::vector<int> readyDays(const WorkPlan &plan, const Simulation &simulation,
+                           const QString &milestone, const Watch &watch)
+{
+    const std::size_t at = activityOf(plan, milestone);
+    if (at == plan.activities.size())
+        return {};
+    Samples base = simulation.sample({at}, {}, watch);
+    return base.cancelled ? std::vector<int>() : std::move(base.ready[0]);
+}
+
+} // namespace
+
+Gain gainOf(const Records &records, const WorkPlan &plan, const Simulation &simulation,
+            const QString &milestone, const PlanChange &change, const Settings &settings,
+            const Watch &watch)
+{
+    return gainOver(readyDays(plan, simulation, milestone, watch), records, plan, simulation,
+                    milestone, change, settings, watch);
 }
 
 std::vector<PlanChange> worthTrying(const Records &records, const WorkPlan &plan,
@@ -312,10 +333,14 @@ std::vector<Gain> sureGains(const Records &records, const WorkPlan &plan,
                             const QString &milestone, const Settings &settings, const Watch &watch)
 {
     std::vector<Gain> gains;
+    Settings fewer = settings;
+    fewer.samples = std::min(settings.samples, kGainSamples);
+    const Simulation quick(plan, fewer, simulation.order());
+    const std::vector<int> base = readyDays(plan, quick, milestone, watch);
     for (const PlanChange &change : worthTrying(records, plan, forecast, milestone)) {
         if (watch.isCancelled())
             return {};
-        const Gain gain = gainOf(records, plan, simulation, milestone, change, settings, watch);
+        const Gain gain = gainOver(base, records, plan, quick, milestone, change, fewer, watch);
         if (gain.isSure())
             gains.push_back(gain);
     }

@@ -57,7 +57,10 @@ Gain gainOf(const Records &records, const WorkPlan &plan, const Simulation &simu
 std::vector<PlanChange> worthTrying(const Records &records, const WorkPlan &plan,
                                     const Forecast &forecast, const QString &milestone);
 
-// Those of worthTrying whose gain is sure, greatest first.
+// Samples that many changes are tried on, one after the other.
+inline constexpr int kGainSamples = 4000;
+
+// Those of worthTrying whose gain is sure on at most kGainSamples, greatest first.
 std::vector<Gain> sureGains(const Records &records, const WorkPlan &plan,
                             const Simulation &simulation, const Forecast &forecast,
                             const QString &milestone, const Settings &settings,

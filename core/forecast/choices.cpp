@@ -56,7 +56,7 @@ OptionOutlook outlookOf(const Records &records, const ChoiceOption &option, QDat
     const WorkPlan plan = workPlanOf(taken, today);
     if (plan.activities.empty())
         return outlook;
-    const Simulation simulation(plan, settings);
+    const Simulation simulation(plan, settings, {}, watch);
     const Forecast forecast = simulation.run(watch);
     if (forecast.cancelled)
         return outlook;

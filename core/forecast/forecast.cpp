@@ -1,33 +1,21 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/forecast/forecast.h"
 
-#include "core/forecast/hours.h"
-#include "core/forecast/search_order.h"
+#include "core/forecast/milestone_order.h"
 
 #include <algorithm>
-#include <cmath>
 #include <thread>
 
 namespace ohmwright::forecast {
 
 namespace {
 
-constexpr int kMostRepeats = 20; // a test that fails more often than that in one sample
-constexpr int kBlock = 64;       // samples a thread takes at a time
-
-int slotsOf(double minutes)
-{
-    return minutes <= 0 ? 0 : std::max(1, static_cast<int>(std::lround(minutes / kSlotMinutes)));
-}
-
-// FNV-1a over the key: the same luck for the same thing in every plan.
-std::uint64_t thingOf(const QString &key)
-{
-    std::uint64_t hash = 0xcbf29ce484222325ULL;
-    for (const QChar c : key)
-        hash = (hash ^ c.unicode()) * 0x100000001b3ULL;
-    return hash;
-}
+constexpr int kBlock = 64; // samples a thread takes at a time
+// The order of priority is judged on samples of its own, behind all that a forecast can have.
+constexpr std::uint64_t kOrderSamples = 24;
+constexpr std::uint64_t kFirstOrderSample = 1'000'000;
+// Activities placed in all its passes: so a plan of thousands does not take minutes.
+constexpr std::size_t kOrderPlacements = 10'000'000;
 
 plan::Workload workloadOf(const WorkPlan &plan)
 {
@@ -84,72 +72,51 @@ class Simulation::Player
 {
 public:
     Player(const Simulation &of, const std::vector<int> &released)
-        : m_of(of), m_levelling(of.m_workload), m_work(of.m_plan.activities.size()),
-          m_wait(m_work.size()), m_released(released), m_repeats(of.m_plan.risks.size())
+        : m_of(of), m_levelling(of.m_workload), m_released(released)
     {
         m_levelling.setOrder(of.m_order);
     }
 
     const plan::Levelled &play(int sample)
     {
-        const auto number = static_cast<std::uint64_t>(sample);
-        const std::uint64_t seed = m_of.m_settings.seed;
-        for (std::size_t r = 0; r < m_repeats.size(); ++r) {
-            // failures in a row: geometric
-            const double chance = m_of.m_plan.risks[r].chance;
-            const double u = luck(seed, number, m_of.m_riskThings[r]);
-            m_repeats[r] = chance <= 0 ? 0
-                                       : std::min(kMostRepeats,
-                                                  static_cast<int>(std::log(u) / std::log(chance)));
-        }
-        for (std::size_t i = 0; i < m_work.size(); ++i) {
-            const Quantiles &work = m_of.m_work[i];
-            const Quantiles &wait = m_of.m_wait[i];
-            const std::uint64_t thing = m_of.m_things[i];
-            m_work[i] = slotsOf(work.at(work.isFixed() ? 0 : luck(seed, number, thing)));
-            m_wait[i] =
-                static_cast<int>(wait.at(wait.isFixed() ? 0 : luck(seed, number, thing + 1)) + 0.5);
-            if (const auto &risk = m_of.m_plan.activities[i].risk) {
-                m_work[i] *= m_repeats[*risk];
-                m_wait[i] *= m_repeats[*risk];
-            }
-        }
-        return m_levelling.pass({m_work, m_wait, m_released});
+        m_of.m_draws.draw(static_cast<std::uint64_t>(sample), m_drawn);
+        return m_levelling.pass({m_drawn.work, m_drawn.waitDays, m_released});
     }
-    [[nodiscard]] const std::vector<int> &waits() const { return m_wait; }
+    [[nodiscard]] const std::vector<int> &waits() const { return m_drawn.waitDays; }
 
 private:
     const Simulation &m_of;
     plan::Levelling m_levelling;
-    std::vector<int> m_work, m_wait;
+    Drawn m_drawn;
     const std::vector<int> &m_released;
-    std::vector<int> m_repeats;
 };
 
 Simulation::Simulation(const WorkPlan &plan, const Settings &settings,
-                       std::vector<std::size_t> order)
-    : m_plan(plan), m_settings(settings), m_order(std::move(order)), m_workload(workloadOf(plan))
+                       std::vector<std::size_t> order, const Watch &watch)
+    : m_plan(plan), m_settings(settings), m_order(std::move(order)), m_draws(plan, settings.seed),
+      m_workload(workloadOf(plan))
 {
     m_settings.samples = std::clamp(settings.samples, 1, 1'000'000);
-    for (const Activity &a : plan.activities) {
-        m_things.push_back(thingOf(a.key));
-        m_work.emplace_back(a.work);
-        m_wait.emplace_back(a.wait);
-    }
-    for (const Risk &risk : plan.risks)
-        m_riskThings.push_back(
-            thingOf(QStringLiteral("fails:") + plan.activities[risk.activity].key));
     if (m_order.size() != plan.activities.size())
-        findOrder();
+        findOrder(watch);
 }
 
-void Simulation::findOrder()
+void Simulation::findOrder(const Watch &watch)
 {
-    std::vector<Goal> goals;
+    OrderSearch search;
+    const std::size_t count = std::max<std::size_t>(1, m_plan.activities.size());
+    search.passes = std::min(m_settings.orderPasses, static_cast<int>(kOrderPlacements / count));
+    search.cancelled = [&watch] {
+        return watch.isCancelled();
+    };
+    search.seed = m_settings.seed;
     for (std::size_t m = 0; m < m_plan.milestones.size(); ++m)
-        goals.push_back(
+        search.goals.push_back(
             {m_plan.milestones[m], m < m_plan.due.size() ? m_plan.due[m] : std::nullopt});
-    m_order = searchOrder(m_workload, goals, m_settings.orderPasses, m_settings.seed);
+    search.luck.resize(kOrderSamples);
+    for (std::uint64_t s = 0; s < kOrderSamples; ++s)
+        m_draws.draw(kFirstOrderSample + s, search.luck[s]);
+    m_order = milestoneOrder(m_workload, search);
 }
 
 bool Simulation::inThreads(const Watch &watch, const Play &play,

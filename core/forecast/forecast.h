@@ -11,6 +11,7 @@
 // names the share of samples in which an activity is critical.
 #pragma once
 
+#include "core/forecast/draws.h"
 #include "core/forecast/work_plan.h"
 
 #include <array>
@@ -27,8 +28,10 @@ struct Settings
 {
     int samples = 10'000; // 1 to 1,000,000
     std::uint64_t seed = 1;
-    int threads = 0;        // 0: as many as the machine has
-    int orderPasses = 2000; // passes spent on a good order of priority; 0: latest finish first
+    int threads = 0; // 0: as many as the machine has
+    // Passes spent on a good order of priority, fewer in a plan of many hundred activities; 0:
+    // latest finish first.
+    int orderPasses = 60'000;
 };
 
 // For work beside the window's thread. Either may be left out.
@@ -72,8 +75,10 @@ struct Samples
 class Simulation
 {
 public:
-    // `order` of priority: of an earlier forecast of the same plan; searched for when empty.
-    Simulation(const WorkPlan &plan, const Settings &settings, std::vector<std::size_t> order = {});
+    // `order` of priority: of an earlier forecast of the same plan; searched for when empty. A
+    // search that is cancelled leaves a worse one.
+    Simulation(const WorkPlan &plan, const Settings &settings, std::vector<std::size_t> order = {},
+               const Watch &watch = {});
 
     [[nodiscard]] const std::vector<std::size_t> &order() const { return m_order; }
     Forecast run(const Watch &watch = {}) const;
@@ -89,16 +94,14 @@ public:
 private:
     class Player;
     using Play = std::function<void(Player &, int)>; // one sample
-    void findOrder();
+    void findOrder(const Watch &watch);
     [[nodiscard]] bool inThreads(const Watch &watch, const Play &play,
                                  const std::vector<int> &released) const;
 
     const WorkPlan &m_plan;
     Settings m_settings;
     std::vector<std::size_t> m_order;
-    std::vector<std::uint64_t> m_things; // of each activity, for luck()
-    std::vector<std::uint64_t> m_riskThings;
-    std::vector<Quantiles> m_work, m_wait;
+    Draws m_draws;
     plan::Workload m_workload;
 };
 

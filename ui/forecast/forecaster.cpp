@@ -13,7 +13,6 @@ namespace ohmwright::ui {
 namespace {
 
 constexpr int kAfterAnEdit = 300; // ms of quiet before it starts
-constexpr int kOrderBySamples = 800;
 
 // What the forecast reads.
 constexpr std::array kTables{"build",         "task",        "task_need",   "part",
@@ -110,7 +109,7 @@ void Forecaster::start()
         told->plan = workPlanOf(records, today);
         told->network = plan::networkOf(records, today);
         told->confidence = records.build().confidencePercent.value_or(80);
-        const Simulation simulation(told->plan, settings);
+        const Simulation simulation(told->plan, settings, {}, watch);
         told->forecast = simulation.run(watch);
         if (told->forecast.cancelled)
             return;
@@ -134,7 +133,8 @@ void Forecaster::start()
         told->choices = openChoices(records, today, few, told->confidence, quiet);
         if (m_cancelled)
             return;
-        told->cash = cashOf(records, told->plan, quick, few.samples);
+        told->cash =
+            cashOf(records, told->plan, simulation, std::min(settings.samples, kCashSamples));
         if (!told->milestone.isEmpty())
             told->gains = sureGains(records, told->plan, simulation, told->forecast,
                                     told->milestone, settings, quiet);
@@ -151,7 +151,9 @@ void Forecaster::take(const std::shared_ptr<const ForecastTold> &told, int run)
 {
     if (run != m_run)
         return; // a newer one is under way
-    m_latest = told;
+    // The dates of a moment and what follows from them change together, once there is anything.
+    if (told->complete || !m_latest || !m_latest->complete)
+        m_latest = told;
     if (told->complete) {
         m_running = false;
         m_looking.stop();

@@ -75,7 +75,8 @@ private:
     std::atomic<bool> m_cancelled = false;
     std::atomic<int> m_samplesDone = 0;
     std::atomic<bool> m_running = false;
-    int m_samples = 4000;
+    int m_samples =
+        forecast::Settings().samples; // as the command plays, so that both tell the same
     int m_run = 0;
     bool m_wanted = false;
     bool m_stale = true;

@@ -5,8 +5,9 @@
 //
 //   strip     4 h           Tue 16 (day 1) and Thu 18 (day 3)
 //   lift      2 x 5 h       after strip; in one sitting, both pairs of hands: Sat 20 (day 5)
-//   measure   2 h           after lift: Tue 23 (day 8)
-//   glue      2 h, 3 days   after strip: Thu 25 (day 10), cured on day 13
+//   glue      2 h, 3 days   after strip: Tue 23 (day 8), cured on day 11; before measure, since it
+//                           must be finished by day 12 and measure by day 14 only
+//   measure   2 h           after lift: Thu 25 (day 10)
 //   fit       2 h           after measure, needs the coupling, 14 days from order on day 0: there
 //                           on Mon 29 (day 14), fitted on Tue 30 (day 15)
 //   rolling   milestone     after fit and glue: day 15

@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// How long everything takes and waits in one sample, and how often what fails is done again.
+#pragma once
+
+#include "core/forecast/work_plan.h"
+
+#include <cstdint>
+#include <vector>
+
+namespace ohmwright::forecast {
+
+// Of one sample, per activity: work in slots, waiting in days.
+struct Drawn
+{
+    std::vector<int> work, waitDays;
+};
+
+// What is drawn depends on the seed, the sample and the activity's key alone: the same luck for the
+// same thing in every plan (common random numbers). Keeps the plan, which must outlive it.
+class Draws
+{
+public:
+    Draws(const WorkPlan &plan, std::uint64_t seed);
+    void draw(std::uint64_t sample, Drawn &into) const;
+    [[nodiscard]] std::size_t activityCount() const { return m_things.size(); }
+
+private:
+    const WorkPlan &m_plan;
+    std::uint64_t m_seed;
+    std::vector<std::uint64_t> m_things, m_riskThings; // for luck()
+    std::vector<Quantiles> m_work, m_wait;
+};
+
+// Minutes in slots of work; what takes any time at all takes one.
+int slotsOf(double minutes);
+
+} // namespace ohmwright::forecast
