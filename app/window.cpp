@@ -9,12 +9,14 @@
 #include "ui/shell/theme.h"
 #include "ui/start/start_sheet.h"
 #include "ui/widgets/empty_page.h"
+#include "ui/widgets/steady_wheel.h"
 
 #include <QAction>
 #include <QApplication>
 #include <QDesktopServices>
 #include <QFileDialog>
 #include <QFileInfo>
+#include <QScreen>
 #include <QSettings>
 #include <QStandardPaths>
 #include <QUrl>
@@ -54,6 +56,19 @@ public:
     }
     void openAddress(const QUrl &address) override { QDesktopServices::openUrl(address); }
 };
+
+// Room a desktop takes for a window's title bar and frame.
+constexpr QSize kFrame(16, 40);
+
+// At its own size where the desktop has room for that, else as large as there is.
+void showFitting(ShellWindow &shell)
+{
+    const QSize room = shell.screen()->availableGeometry().size() - kFrame;
+    if (room.width() < shell.width() || room.height() < shell.height())
+        shell.showMaximized();
+    else
+        shell.show();
+}
 
 // The open windows, and how a new one comes about.
 class Session : public QObject
@@ -146,7 +161,7 @@ private:
         auto window = std::make_unique<BookWindow>(std::move(book), m_theme, m_outside);
         connect(window.get(), &BookWindow::newWanted, this, [this] { beginBook(); });
         connect(window.get(), &BookWindow::openWanted, this, [this] { chooseAndOpen(); });
-        window->shell().show();
+        showFitting(window->shell());
         m_windows.push_back(std::move(window));
         if (m_start)
             m_start->hide();
@@ -176,7 +191,8 @@ private:
             QObject::connect(open, &QAction::triggered, m_start.get(), [this] { chooseAndOpen(); });
             m_start->setBookActions({make, open});
         }
-        m_start->show();
+        if (!m_start->isVisible())
+            showFitting(*m_start);
         m_start->showPage(QStringLiteral("start"));
         if (!problem.isEmpty())
             m_start->say(problem, Tone::Problem);
@@ -201,6 +217,7 @@ bool hasDisplay()
 int openWindow(QApplication &app, const QString &bookPath)
 {
     QCoreApplication::setOrganizationName(QStringLiteral("ohmwright"));
+    const ui::SteadyWheel steady(app);
     Session session(app);
     session.start(bookPath);
     return QApplication::exec();

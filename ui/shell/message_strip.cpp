@@ -22,7 +22,8 @@ MessageStrip::MessageStrip(const Theme &theme, QWidget *parent)
     m_sentence->setWordWrap(true);
     m_close->setIcon(themedIcon(theme, QStringLiteral("close")));
     m_close->setAutoRaise(true);
-    m_close->setFocusPolicy(Qt::StrongFocus);
+    // by Tab alone: a click must not take the keys from the form that is being filled in
+    m_close->setFocusPolicy(Qt::TabFocus);
     m_close->setAccessibleName(tr("Dismiss the message"));
     m_close->setToolTip(tr("Dismiss (Escape)"));
 
