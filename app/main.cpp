@@ -7,6 +7,7 @@
 
 #include <QApplication>
 #include <QCoreApplication>
+#include <QFileInfo>
 
 #include "resources/resources.h"
 #include <algorithm>
@@ -63,6 +64,15 @@ int main(int argc, char **argv)
         const QCoreApplication app(argc, argv);
         nameApplication();
         return headless(commands, words);
+    }
+    // a mistyped command must not open a window that a script then waits for
+    if (const QString book = words.value(0); !book.isEmpty() && !QFileInfo::exists(book) &&
+                                             !book.contains(u'.') && !book.contains(u'/')) {
+        std::fprintf(stderr,
+                     "ohmwright: There is no command and no book “%s”. `ohmwright help` lists the "
+                     "commands.\n",
+                     book.toUtf8().constData());
+        return kExitBadUse;
     }
     if (!hasDisplay()) {
         std::fputs("ohmwright: There is no display to open the window on. `ohmwright help` lists "

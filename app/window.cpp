@@ -9,6 +9,7 @@
 #include "ui/shell/theme.h"
 #include "ui/start/start_sheet.h"
 #include "ui/widgets/empty_page.h"
+#include "ui/widgets/passed_on_undo.h"
 #include "ui/widgets/steady_wheel.h"
 
 #include <QAction>
@@ -218,6 +219,7 @@ int openWindow(QApplication &app, const QString &bookPath)
 {
     QCoreApplication::setOrganizationName(QStringLiteral("ohmwright"));
     const ui::SteadyWheel steady(app);
+    const ui::PassedOnUndo passed(app);
     Session session(app);
     session.start(bookPath);
     return QApplication::exec();

@@ -40,6 +40,8 @@ public:
         if (positional.size() != 1 || out.isEmpty())
             return refuse(io, tr("Say which book and where to: ohmwright calendar BOOK --out "
                                  "FILE.ics."));
+        if (!out.endsWith(QLatin1String(".ics"), Qt::CaseInsensitive))
+            return refuse(io, tr("“%1” does not end in .ics, as calendars do.").arg(out));
         const Result<std::unique_ptr<Book>> book = openBook(positional[0], io.clock);
         if (!book)
             return refuse(io, book.error());

@@ -44,6 +44,9 @@ public:
                 QFile::remove(path);
             return refuse(io, loaded.error());
         }
+        if (isNew)
+            if (Outcome settled = (*book)->settle(); !settled)
+                return refuse(io, settled.error());
         const Records &records = (*book)->records();
         const auto count = [](std::size_t n) {
             return static_cast<qint64>(n);

@@ -386,6 +386,20 @@ Outcome Book::travel(bool back)
     return {};
 }
 
+Outcome Book::settle()
+{
+    assert(!m_editing);
+    if (Outcome may = refuseWrite(); !may)
+        return may;
+    if (Outcome done = Statement::runScript(
+            m_connection->db(), "UPDATE step SET state = CASE state WHEN 'done' THEN 'kept' ELSE "
+                                "'overtaken' END, changeset = NULL WHERE state IN ('done', "
+                                "'undone')");
+        !done)
+        return done;
+    return readSteps();
+}
+
 Result<std::vector<Step>> Book::history() const
 {
     Result<Statement> statement = Statement::prepare(

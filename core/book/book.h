@@ -103,6 +103,9 @@ public:
     [[nodiscard]] std::optional<QString> redoText() const { return m_redoText; }
     Outcome undo();
     Outcome redo();
+    // What was done so far stays as history and is no longer undone: of a book that begins with
+    // what was loaded into it, whose first undo would empty it.
+    Outcome settle();
     [[nodiscard]] Result<std::vector<Step>> history() const; // oldest first
 
     // Counts every edit ever made to this book; printed on the sheet.

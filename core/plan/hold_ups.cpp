@@ -119,6 +119,8 @@ public:
         if (move.for_.empty() || move.for_.back() != task)
             move.for_.push_back(task);
         move.chainDays = std::max(move.chainDays, addDays(days, tail));
+        if (need.by && (!move.by || *need.by < *move.by))
+            move.by = need.by;
         if (days > m_longest[at]) {
             m_longest[at] = days;
             move.title = need.subjectName.isEmpty() ? subject : need.subjectName;
@@ -236,6 +238,11 @@ std::vector<Move> sorted(std::vector<Move> moves)
     std::sort(places.begin(), places.end(), [&moves](std::size_t left, std::size_t right) {
         const Move &a = moves[left];
         const Move &b = moves[right];
+        // without the milestone's date a day of its own comes before none
+        if (a.latestStart.has_value() != b.latestStart.has_value())
+            return a.latestStart.has_value();
+        if (a.latestStart && *a.latestStart != *b.latestStart)
+            return *a.latestStart < *b.latestStart;
         if (a.chainDays != b.chainDays)
             return a.chainDays > b.chainDays;
         if (a.frees.size() != b.frees.size())
@@ -320,9 +327,11 @@ HoldUps holdUps(const Network &network, std::size_t milestone)
 
     std::vector<Move> moves = gatherer.take();
     const std::optional<QDate> date = network.tasks[milestone].date;
-    if (date && date->isValid()) {
-        for (Move &move : moves)
+    for (Move &move : moves) {
+        if (date && date->isValid())
             move.latestStart = date->addDays(-move.chainDays);
+        if (move.by && (!move.latestStart || *move.by < *move.latestStart))
+            move.latestStart = move.by;
     }
     fillFrees(moves, chain, waits);
     result.moves = sorted(std::move(moves));

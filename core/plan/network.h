@@ -60,6 +60,7 @@ struct LeafNeed
     QString subjectName; // as shown: "coupling blank"
     QString reason;      // "wanted, no offer taken yet", "asked 3 Mar, no answer"
     int daysToMeet = 0;  // elapsed calendar days from acting to having it (lead time, days left)
+    std::optional<QDate> by; // later it is worth less, whatever the milestone: the return has ended
     bool operator==(const LeafNeed &) const = default;
 };
 
@@ -164,7 +165,9 @@ struct Move
     // Days from acting to the milestone: the greatest, over its needs, of daysToMeet + the tail of
     // the task in need; for Do the tail of the task.
     int chainDays = 0;
-    std::optional<QDate> latestStart; // milestone's date less chainDays; none without a date
+    std::optional<QDate> by; // the earliest of its needs' own
+    // Milestone's date less chainDays, or `by` if that is earlier; none without either.
+    std::optional<QDate> latestStart;
 };
 
 struct HoldUps
@@ -180,8 +183,8 @@ struct HoldUps
 
 // Every unmet leaf need on the chain belongs to exactly one move, and so does every task on it that
 // can start now (Do). Meeting all the moves' needs leaves at least one task startable, unless the
-// milestone is done (no moves). Order: latest start ascending, that is chainDays descending, also
-// without a date; then number of tasks freed descending; then kind as enumerated; then subject by
+// milestone is done (no moves). Order: latest start ascending, that is chainDays descending but for
+// moves with a day of their own (which come first while the milestone has no date); then number of tasks freed descending; then kind as enumerated; then subject by
 // its UTF-16 codes. Any task may be asked about, milestone or not.
 //
 // The chain must be free of loops and the milestone must exist (asserted; no chain and no moves

@@ -17,6 +17,16 @@ QString tr(const char *text)
 }
 
 // "the return until 12 Dec 2026 and the warranty until 3 Mar 2027"; empty when neither runs.
+// The first of them to end.
+std::optional<QDate> firstEnd(const Part &part, QDate today)
+{
+    std::optional<QDate> first;
+    for (const std::optional<QDate> &until : {part.returnUntil, part.warrantyUntil})
+        if (until && *until >= today && (!first || *until < *first))
+            first = until;
+    return first;
+}
+
 QString atStake(const Part &part, QDate today)
 {
     QStringList windows;
@@ -44,6 +54,7 @@ std::optional<LeafNeed> openingNeed(const Records &records, const ohmwright::Tas
     leaf.key = QStringLiteral("opening:") + task.key;
     leaf.kind = NeedKind::Test;
     leaf.move = MoveKind::Test;
+    leaf.by = firstEnd(*part, today); // what they find must reach the seller in time
     bool any = false;
     for (const TestRecord &test : records.all<TestRecord>()) {
         if (test.kind != TestKind::Acceptance || test.part != part->id)
@@ -70,6 +81,7 @@ std::optional<LeafNeed> openingNeed(const Records &records, const ohmwright::Tas
     }
     leaf.kind = NeedKind::Part;
     leaf.move = MoveKind::Do;
+    leaf.by.reset();
     leaf.subject = QStringLiteral("open:") + part->key;
     leaf.subjectName = tr("Decide to open %1").arg(part->name);
     leaf.reason =

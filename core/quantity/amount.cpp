@@ -37,6 +37,17 @@ QString howToGive(Measure measure)
                                      : name + u" is given in "_s + unitsOf(measure) + u"."_s;
 }
 
+// "Write a number and its unit: voltage is given in V, mV, kV, µV."
+QString howToWrite(std::optional<Measure> expected)
+{
+    if (!expected)
+        return u"Write a number and its unit, such as 403 V."_s;
+    if (*expected == Measure::Count)
+        return u"Write a number."_s;
+    return u"Write a number and its unit: "_s + measureName(*expected) + u" is given in "_s +
+           unitsOf(*expected) + u"."_s;
+}
+
 Problem unknownUnit(QStringView unitText, std::optional<Measure> expected)
 {
     const QStringList similar = Unit::similarSymbols(unitText);
@@ -104,7 +115,7 @@ Result<Amount> readNumberAndUnit(QStringView text, NumberStyle style,
     const qsizetype length = detail::numberLength(text);
     if (length == 0) {
         return fail(badInput(quoted(text) + u" does not start with a number."_s,
-                             u"Write a number and its unit, such as 403 V."_s));
+                             howToWrite(expected)));
     }
     const QStringView unitText = text.mid(length).trimmed();
     const Result<Unit> unit = unitText.isEmpty() ? unitOfBareNumber(text, expected, defaultUnit)
@@ -155,8 +166,7 @@ Result<Amount> parseAmount(QStringView text, NumberStyle style, std::optional<Me
             "the default unit measures what is expected");
     const QStringView trimmed = text.trimmed();
     if (trimmed.isEmpty()) {
-        return fail(
-            badInput(u"An amount is missing."_s, u"Write a number and its unit, such as 403 V."_s));
+        return fail(badInput(u"An amount is missing."_s, howToWrite(expected)));
     }
     Result<Amount> amount = Amount();
     if (const auto gauge = readAsGauge(trimmed, defaultUnit)) {

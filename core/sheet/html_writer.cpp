@@ -2,6 +2,7 @@
 #include "core/sheet/html_writer.h"
 
 #include "core/sheet/content_hash.h"
+#include "core/sheet/formula_pieces.h"
 #include "core/sheet/html_style.h"
 #include "core/sheet/html_text.h"
 #include "core/sheet/plain_text.h"
@@ -121,6 +122,18 @@ private:
         if (!note.isEmpty()) {
             raw("<span class=\"", noteClass, "\">");
             element({}, note, "</span>");
+        }
+    }
+
+    void formula(const QString &plain)
+    {
+        for (const FormulaPiece &piece : formulaPieces(plain)) {
+            if (piece.place == Lettered::Lowered)
+                element("<sub>", piece.text, "</sub>");
+            else if (piece.place == Lettered::Raised)
+                element("<sup>", piece.text, "</sup>");
+            else
+                text(piece.text);
         }
     }
 
@@ -289,6 +302,8 @@ private:
                 element({}, halves->fraction, "</span></span>");
                 if (!cell.evidence.isEmpty())
                     element("<span class=\"evidence\">", cell.evidence, "</span>");
+            } else if (table.columns[i].formula) {
+                formula(cell.text);
             } else {
                 withNote(cell.marks, cell.text, cell.evidence, "evidence", cell.emphasis);
             }

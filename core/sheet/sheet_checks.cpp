@@ -102,7 +102,7 @@ void addGiven(const Check &check, Blocks &to)
     if (check.inputs.empty())
         return;
     sheet::Table table;
-    table.columns = {{{}},
+    table.columns = {{{}, Align::Left, 0, true},
                      {tr("given"), Align::Left, 5},
                      {tr("value"), Align::Decimal},
                      {tr("evidence"), Align::Left, 5}};
@@ -132,7 +132,7 @@ void addWorking(const Check &check, Blocks &to)
     if (!check.steps.empty()) {
         sheet::Table table;
         table.columns = {{tr("worked"), Align::Left, 4},
-                         {tr("formula"), Align::Left, 4},
+                         {tr("formula"), Align::Left, 4, true},
                          {tr("with these figures"), Align::Left, 5},
                          {tr("result"), Align::Right}};
         for (const CheckStep &step : check.steps)

@@ -105,6 +105,8 @@ struct Column
     Align align = Align::Left;
     // Relative width. 0: as wide as its contents need, within reason.
     int share = 0;
+    // Its cells are symbols or formulas: "m_f" gets an index (formula_pieces.h).
+    bool formula = false;
 };
 
 struct Cell

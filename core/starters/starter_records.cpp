@@ -76,14 +76,15 @@ Result<std::unique_ptr<Book>> createFromStarter(const QString &path, const QStri
     if (!book)
         return book;
     const QString what = tr("Begin from the starter “%1”").arg(findStarter(name)->title);
-    if (Outcome filled = (*book)->edit(what, [&] { return (*book)->replaceAll(*records); });
-        !filled) {
-        book->reset();
-        if (!path.isEmpty())
-            QFile::remove(path);
-        return fail(filled.error());
-    }
-    return book;
+    Outcome filled = (*book)->edit(what, [&] { return (*book)->replaceAll(*records); });
+    if (filled)
+        filled = (*book)->settle(); // an undo must not leave an empty book
+    if (filled)
+        return book;
+    book->reset();
+    if (!path.isEmpty())
+        QFile::remove(path);
+    return fail(filled.error());
 }
 
 } // namespace ohmwright

@@ -74,9 +74,7 @@ TEST_F(CommandsTest, CreateBeginsABookFromAStarterAndItsAnswers)
         EXPECT_NE((*opened)->records().byKey<Task>(QStringLiteral("second-link")), nullptr);
         EXPECT_TRUE((*opened)->records().build().note.contains(
             QLatin1String("Loose modules in two boxes")));
-        OHMWRIGHT_ASSERT_OK((*opened)->undo());
-        EXPECT_EQ((*opened)->records().all<Task>().size(), 0U) << "one step, that can be undone";
-        OHMWRIGHT_ASSERT_OK((*opened)->redo());
+        EXPECT_FALSE((*opened)->undoText().has_value()) << "an undo would leave an empty book";
     }
     EXPECT_EQ(run({"holdups", book()}), 1);
     EXPECT_THAT(out.toStdString(), HasSubstr("Route agreed"));

@@ -217,7 +217,8 @@ void BenchPage::rebuild()
     if (milestone)
         held = plan::holdUps(network, *milestone);
 
-    section(left, tr("What you can do now"), {});
+    section(left, tr("What you can do now"),
+            milestone ? tr("towards “%1”").arg(network.tasks[*milestone].title) : QString());
     std::vector<const plan::Move *> doable;
     for (const plan::Move &move : held.moves)
         if (move.kind == plan::MoveKind::Do && move.needs.empty())
@@ -231,11 +232,18 @@ void BenchPage::rebuild()
         left->addWidget(
             quiet(m_theme, tr("No task can start just now: something below must move first.")));
     sayRest(*left, m_theme, doable.size());
+    std::size_t startable = 0;
+    for (std::size_t task = 0; task < network.tasks.size(); ++task)
+        startable += plan::canStart(network, task) ? 1 : 0;
+    if (startable > doable.size())
+        left->addWidget(quiet(m_theme, tr("%1 more can start on the build order, for what comes "
+                                          "later.")
+                                           .arg(startable - doable.size())));
 
     if (milestone) {
         const plan::Task &goal = network.tasks[*milestone];
         section(left, tr("What holds up “%1”").arg(goal.title),
-                goal.date ? tr("%1, %2 days of work and waiting")
+                goal.date ? tr("to keep %1; %2 days of work and waiting")
                                 .arg(showDate(*goal.date))
                                 .arg(held.chainDays)
                           : tr("%1 days of work and waiting").arg(held.chainDays));
@@ -248,7 +256,9 @@ void BenchPage::rebuild()
             row(left,
                 {lead(move), tr("%1: %2").arg(plan::moveKindName(move.kind), move.title), move.why,
                  false},
-                [this] { emit pageWanted(QStringLiteral("build_order")); });
+                [this, goal = goal.key, kind = move.kind, subject = move.subject] {
+                    emit moveWanted(goal, kind, subject);
+                });
         }
         sayRest(*left, m_theme, others.size());
     }

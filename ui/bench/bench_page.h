@@ -4,6 +4,7 @@
 #pragma once
 
 #include "core/book/book.h"
+#include "core/plan/network.h"
 
 #include <QScrollArea>
 #include <QTimer>
@@ -27,6 +28,9 @@ public:
 
 signals:
     void taskWanted(const QString &key);
+    // A move of what holds up that milestone (its key).
+    void moveWanted(const QString &milestone, ohmwright::plan::MoveKind kind,
+                    const QString &subject);
     void partWanted(const QString &key);
     void pageWanted(const QString &key);
     void logWanted();

@@ -179,7 +179,7 @@ void WorkLogPanel::tick()
 {
     const WorkEntry *running = workUnderWay(m_book.records());
     if (!running) {
-        m_underWay->setText(tr("No work is under way."));
+        m_underWay->setText(tr("The clock is not running."));
         m_startStop->setText(tr("&Start the clock"));
         return;
     }

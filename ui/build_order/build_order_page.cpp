@@ -53,6 +53,31 @@ void BuildOrderPage::resizeEvent(QResizeEvent *event)
     const Qt::Orientation wanted = narrow ? Qt::Vertical : Qt::Horizontal;
     if (m_split->orientation() != wanted)
         m_split->setOrientation(wanted);
+    fitHeader();
+    fitRows();
+}
+
+// The milestone's facts stand beside it where there is room, else below.
+void BuildOrderPage::fitHeader()
+{
+    const bool beside = width() >= 150 * fontMetrics().averageCharWidth();
+    if (beside == (m_headerRow->indexOf(m_facts) >= 0))
+        return;
+    m_headerRow->removeWidget(m_facts);
+    m_headerColumn->removeWidget(m_facts);
+    if (beside)
+        m_headerRow->insertWidget(m_headerRow->indexOf(m_milestones) + 2, m_facts, 1);
+    else
+        m_headerColumn->addWidget(m_facts);
+}
+
+// A window too low for both shows the chart, or what stands below it.
+void BuildOrderPage::fitRows()
+{
+    const bool low = height() < 30 * fontMetrics().height();
+    m_below->setVisible(low);
+    m_loom->setVisible(!low || !m_below->isChecked());
+    m_split->setVisible(!low || m_below->isChecked());
 }
 
 void BuildOrderPage::bookChanged()
@@ -258,6 +283,15 @@ void BuildOrderPage::showMilestone(const QString &key)
     chooseMilestone();
 }
 
+void BuildOrderPage::showMove(const QString &milestone, plan::MoveKind kind, const QString &subject)
+{
+    showMilestone(milestone);
+    m_below->setChecked(true);
+    if (const int row = m_moves->rowOf(kind, subject); row >= 0)
+        m_movesView->setCurrentIndex(m_moves->index(row, MovesModel::Title));
+    m_movesView->setFocus();
+}
+
 void BuildOrderPage::showTask(const QString &key)
 {
     if (m_stale)
@@ -341,6 +375,7 @@ void BuildOrderPage::beginTask(const QString &afterKey, const QString &area)
     m_newAfter->setText(after ? tr("It waits on “%1”.").arg(after->title)
                               : tr("It waits on nothing yet."));
     m_newTaskBox->show();
+    m_below->setChecked(true);
     m_stack->setCurrentIndex(1);
     m_side->ensureVisible(0, 0);
     m_newTask->focusFirst();

@@ -17,9 +17,11 @@ class QComboBox;
 class QLabel;
 class QPushButton;
 class QScrollArea;
+class QHBoxLayout;
 class QSplitter;
 class QStackedWidget;
 class QTableView;
+class QVBoxLayout;
 
 namespace ohmwright::ui {
 
@@ -48,6 +50,8 @@ public:
     void showTask(const QString &key);
     // Turns to the milestone; an unknown key does nothing.
     void showMilestone(const QString &key);
+    // Turns to the milestone and to that move of what holds it up, as far as they are there.
+    void showMove(const QString &milestone, plan::MoveKind kind, const QString &subject);
     // What the chart shows of dates; `made`: the network it was made of, so that tasks are found
     // again by key after an edit. Kept until the next one.
     void setForecast(const plan::LoomForecast &forecast, const plan::Network &made);
@@ -72,6 +76,8 @@ protected:
 
 private:
     QWidget *makeHeader();
+    void fitHeader();
+    void fitRows();
     QWidget *makeSide();
     void makeMoves();
     void makeNewTask();
@@ -108,7 +114,10 @@ private:
     QStackedWidget *m_stack;
     EmptyPage *m_empty;
     QComboBox *m_milestones;
+    QHBoxLayout *m_headerRow = nullptr;
+    QVBoxLayout *m_headerColumn = nullptr;
     QLabel *m_facts;
+    QPushButton *m_below; // in a low window: chart, or what stands below it
     QPushButton *m_add;
     QPushButton *m_paper;
     ChipRow *m_by;

@@ -64,8 +64,8 @@ BuildOrderPage::BuildOrderPage(Book &book, const Theme &theme, Outside *outside,
              "task with a cavity for everything it needs, and below it the few moves that bring "
              "the next milestone nearer. Put in the first task, and what it waits for."),
           tr("&Add the first task"))),
-      m_milestones(new QComboBox), m_facts(new QLabel), m_add(new QPushButton(tr("&Add a task"))),
-      m_paper(new QPushButton(tr("On &paper"))),
+      m_milestones(new QComboBox), m_facts(new QLabel), m_below(new QPushButton(tr("&Moves"))),
+      m_add(new QPushButton(tr("&Add a task"))), m_paper(new QPushButton(tr("On &paper"))),
       m_by(new ChipRow(theme, tr("Laid out"), ChipMode::One)),
       m_split(new QSplitter(Qt::Horizontal)), m_rows(new QSplitter(Qt::Vertical)),
       m_loom(new LoomView), m_movesHeading(new SectionTitle(theme, tr("Next moves"))),
@@ -123,9 +123,13 @@ BuildOrderPage::BuildOrderPage(Book &book, const Theme &theme, Outside *outside,
 QWidget *BuildOrderPage::makeHeader()
 {
     auto *header = new QWidget;
-    auto *row = new QHBoxLayout(header);
-    row->setContentsMargins(0, 0, 0, 0);
+    m_headerColumn = new QVBoxLayout(header);
+    m_headerColumn->setContentsMargins(0, 0, 0, 0);
+    m_headerColumn->setSpacing(4);
+    m_headerRow = new QHBoxLayout;
+    QHBoxLayout *row = m_headerRow;
     row->setSpacing(12);
+    m_headerColumn->addLayout(row);
     auto *label = new QLabel(tr("&Milestone"));
     label->setFont(m_theme.font(Lettering::Small));
     label->setBuddy(m_milestones);
@@ -142,6 +146,9 @@ QWidget *BuildOrderPage::makeHeader()
     m_by->addChip(kByDate, tr("By date"));
     m_by->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
     row->addWidget(m_by);
+    m_below->setCheckable(true);
+    connect(m_below, &QPushButton::toggled, this, &BuildOrderPage::fitRows);
+    row->addWidget(m_below);
     makeChartMenu();
     row->addWidget(m_paper);
     row->addWidget(m_add);
@@ -267,6 +274,7 @@ void BuildOrderPage::connectChart()
     connect(m_loom, &LoomView::currentTaskChanged, this, &BuildOrderPage::chooseTask);
     connect(m_loom, &LoomView::taskActivated, this, [this](const QString &key) {
         chooseTask(key);
+        m_below->setChecked(true);
         m_editor->begin();
     });
     connect(m_loom, &LoomView::addRequested, this, &BuildOrderPage::beginTask);
@@ -288,6 +296,7 @@ void BuildOrderPage::connectChart()
     });
     connect(m_loom, &LoomView::timeRequested, this, [this](const QString &key) {
         chooseTask(key);
+        m_below->setChecked(true);
         m_editor->beginTime();
     });
     connect(m_loom, &LoomView::byChanged, this, [this](plan::LoomBy by) {

@@ -77,6 +77,17 @@ void openCard(MoveSubject &subject, const R &row)
     subject.cardKey = row.key;
 }
 
+// A guided test is done step by step, which its card shows.
+void ofTest(const Records &records, const TestRecord &test, MoveSubject &subject)
+{
+    if (records.of<TestStep>(test.id).empty()) {
+        subject.act = MoveAct::Test;
+        subject.test = test.id;
+    } else {
+        openCard(subject, test);
+    }
+}
+
 // A move that comes from a task that opens a unit, not from a need of the book.
 void ofOpening(const Records &records, const plan::Move &move, MoveSubject &subject)
 {
@@ -88,8 +99,7 @@ void ofOpening(const Records &records, const plan::Move &move, MoveSubject &subj
         subject.act = MoveAct::Part;
         subject.partKey = key;
     } else if (const TestRecord *test = records.byKey<TestRecord>(key)) {
-        subject.act = MoveAct::Test;
-        subject.test = test->id;
+        ofTest(records, *test, subject);
     }
 }
 
@@ -126,7 +136,6 @@ MoveSubject subjectOf(const Records &records, const plan::Move &move)
     if (const Part *part = records.find(need.part))
         subject.partKey = part->key;
     subject.letter = need.letter;
-    subject.test = need.test;
     switch (need.kind) {
     case NeedKind::Figure:
         subject.act = MoveAct::FindOut;
@@ -135,7 +144,8 @@ MoveSubject subjectOf(const Records &records, const plan::Move &move)
         subject.act = MoveAct::Letter;
         break;
     case NeedKind::Test:
-        subject.act = MoveAct::Test;
+        if (const TestRecord *test = records.find(need.test))
+            ofTest(records, *test, subject);
         break;
     case NeedKind::Permit:
         if (const WorkPermit *permit = records.find(need.permit)) {
@@ -203,7 +213,9 @@ QString actName(const Records &records, const plan::Move &move)
     case MoveAct::Accept:
         return tr("Make its acceptance checks");
     case MoveAct::Card:
-        return tr("Go to its card");
+        return subjectOf(records, move).cardTable == QLatin1String("test_record")
+                   ? tr("Go to its steps")
+                   : tr("Go to its card");
     case MoveAct::Letter:
     case MoveAct::Test:
     case MoveAct::None:

@@ -17,9 +17,9 @@ enum class MoveAct {
     Meet,    // someone said so: agreed, paid, booked
     Part,    // the part's own page
     Letter,  // asked, answered, granted
-    Test,    // its result
+    Test,    // its result, of one without steps
     Accept,  // a record of acceptance checks is made
-    Card,    // the card of an interface or a work permit
+    Card,    // the card of an interface, a work permit or a guided test
     None,    // the need has gone from the book
 };
 

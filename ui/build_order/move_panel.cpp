@@ -44,6 +44,7 @@ MovePanel::MovePanel(Book &book, const Theme &theme, QWidget *parent)
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(6);
+    m_heading->setWraps(true); // else a long one makes the whole column wider than its room
     for (QWidget *widget : {static_cast<QWidget *>(m_heading), static_cast<QWidget *>(m_why),
                             static_cast<QWidget *>(m_for), static_cast<QWidget *>(m_letter),
                             static_cast<QWidget *>(m_test), static_cast<QWidget *>(m_problem)})

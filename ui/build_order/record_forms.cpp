@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/build_order/record_forms.h"
 
+#include "core/cards/record_kind.h"
 #include "core/quantity/amount.h"
+#include "ui/cards/card_cautions.h"
 #include "ui/widgets/entry_form.h"
 
 #include <QLineEdit>
@@ -123,8 +125,10 @@ Outcome LetterForm::save()
 }
 
 TestForm::TestForm(Book &book, const Theme &theme, QWidget *parent)
-    : QWidget(parent), m_book(book), m_form(onlyForm(this, theme, tr("Keep the &result")))
+    : QWidget(parent), m_book(book), m_cautions(new CardCautions(theme)),
+      m_form(onlyForm(this, theme, tr("Keep the &result")))
 {
+    static_cast<QVBoxLayout *>(layout())->insertWidget(0, m_cautions);
     m_form->addChoice(kResult, tr("Result"), allWords<TestResult>(), kHalf);
     m_form->addLine(kValue, tr("Measured"), kHalf);
     m_form->addLine(kInstrument, tr("With which instrument"));
@@ -141,6 +145,8 @@ void TestForm::setTest(Id<TestRecord> test)
         m_form->forgetTouched();
     }
     m_test = test;
+    if (const TestRecord *record = m_book.records().find(test))
+        m_cautions->show(RecordTraits<TestRecord>::table, wordOf(record->kind));
     refresh();
 }
 
@@ -168,28 +174,21 @@ Outcome TestForm::save()
     const TestRecord *found = m_book.records().find(m_test);
     if (!found)
         return fail(ProblemCode::NotFound, tr("This test is no longer in the book."));
-    TestRecord test = *found;
-    test.result = static_cast<TestResult>(m_form->choice(kResult));
-    test.value.reset();
-    if (const QString typed = m_form->text(kValue); !typed.isEmpty()) {
-        const Result<Amount> value = parseAmount(typed, NumberStyle::pointDecimal());
-        if (!value)
-            return fail(value.error().code, value.error().sentence, value.error().whatToDo, kValue);
-        test.value = *value;
-    }
-    test.instrument = m_form->text(kInstrument);
-    test.doneBy = m_form->text(kDoneBy);
     const auto day = m_form->date(kDone, m_book.clock().today());
     if (!day)
         return fail(day.error());
-    test.doneOn = *day;
-    if (test.doneOn && *test.doneOn > m_book.clock().today())
+    if (*day && **day > m_book.clock().today())
         return fail(ProblemCode::BadInput,
                     tr("A result is recorded on the day of the test, not ahead."), {}, kDone);
-    const Outcome done = m_book.edit(tr("Test “%1” is %2").arg(test.name, wordOf(test.result)),
-                                     [&] { return m_book.update(test); });
-    if (!done)
-        return done;
+    // by the same door as its card, so that what a passed test asks of others is asked here too
+    const RecordKind &kind = *recordKind(RecordTraits<TestRecord>::table);
+    FieldTexts typed{{kResult, wordOf(static_cast<TestResult>(m_form->choice(kResult)))}};
+    for (const QString &line : {kValue, kInstrument, kDoneBy, kDone})
+        typed[line] = m_form->text(line);
+    const Result<std::int64_t> kept = kind.save(m_book, m_test.value(), typed, std::nullopt);
+    if (!kept)
+        return fail(kept.error());
+    const TestRecord &test = *m_book.records().find(m_test);
     m_form->forgetTouched();
     refresh();
     emit saved(tr("Test “%1”: %2.").arg(test.name, wordOf(test.result)));

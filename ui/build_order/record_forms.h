@@ -8,6 +8,7 @@
 
 namespace ohmwright::ui {
 
+class CardCautions;
 class EntryForm;
 class Theme;
 
@@ -33,6 +34,8 @@ private:
     EntryForm *m_form;
 };
 
+// For tests without steps; a guided one is recorded on its card, step by step. Its cautions stand
+// before the first field.
 class TestForm : public QWidget
 {
     Q_OBJECT
@@ -52,6 +55,7 @@ private:
 
     Book &m_book;
     Id<TestRecord> m_test;
+    CardCautions *m_cautions;
     EntryForm *m_form;
 };
 

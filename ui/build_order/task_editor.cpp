@@ -18,6 +18,7 @@
 #include "ui/widgets/problem_line.h"
 #include "ui/widgets/section_title.h"
 #include "ui/widgets/state_mark.h"
+#include "ui/widgets/wrap_layout.h"
 
 #include <QCheckBox>
 #include <QHBoxLayout>
@@ -64,13 +65,12 @@ TaskEditor::TaskEditor(Book &book, const Theme &theme, QWidget *parent)
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(8);
     column->addWidget(m_heading);
-    auto *row = new QHBoxLayout;
-    row->setSpacing(8);
+    auto *head = new QWidget; // the buttons go below the state where both do not fit
+    auto *row = new WrapLayout(head, 8);
     row->addWidget(m_state);
-    row->addStretch(1);
     for (QPushButton *button : {m_start, m_done, m_remove})
         row->addWidget(button);
-    column->addLayout(row);
+    column->addWidget(head);
     column->addWidget(m_problem);
     makeForm();
     column->addWidget(m_form);

@@ -42,11 +42,13 @@ QString showWorkTime(int minutes)
         return {};
     if (minutes < 60)
         return tr("%1 min").arg(minutes);
-    // hours where they come out even to a tenth, else minutes
+    // hours where they come out even to a hundredth, else minutes
     if (minutes % 60 == 0)
         return tr("%1 h").arg(minutes / 60);
     if (minutes % 6 == 0)
         return tr("%1 h").arg(QString::number(minutes / 60.0, 'f', 1));
+    if (minutes % 3 == 0)
+        return tr("%1 h").arg(QString::number(minutes / 60.0, 'f', 2));
     return tr("%1 min").arg(minutes);
 }
 

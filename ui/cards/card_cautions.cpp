@@ -48,6 +48,8 @@ void CardCautions::show(const std::string &table, const QString &kind)
         if (const std::optional<CautionText> caution = cautionById(id)) {
             auto *card = new CautionCard(m_theme, caution->title, caution->lines);
             card->setHighVoltage(caution->highVoltage);
+            if (m_column->count() > 0) // the first is what is most its own
+                card->fold();
             m_column->addWidget(card);
         }
 }

@@ -192,9 +192,17 @@ void ChecksList::rearrange()
     if (!gone)
         return;
     m_chosen.clear();
-    for (int row = 0; row < m_model->rowCount() && m_chosen.isEmpty(); ++row)
-        if (const CheckEntry *entry = m_model->entryAt(row))
+    // what fails, wherever its group stands
+    for (int row = 0; row < m_model->rowCount(); ++row) {
+        const CheckEntry *entry = m_model->entryAt(row);
+        if (!entry)
+            continue;
+        const bool fails = entry->check.verdict == Verdict::Fails;
+        if (m_chosen.isEmpty() || fails)
             m_chosen = entry->key;
+        if (fails)
+            break;
+    }
     const QScopedValueRollback arranging(m_arranging, true);
     restoreCurrent();
     emit checkChosen();

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/checks/formula_text.h"
 
+#include "core/sheet/formula_pieces.h"
+
 #include <algorithm>
 
 namespace ohmwright::ui {
@@ -26,11 +28,6 @@ bool isPlainLetter(QChar c)
     return c.isLetter() && c.category() != QChar::Letter_Modifier;
 }
 
-bool isIndexLetter(QChar c)
-{
-    return c.isLetterOrNumber();
-}
-
 // Figures put into the formula, and not a remark about them.
 bool isArithmetic(const QString &text)
 {
@@ -52,17 +49,24 @@ bool isFigure(const QString &text)
                                text.size() > 1 && text.at(1).isDigit());
 }
 
-// The end of the bracket that opens at `at`; -1 if it never closes.
-qsizetype closing(const QString &text, qsizetype at)
+// Single letters stand slanted, as quantities do.
+QString slanted(const QString &text)
 {
-    int depth = 0;
-    for (qsizetype i = at; i < text.size(); ++i) {
-        if (text.at(i) == QLatin1Char('('))
-            ++depth;
-        else if (text.at(i) == QLatin1Char(')') && --depth == 0)
-            return i;
+    QString html;
+    for (qsizetype i = 0; i < text.size(); ++i) {
+        if (!isPlainLetter(text.at(i))) {
+            html += QString(text.at(i)).toHtmlEscaped();
+            continue;
+        }
+        qsizetype end = i;
+        while (end < text.size() && isPlainLetter(text.at(end)))
+            ++end;
+        const QString word = text.mid(i, end - i).toHtmlEscaped();
+        html += word.size() == 1 ? QString(QStringLiteral("<i>") + word + QStringLiteral("</i>"))
+                                 : word;
+        i = end - 1;
     }
-    return -1;
+    return html;
 }
 
 } // namespace
@@ -75,34 +79,19 @@ QString formulaHtml(const QString &formula)
 QString symbolHtml(const QString &formula)
 {
     QString html;
-    for (qsizetype i = 0; i < formula.size(); ++i) {
-        const QChar c = formula.at(i);
-        const bool hasNext = i + 1 < formula.size();
-        if (c == QLatin1Char('_') && hasNext && isIndexLetter(formula.at(i + 1))) {
-            qsizetype end = i + 1;
-            while (end < formula.size() && isIndexLetter(formula.at(end)))
-                ++end;
-            html += QString(QStringLiteral("<sub>") + formula.mid(i + 1, end - i - 1) +
+    for (const sheet::FormulaPiece &piece : sheet::formulaPieces(formula)) {
+        switch (piece.place) {
+        case sheet::Lettered::OnLine:
+            html += slanted(piece.text);
+            break;
+        case sheet::Lettered::Lowered:
+            html += QString(QStringLiteral("<sub>") + piece.text.toHtmlEscaped() +
                             QStringLiteral("</sub>"));
-            i = end - 1;
-        } else if (c == QLatin1Char('^') && hasNext && formula.at(i + 1) == QLatin1Char('(') &&
-                   closing(formula, i + 1) > 0) {
-            const qsizetype end = closing(formula, i + 1);
-            const QString power = formula.mid(i + 2, end - i - 2);
-            html +=
-                QString(QStringLiteral("<sup>") + power.toHtmlEscaped() + QStringLiteral("</sup>"));
-            i = end;
-        } else if (isPlainLetter(c)) {
-            qsizetype end = i;
-            while (end < formula.size() && isPlainLetter(formula.at(end)))
-                ++end;
-            const QString word = formula.mid(i, end - i).toHtmlEscaped();
-            html += word.size() == 1
-                        ? QString(QStringLiteral("<i>") + word + QStringLiteral("</i>"))
-                        : word;
-            i = end - 1;
-        } else {
-            html += QString(c).toHtmlEscaped();
+            break;
+        case sheet::Lettered::Raised:
+            html += QString(QStringLiteral("<sup>") + piece.text.toHtmlEscaped() +
+                            QStringLiteral("</sup>"));
+            break;
         }
     }
     return html;

@@ -15,7 +15,16 @@ namespace ohmwright::ui {
 
 struct PlotLook;
 
-enum class PlotMarker { Disc, Square, Triangle, Diamond, Ring, HollowSquare };
+enum class PlotMarker {
+    Disc,
+    Square,
+    Triangle,
+    Diamond,
+    Ring,
+    HollowSquare,
+    HollowTriangle,
+    HollowDiamond
+};
 
 [[nodiscard]] QPen strokeOf(std::size_t series, const PlotLook &look);
 [[nodiscard]] PlotMarker markerOf(std::size_t series);

@@ -7,6 +7,7 @@
 #include "core/parts/questions.h"
 #include "core/parts/voltage_class.h"
 #include "ui/parts/part_words.h"
+#include "ui/widgets/natural_order.h"
 
 #include <QCoreApplication>
 
@@ -184,7 +185,7 @@ void PartsIndex::readOne(const Part &part)
 {
     PartFacts &facts = m_facts[part.id];
     facts.haystack = haystackOf(m_records, part);
-    facts.sortName = part.name.toLower();
+    facts.sortName = naturalKey(part.name);
     facts.secondLine = secondLineOf(m_records, part);
     facts.deadline = soonest(part, m_today);
     facts.bearing = {part.key,    part.name, part.partOf,       part.type,

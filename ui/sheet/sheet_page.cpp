@@ -346,19 +346,22 @@ void SheetPage::writeTo(const QString &path)
             rebuild();
         return;
     }
-    Outcome written;
-    if (path.endsWith(QLatin1String(".html"), Qt::CaseInsensitive))
-        written = sheet::writeHtml(
-            m_layout->document(), path, sheet::reducedPictures([this](const sheet::Image &image) {
-                return image.bytes.isEmpty() ? m_book.blob(image.id).value_or(QByteArray())
-                                             : image.bytes;
-            }));
-    else
-        written = sheet::writePdf(*m_layout, path);
-    if (written)
-        emit said(tr("Wrote %1.").arg(path), Tone::Told);
-    else
-        emit said(written.error().sentence + u' ' + written.error().whatToDo, Tone::Problem);
+    emit said(tr("Writing %1…").arg(path), Tone::Told);
+    m_worker.start([this, path, layout = m_layout,
+                    photos = photosOf(m_book, m_layout->document())] {
+        const sheet::ImageLoader loader = sheet::reducedPictures(
+            [photos](const sheet::Image &image) { return photos->value(image.id, image.bytes); });
+        const Outcome written = path.endsWith(QLatin1String(".html"), Qt::CaseInsensitive)
+                                    ? sheet::writeHtml(layout->document(), path, loader)
+                                    : sheet::writePdf(*layout, path);
+        QMetaObject::invokeMethod(this, [this, path, written] {
+            if (written)
+                emit said(tr("Wrote %1.").arg(path), Tone::Told);
+            else
+                emit said(written.error().sentence + u' ' + written.error().whatToDo,
+                          Tone::Problem);
+        });
+    });
 }
 
 } // namespace ohmwright::ui

@@ -116,7 +116,7 @@ private:
                 axis.fraction = std::max(axis.fraction, halves->fraction.naturalWidth());
             } else {
                 TextBlock block;
-                block.add(cell.marks, cell.text, styleOf(row, cell));
+                addText(block, row, c);
                 word = std::max(word, block.longestWord());
                 natural = std::max(natural, block.naturalWidth());
             }
@@ -237,13 +237,24 @@ private:
             });
     }
 
+    void addText(TextBlock &block, const Row &row, std::size_t c) const
+    {
+        const Cell &cell = row.cells[c];
+        if (m_table.columns[c].formula)
+            block.addFormula(cell.text, styleOf(row, cell));
+        else
+            block.add(cell.marks, cell.text, styleOf(row, cell));
+    }
+
     void addCell(TextPiece &piece, const Row &row, std::size_t c)
     {
         const Cell &cell = row.cells[c];
         auto halves = halvesOf(row, c);
         if (!halves) {
             TextBlock text;
-            if (m_table.columns[c].align == Align::Left) {
+            if (m_table.columns[c].formula) {
+                addText(text, row, c);
+            } else if (m_table.columns[c].align == Align::Left) {
                 text.addWithNote(cell.marks, cell.text, styleOf(row, cell), cell.evidence,
                                  m_style.note, m_widths[c]);
             } else {

@@ -73,6 +73,14 @@ void TextBlock::add(const std::vector<Mark> &marks, const QString &text, const T
     add(runs, spaceBefore);
 }
 
+void TextBlock::addFormula(const QString &formula, const TextStyle &style)
+{
+    std::vector<StyledRun> runs;
+    for (const FormulaPiece &piece : formulaPieces(formula))
+        runs.push_back({piece.text, style, std::nullopt, piece.place});
+    add(runs);
+}
+
 void TextBlock::addWithNote(const std::vector<Mark> &marks, const QString &text,
                             const TextStyle &style, const QString &note, const TextStyle &noteStyle,
                             double width)
@@ -152,7 +160,12 @@ void TextBlock::add(const std::vector<StyledRun> &runs, double spaceBefore)
         if (!run.text.isEmpty()) {
             if (afterMark)
                 append(text, formats, QStringLiteral("  "), formatOf(run.style));
-            append(text, formats, lineOf(run.text), formatOf(run.style));
+            QTextCharFormat format = formatOf(run.style);
+            if (run.place == Lettered::Lowered)
+                format.setVerticalAlignment(QTextCharFormat::AlignSubScript);
+            else if (run.place == Lettered::Raised)
+                format.setVerticalAlignment(QTextCharFormat::AlignSuperScript);
+            append(text, formats, lineOf(run.text), format);
             afterMark = false;
         }
     }

@@ -5,6 +5,7 @@
 // All lengths in layout units (sheet_style.h).
 #pragma once
 
+#include "core/sheet/formula_pieces.h"
 #include "ui/sheet/sheet_style.h"
 
 #include <QPointF>
@@ -24,6 +25,7 @@ struct StyledRun
     QString text;
     TextStyle style;
     std::optional<Mark> mark; // stands before the text
+    Lettered place = Lettered::OnLine;
 };
 
 class TextBlock
@@ -40,6 +42,8 @@ public:
     void add(const QString &text, const TextStyle &style, double spaceBefore = 0);
     void add(const std::vector<Mark> &marks, const QString &text, const TextStyle &style,
              double spaceBefore = 0);
+    // With its letters lowered and raised.
+    void addFormula(const QString &formula, const TextStyle &style);
     // A note behind the text where a line of that width has room for both, else below it.
     void addWithNote(const std::vector<Mark> &marks, const QString &text, const TextStyle &style,
                      const QString &note, const TextStyle &noteStyle, double width);

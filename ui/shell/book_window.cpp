@@ -109,6 +109,12 @@ void BookWindow::makePages()
     connect(m_budget, &BudgetPage::partWanted, this, &BookWindow::showPart);
     connect(m_buildOrder, &BuildOrderPage::recordWanted, this, &BookWindow::showRecord);
     connect(m_bench, &BenchPage::taskWanted, this, &BookWindow::showTask);
+    connect(m_bench, &BenchPage::moveWanted, this,
+            [this](const QString &milestone, plan::MoveKind kind, const QString &subject) {
+                m_shell->showPage(QStringLiteral("build_order"));
+                m_buildOrderPages->showFirst();
+                m_buildOrder->showMove(milestone, kind, subject);
+            });
     connect(m_parts, &PartsPage::taskWanted, this, &BookWindow::showTask);
     m_buildOrder->setForecastMissing(tr("The forecast is being worked out."));
     connect(m_forecaster.get(), &Forecaster::updated, this, [this] {

@@ -8,6 +8,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPainter>
+#include <QToolButton>
 #include <QVBoxLayout>
 
 namespace ohmwright::ui {
@@ -19,7 +20,8 @@ constexpr int kAround = 14;
 
 CautionCard::CautionCard(const Theme &theme, const QString &title, const QStringList &lines,
                          QWidget *parent)
-    : QFrame(parent), m_theme(theme), m_lines(new QVBoxLayout), m_tag(new HvTag(theme))
+    : QFrame(parent), m_theme(theme), m_title(title), m_body(new QWidget),
+      m_lines(new QVBoxLayout(m_body)), m_tag(new HvTag(theme)), m_fold(new QToolButton)
 {
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(kLeft, kAround, kAround + 2, kAround);
@@ -32,10 +34,14 @@ CautionCard::CautionCard(const Theme &theme, const QString &title, const QString
     heading->setWordWrap(true);
     top->addWidget(heading, 1);
     top->addWidget(m_tag, 0, Qt::AlignTop);
+    top->addWidget(m_fold, 0, Qt::AlignTop);
     m_tag->hide();
+    m_fold->hide();
     column->addLayout(top);
+    m_lines->setContentsMargins(0, 0, 0, 0);
     m_lines->setSpacing(4);
-    column->addLayout(m_lines);
+    column->addWidget(m_body);
+    connect(m_fold, &QToolButton::clicked, this, [this] { showFolded(!isFolded()); });
     setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Minimum);
     setMinimumHeight(64);
     setLines(lines);
@@ -46,6 +52,25 @@ void CautionCard::setHighVoltage(bool highVoltage)
     m_highVoltage = highVoltage;
     m_tag->setVisible(highVoltage);
     update();
+}
+
+void CautionCard::fold()
+{
+    showFolded(true);
+}
+
+bool CautionCard::isFolded() const
+{
+    return m_body->isHidden();
+}
+
+void CautionCard::showFolded(bool folded)
+{
+    m_body->setHidden(folded);
+    m_fold->show();
+    m_fold->setText(folded ? tr("Read it") : tr("Fold"));
+    m_fold->setAccessibleName(folded ? tr("Read the caution: %1").arg(m_title)
+                                     : tr("Fold the caution: %1").arg(m_title));
 }
 
 void CautionCard::setLines(const QStringList &lines)

@@ -6,7 +6,7 @@
 #include <QFrame>
 #include <QStringList>
 
-class QLabel;
+class QToolButton;
 class QVBoxLayout;
 
 namespace ohmwright::ui {
@@ -23,14 +23,23 @@ public:
 
     void setHighVoltage(bool highVoltage);
     void setLines(const QStringList &lines);
+    // To its title and a button that unfolds it: where several stand before a form, the title of
+    // each is in sight without hiding the form.
+    void fold();
+    [[nodiscard]] bool isFolded() const;
 
 protected:
     void paintEvent(QPaintEvent *event) override;
 
 private:
+    void showFolded(bool folded);
+
     const Theme &m_theme;
+    QString m_title;
+    QWidget *m_body;
     QVBoxLayout *m_lines;
     QWidget *m_tag;
+    QToolButton *m_fold;
     bool m_highVoltage = false;
 };
 

@@ -51,6 +51,24 @@ TEST(Edit, ThatChangesNothingMakesNoStep)
     EXPECT_TRUE(book->history()->empty());
 }
 
+TEST(Edit, ThatIsSettledStaysAsHistoryAndIsNotUndone)
+{
+    TestBook book;
+    OHMWRIGHT_ASSERT_OK(addSeller(*book, QStringLiteral("North Yard")));
+    OHMWRIGHT_ASSERT_OK(addSeller(*book, QStringLiteral("South Yard")));
+    OHMWRIGHT_ASSERT_OK(book->undo());
+    OHMWRIGHT_ASSERT_OK(book->settle());
+    EXPECT_FALSE(book->undoText().has_value());
+    EXPECT_FALSE(book->redoText().has_value());
+    EXPECT_FALSE(book->undo().has_value());
+    const std::vector<Step> history = *book->history();
+    ASSERT_EQ(history.size(), 2U);
+    EXPECT_EQ(history[0].state, StepState::Kept);
+    EXPECT_EQ(history[1].state, StepState::Overtaken);
+    OHMWRIGHT_ASSERT_OK(addSeller(*book, QStringLiteral("East Yard")));
+    EXPECT_EQ(book->undoText(), QStringLiteral("Add East Yard"));
+}
+
 TEST(Edit, ThatFailsLeavesRowsAndMemoryAsTheyWere)
 {
     TestBook book;

@@ -59,6 +59,7 @@ TEST_F(Opening, waitsForAcceptanceChecksThenForTheRecordedDecision)
     ASSERT_EQ(now.moves.size(), 1U);
     EXPECT_EQ(now.moves[0].kind, plan::MoveKind::Test);
     EXPECT_EQ(now.moves[0].subject, QStringLiteral("acceptance:inverter"));
+    EXPECT_EQ(now.moves[0].latestStart, kToday.addDays(10)) << "while it can still go back";
     EXPECT_TRUE(now.moves[0].why.contains(QStringLiteral("return until")))
         << now.moves[0].why.toStdString();
 
@@ -76,6 +77,7 @@ TEST_F(Opening, waitsForAcceptanceChecksThenForTheRecordedDecision)
     ASSERT_EQ(now.moves.size(), 1U);
     EXPECT_EQ(now.moves[0].kind, plan::MoveKind::Do);
     EXPECT_EQ(now.moves[0].subject, QStringLiteral("open:inverter"));
+    EXPECT_FALSE(now.moves[0].latestStart.has_value());
     EXPECT_FALSE(finishTask(*m_book, m_task, kToday));
 
     change<Part>(m_part, [](Part &p) {

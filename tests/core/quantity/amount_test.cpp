@@ -136,6 +136,11 @@ TEST(ParseAmount, RefusesWithOnePlainSentence)
     const QString volts = QStringLiteral("Voltage is given in V, mV, kV, µV.");
     expectRefused(u"", QStringLiteral("An amount is missing."), sample);
     expectRefused(u"kW", QStringLiteral("“kW” does not start with a number."), sample);
+    expectRefused(u"eer", QStringLiteral("“eer” does not start with a number."),
+                  QStringLiteral("Write a number and its unit: voltage is given in V, mV, kV, µV."),
+                  Measure::Voltage);
+    expectRefused(u"eer", QStringLiteral("“eer” does not start with a number."),
+                  QStringLiteral("Write a number."), Measure::Count);
     expectRefused(u"V 403", QStringLiteral("“V 403” does not start with a number."), sample);
     expectRefused(u"403", QStringLiteral("“403” has no unit."), volts, Measure::Voltage);
     expectRefused(u"40 A", QStringLiteral("“40 A” is a current, but a voltage is wanted here."),

@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/parts/consistency.h"
+#include "core/parts/guided_tests.h"
 #include "core/plan/plan_edits.h"
 #include "tests/support/test_book.h"
 #include "tests/ui/driving.h"
@@ -6,6 +8,7 @@
 #include "ui/build_order/loom_view.h"
 #include "ui/build_order/moves_model.h"
 #include "ui/build_order/needs_model.h"
+#include "ui/build_order/record_forms.h"
 #include "ui/build_order/task_editor.h"
 #include "ui/widgets/caution_card.h"
 #include "ui/widgets/entry_form.h"
@@ -307,6 +310,7 @@ TEST_F(TheBuildOrderPage, recordsATestResult)
 {
     TestRecord test;
     test.name = "Isolation, pack out";
+    test.kind = TestKind::Isolation;
     const Id<TestRecord> id = book.add(test);
     TaskNeed need;
     need.kind = NeedKind::Test;
@@ -317,6 +321,11 @@ TEST_F(TheBuildOrderPage, recordsATestResult)
     press(Qt::Key_Return);
     auto *result = qobject_cast<QComboBox *>(QApplication::focusWidget());
     ASSERT_NE(result, nullptr);
+    bool cautioned = false; // above the first field
+    for (auto *card : page->findChildren<CautionCard *>())
+        cautioned |= card->isVisible() && card->mapTo(page.get(), QPoint()).y() <
+                                              result->mapTo(page.get(), QPoint()).y();
+    EXPECT_TRUE(cautioned);
     type("p");
     press(Qt::Key_Tab);
     type("550 MOhm");
@@ -327,6 +336,70 @@ TEST_F(TheBuildOrderPage, recordsATestResult)
     EXPECT_EQ(book.records().find(id)->doneOn, book.clock.today());
     ASSERT_TRUE(book.records().find(id)->value);
     EXPECT_EQ(book.records().find(id)->value->si(), 550e6);
+}
+
+TEST_F(TheBuildOrderPage, goesToTheStepsOfAGuidedTestInsteadOfItsResult)
+{
+    TestRecord test;
+    test.name = "First power-up";
+    test.kind = TestKind::FirstPowerUp;
+    const Id<TestRecord> id = book.add(test);
+    ASSERT_TRUE(book->edit("steps", [&] { return addGuidedSteps(*book, *book.records().find(id)); })
+                    .has_value());
+    TaskNeed need;
+    need.kind = NeedKind::Test;
+    need.test = id;
+    needs(first, need);
+    open();
+    const QSignalSpy wanted(page.get(), &BuildOrderPage::recordWanted);
+    choose(plan::MoveKind::Test);
+    EXPECT_NE(button("Go to its steps"), nullptr);
+    EXPECT_EQ(button("Keep the result"), nullptr) << "it would pass with every step open";
+    press(Qt::Key_Return);
+    ASSERT_EQ(wanted.count(), 1);
+    EXPECT_EQ(wanted.at(0).at(0).toString(), "test_record");
+    EXPECT_EQ(wanted.at(0).at(1).toString(), book.records().find(id)->key);
+}
+
+TEST_F(TheBuildOrderPage, refusesAResultThatAProvenSystemRestsOn)
+{
+    TestRecord test;
+    test.name = "Stop button, tried";
+    test.result = TestResult::Passed;
+    test.doneOn = book.clock.today();
+    const Id<TestRecord> id = book.add(test);
+    SafetySystem system;
+    system.name = "Stop button";
+    system.test = id;
+    system.state = SafetyState::Proven;
+    book.add(system);
+    TestForm form(*book, themed.theme);
+    form.setTest(id);
+    showActive(form);
+    form.begin();
+    type("f");
+    press(Qt::Key_Tab);
+    press(Qt::Key_Return);
+    EXPECT_EQ(book.records().find(id)->result, TestResult::Passed);
+    EXPECT_TRUE(findInconsistencies(book.records()).empty());
+}
+
+TEST_F(TheBuildOrderPage, inALowWindowShowsTheChartOrWhatStandsBelow)
+{
+    open();
+    EXPECT_EQ(button("Moves"), nullptr);
+    page->resize(900, 380);
+    QApplication::processEvents();
+    ASSERT_NE(button("Moves"), nullptr);
+    EXPECT_TRUE(loom()->isVisible());
+    EXPECT_FALSE(movesView()->isVisible());
+    button("Moves")->click();
+    EXPECT_FALSE(loom()->isVisible());
+    EXPECT_TRUE(movesView()->isVisible());
+    page->resize(1140, 740);
+    QApplication::processEvents();
+    EXPECT_TRUE(loom()->isVisible());
+    EXPECT_TRUE(movesView()->isVisible());
 }
 
 TEST_F(TheBuildOrderPage, addsATaskAfterTheChosenOneByN)

@@ -13,6 +13,7 @@
 #include <QComboBox>
 #include <QLineEdit>
 #include <QTableView>
+#include <QToolButton>
 
 #include <memory>
 
@@ -66,7 +67,11 @@ TEST_F(ATestCard, ShowsTheCautionAboveTheFirstFieldAsSoonAsTheKindIsChosen)
 TEST_F(ATestCard, APermitAlwaysHasItsCautions)
 {
     open("work_permit");
-    EXPECT_EQ(shown().size(), 2);
+    ASSERT_EQ(shown().size(), 2);
+    EXPECT_FALSE(shown()[0]->isFolded());
+    ASSERT_TRUE(shown()[1]->isFolded()) << "its title is in sight, and the form as well";
+    shown()[1]->findChild<QToolButton *>()->click();
+    EXPECT_FALSE(shown()[1]->isFolded());
 }
 
 TEST_F(ATestCard, AGuidedTestBringsItsStepsInTheSameEdit)

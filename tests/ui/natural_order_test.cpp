@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/widgets/natural_order.h"
+
+#include <QStringList>
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+namespace ohmwright::ui {
+namespace {
+
+TEST(NaturalOrder, CountsAsPeopleDo)
+{
+    QStringList names{QStringLiteral("Module 10"), QStringLiteral("module 2"),
+                      QStringLiteral("Module 1"), QStringLiteral("Module 2b"),
+                      QStringLiteral("Module")};
+    std::sort(names.begin(), names.end(), [](const QString &a, const QString &b) {
+        return naturalKey(a) < naturalKey(b);
+    });
+    EXPECT_EQ(names, (QStringList{QStringLiteral("Module"), QStringLiteral("Module 1"),
+                                  QStringLiteral("module 2"), QStringLiteral("Module 2b"),
+                                  QStringLiteral("Module 10")}));
+}
+
+TEST(NaturalOrder, LeavesLongSerialNumbersWhole)
+{
+    EXPECT_EQ(naturalKey(QStringLiteral("SN 1234567890123456")),
+              QStringLiteral("sn 1234567890123456"));
+}
+
+} // namespace
+} // namespace ohmwright::ui
