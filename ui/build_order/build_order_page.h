@@ -68,6 +68,7 @@ public:
 signals:
     void said(QString sentence, ohmwright::ui::Tone tone);
     void partWanted(QString key);
+    void openingWanted(QString key); // to record that the part was opened
     void recordWanted(QString table, QString key);
 
 protected:

@@ -240,6 +240,7 @@ QWidget *BuildOrderPage::makeSide()
     };
     connect(m_movePanel, &MovePanel::done, this, say);
     connect(m_movePanel, &MovePanel::partWanted, this, &BuildOrderPage::partWanted);
+    connect(m_movePanel, &MovePanel::openingWanted, this, &BuildOrderPage::openingWanted);
     connect(m_movePanel, &MovePanel::recordWanted, this, &BuildOrderPage::recordWanted);
     connect(m_editor, &TaskEditor::done, this, say);
     connect(m_editor, &TaskEditor::notKept, this, warn);

@@ -96,7 +96,7 @@ void ofOpening(const Records &records, const plan::Move &move, MoveSubject &subj
         subject.act = MoveAct::Accept;
         subject.partKey = key;
     } else if (move.subject.startsWith(QLatin1String("open:"))) {
-        subject.act = MoveAct::Part;
+        subject.act = MoveAct::Open;
         subject.partKey = key;
     } else if (const TestRecord *test = records.byKey<TestRecord>(key)) {
         ofTest(records, *test, subject);
@@ -188,6 +188,7 @@ Result<QString> actOn(Book &book, const plan::Move &move)
     case MoveAct::Accept:
         return addChecks(book, subjectOf(book.records(), move).partKey);
     case MoveAct::Part:
+    case MoveAct::Open:
     case MoveAct::Letter:
     case MoveAct::Test:
     case MoveAct::Card:
@@ -210,6 +211,8 @@ QString actName(const Records &records, const plan::Move &move)
                                                     : tr("Agreed today");
     case MoveAct::Part:
         return tr("Go to the part");
+    case MoveAct::Open:
+        return tr("Record the opening");
     case MoveAct::Accept:
         return tr("Make its acceptance checks");
     case MoveAct::Card:

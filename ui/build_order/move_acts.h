@@ -16,6 +16,7 @@ enum class MoveAct {
     FindOut, // a find-out task is made
     Meet,    // someone said so: agreed, paid, booked
     Part,    // the part's own page
+    Open,    // there, the step that records that it was opened
     Letter,  // asked, answered, granted
     Test,    // its result, of one without steps
     Accept,  // a record of acceptance checks is made

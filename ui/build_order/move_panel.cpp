@@ -83,7 +83,8 @@ void MovePanel::setMove(const plan::Network &network, const plan::Move &move)
         m_test->setTest(*subject.test);
     const QString name = actName(m_book.records(), move);
     m_act->setText(name);
-    m_act->setVisible(!name.isEmpty());
+    // a task is marked done at the head of its editor, right below
+    m_act->setVisible(!name.isEmpty() && subject.act != MoveAct::Finish);
 }
 
 void MovePanel::act()
@@ -101,6 +102,9 @@ void MovePanel::act()
         return;
     case MoveAct::Part:
         emit partWanted(subject.partKey);
+        return;
+    case MoveAct::Open:
+        emit openingWanted(subject.partKey);
         return;
     case MoveAct::Card:
         emit recordWanted(subject.cardTable, subject.cardKey);

@@ -35,6 +35,7 @@ public:
 signals:
     void done(const QString &sentence);
     void partWanted(const QString &key);
+    void openingWanted(const QString &key); // of that part
     void recordWanted(const QString &table, const QString &key);
 
 private:

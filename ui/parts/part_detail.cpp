@@ -11,6 +11,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QScrollBar>
+#include <QTimer>
 #include <QVBoxLayout>
 
 namespace ohmwright::ui {
@@ -59,7 +60,8 @@ PartDetail::PartDetail(const DetailGround &ground, QWidget *parent)
     add(new AssemblySection(ground));
     add(new SourceSection(ground));
     add(new FieldsSection(ground, tr("Buying"), buyingFields()));
-    add(new DeadlinesSection(ground));
+    m_deadlines = new DeadlinesSection(ground);
+    add(m_deadlines);
     add(new FieldsSection(ground, tr("Warranty"), warrantyFields()));
     add(new FieldsSection(ground, tr("Damage in transport"), damageFields()));
     add(new PicturesSection(ground));
@@ -83,6 +85,13 @@ void PartDetail::showPart(Id<Part> part)
         verticalScrollBar()->setValue(0);
     m_part = part;
     read();
+}
+
+void PartDetail::beginOpening()
+{
+    m_deadlines->beginOpening();
+    // once what was unfolded has its place
+    QTimer::singleShot(0, this, [this] { ensureWidgetVisible(m_deadlines, 0, 20); });
 }
 
 void PartDetail::bookChanged()

@@ -13,6 +13,7 @@ class QLabel;
 
 namespace ohmwright::ui {
 
+class DeadlinesSection;
 class HvTag;
 class SectionTitle;
 class StateMark;
@@ -26,6 +27,8 @@ public:
 
     // Not set, or no longer in the book: says that none is chosen.
     void showPart(Id<Part> part);
+    // At the step that records that it was opened.
+    void beginOpening();
     void bookChanged();
     [[nodiscard]] Id<Part> part() const { return m_part; }
 
@@ -48,6 +51,7 @@ private:
     QLabel *m_under;
     QWidget *m_content;
     std::vector<DetailSection *> m_sections;
+    DeadlinesSection *m_deadlines = nullptr;
 };
 
 } // namespace ohmwright::ui

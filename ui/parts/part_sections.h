@@ -123,6 +123,8 @@ class DeadlinesSection : public DetailSection
 
 public:
     explicit DeadlinesSection(const DetailGround &ground);
+    // Unfolds what is read and told before a unit is opened; nothing if it cannot be.
+    void beginOpening();
 
 protected:
     void fill(const Part &part, bool another) override;

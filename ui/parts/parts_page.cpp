@@ -110,6 +110,12 @@ void PartsPage::leaveLogKeyToWindow()
     m_logKey->setEnabled(false);
 }
 
+void PartsPage::showOpening(const QString &key)
+{
+    showPart(key);
+    m_detail->beginOpening();
+}
+
 void PartsPage::showPart(const QString &key)
 {
     const Part *part = m_book.records().byKey<Part>(key);

@@ -31,6 +31,8 @@ public:
 
     // Shows the part with that key, as after a hit in the find line. An unknown key does nothing.
     void showPart(const QString &key);
+    // The same, at the step that records that it was opened.
+    void showOpening(const QString &key);
     // Likewise a type, donor, seller, circuit or branch, by its table. False for any other.
     bool showRecord(const QString &table, const QString &key);
     void openLogSheet();

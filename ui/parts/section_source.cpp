@@ -177,6 +177,12 @@ void DeadlinesSection::fill(const Part &part, bool another)
     }
 }
 
+void DeadlinesSection::beginOpening()
+{
+    if (!m_open->isHidden())
+        m_open->setChecked(true);
+}
+
 void DeadlinesSection::recordOpening()
 {
     const Part *now = partNow();

@@ -106,6 +106,10 @@ void BookWindow::makePages()
     connect(diagram, &OneLineView::said, this, say);
     connect(m_bench, &BenchPage::partWanted, this, &BookWindow::showPart);
     connect(m_buildOrder, &BuildOrderPage::partWanted, this, &BookWindow::showPart);
+    connect(m_buildOrder, &BuildOrderPage::openingWanted, this, [this](const QString &key) {
+        m_shell->showPage(QStringLiteral("parts"));
+        m_parts->showOpening(key);
+    });
     connect(m_budget, &BudgetPage::partWanted, this, &BookWindow::showPart);
     connect(m_buildOrder, &BuildOrderPage::recordWanted, this, &BookWindow::showRecord);
     connect(m_bench, &BenchPage::taskWanted, this, &BookWindow::showTask);

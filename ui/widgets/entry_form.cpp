@@ -107,6 +107,11 @@ QLineEdit *EntryForm::addLine(const QString &name, const QString &label, Width w
 {
     auto *line = new QLineEdit;
     addEditor(name, label, line, width);
+    // what is wrong with it stands no longer than what was typed
+    connect(line, &QLineEdit::textEdited, this, [this, name] {
+        if (Field *shown = field(name))
+            shown->setProblem({});
+    });
     return line;
 }
 
@@ -347,7 +352,7 @@ void EntryForm::focusFirst()
     for (const Entry &entry : m_entries) {
         if (!entry.offered || !entry.editor)
             continue;
-        entry.editor->setFocus();
+        entry.editor->setFocus(Qt::TabFocusReason); // what stands there is chosen, to type over
         return;
     }
 }

@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// How a list tells a record, and where it puts it, where name and bare fields would not do: times
+// of a week in the week's order, days in the calendar's, the newest work on top.
+#pragma once
+
+#include "core/cards/record_kind.h"
+
+#include <QString>
+
+#include <optional>
+
+namespace ohmwright::ui {
+
+struct ListedWords
+{
+    QString name, detail;
+};
+
+// Working times, special days and work entries; none for others.
+[[nodiscard]] std::optional<ListedWords> listedWords(const Records &records, const RecordKind &kind,
+                                                     std::int64_t id);
+// A key to sort by; `name` as it is told.
+[[nodiscard]] QString listedOrder(const Records &records, const RecordKind &kind, std::int64_t id,
+                                  const QString &name);
+
+} // namespace ohmwright::ui
