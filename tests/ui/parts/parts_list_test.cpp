@@ -5,7 +5,6 @@
 #include "ui/widgets/drafted_table_delegate.h"
 
 #include <QAbstractItemModelTester>
-#include <QElapsedTimer>
 #include <QHeaderView>
 #include <QScrollBar>
 #include <QTest>
@@ -173,7 +172,8 @@ TEST_F(ThePartsTable, keepsTheModelsPromisesThroughEditsUndoAndFilters)
     control<QLineEdit>("Filter the parts")->setText("o");
 }
 
-TEST(TheFilter, answersWithinAFrameAtTwentyThousandParts)
+// How long it takes is tests/bench's (typeInPartsFilter).
+TEST(TheFilter, findsEveryPartThatFitsAmongTwentyThousand)
 {
     FixedClock clock;
     Records records;
@@ -182,12 +182,16 @@ TEST(TheFilter, answersWithinAFrameAtTwentyThousandParts)
     build.currency = euro();
     records.all<Build>().assign({build});
     std::vector<Part> parts;
+    int fitting = 0;
     for (int i = 1; i <= 20000; ++i) {
-        Part part = namedPart(QStringLiteral("Part %1 of the drive").arg((i * 7919) % 20011));
+        const int number = (i * 7919) % 20011;
+        Part part = namedPart(QStringLiteral("Part %1 of the drive").arg(number));
         part.id = Id<Part>(i);
         part.key = QStringLiteral("p%1").arg(i);
         part.note = QStringLiteral("out of the blue hatchback, in good order, box %1").arg(i % 40);
         part.state = static_cast<PartState>(i % 9);
+        const QString all = part.name + part.key + part.note;
+        fitting += all.contains(QStringLiteral("77")) ? 1 : 0;
         parts.push_back(part);
     }
     records.all<Part>().assign(std::move(parts));
@@ -195,15 +199,7 @@ TEST(TheFilter, answersWithinAFrameAtTwentyThousandParts)
     PartFilter filter;
     filter.text = QStringLiteral("blue 77");
     filter.grouping = PartGrouping::State;
-    std::int64_t best = 1000;
-    for (int i = 0; i < 5; ++i) {
-        QElapsedTimer timer;
-        timer.start();
-        EXPECT_GT(index.arrange(filter).parts, 0);
-        best = std::min<std::int64_t>(best, timer.elapsed());
-    }
-    // 16 ms is one frame of a usual screen; the best of five, as others share the machine
-    EXPECT_LE(best, 16);
+    EXPECT_EQ(index.arrange(filter).parts, fitting);
 }
 
 TEST_F(APartsPage, teachesWhatGoesHereWhileTheBookIsEmpty)
