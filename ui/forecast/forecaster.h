@@ -7,8 +7,8 @@
 
 #include "core/book/book.h"
 #include "core/forecast/cash.h"
-#include "core/forecast/changes.h"
 #include "core/forecast/choices.h"
+#include "core/forecast/gains.h"
 #include "core/forecast/learning.h"
 #include "core/forecast/order_by.h"
 
