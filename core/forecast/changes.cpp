@@ -53,6 +53,16 @@ void tellAssumedHours(Records &records)
     records.all<WorkingTime>().assign(std::move(times));
 }
 
+// The usual week alone, told or assumed.
+Records withUsualWeek(const Records &records)
+{
+    Records week;
+    week.all<Build>() = records.all<Build>();
+    week.all<WorkingTime>() = records.all<WorkingTime>();
+    tellAssumedHours(week);
+    return week;
+}
+
 void addMinutes(Records &records, int minutes)
 {
     tellAssumedHours(records);
@@ -171,9 +181,7 @@ Result<PlanChange> parseEvening(const QString &rest, const Records &records)
         return fail(minutes.error());
     change.weekday = *day;
     change.minutes = *minutes;
-    Records told = records;
-    tellAssumedHours(told);
-    const DaySpan span = spanOf(told, *day);
+    const DaySpan span = spanOf(withUsualWeek(records), *day);
     if (span.to > span.from && span.to + *minutes > kMinutesOfADay && span.from < *minutes)
         return fail(ProblemCode::BadInput, tr("%1 has not %2 left beside the work there is.")
                                                .arg(titled(*day), duration(*minutes)));
@@ -184,12 +192,9 @@ Result<PlanChange> parseEvening(const QString &rest, const Records &records)
 
 std::array<bool, 7> workingDays(const Records &records)
 {
-    Records told;
-    told.all<Build>() = records.all<Build>();
-    told.all<WorkingTime>() = records.all<WorkingTime>();
-    tellAssumedHours(told);
+    const Records week = withUsualWeek(records);
     std::array<bool, 7> days{};
-    for (const WorkingTime &time : told.all<WorkingTime>())
+    for (const WorkingTime &time : week.all<WorkingTime>())
         days[static_cast<std::size_t>(time.weekday)] = true;
     return days;
 }
@@ -263,6 +268,8 @@ Result<PlanChange> parsePlanChange(const QString &text, const Records &records)
     }
     change.key = rest;
     if (text.startsWith(QLatin1String("order:"))) {
+        if (rest.isEmpty())
+            return fail(ProblemCode::BadInput, tr("Say which part is ordered today."));
         const Part *part = records.byKey<Part>(rest);
         if (!part)
             return fail(ProblemCode::NotFound, tr("There is no part “%1”.").arg(rest));
@@ -273,6 +280,8 @@ Result<PlanChange> parsePlanChange(const QString &text, const Records &records)
         return change;
     }
     if (text.startsWith(QLatin1String("drop:"))) {
+        if (rest.isEmpty())
+            return fail(ProblemCode::BadInput, tr("Say which task is left out."));
         const ohmwright::Task *task = records.byKey<ohmwright::Task>(rest);
         if (!task)
             return fail(ProblemCode::NotFound, tr("There is no task “%1”.").arg(rest));
