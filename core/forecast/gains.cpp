@@ -145,6 +145,9 @@ QString gainInWords(const Gain &gain)
         return tr("no sure gain: too few plays of the plan to tell");
     if (gain.days == 0 && gain.standardError == 0)
         return tr("no gain");
+    if (at80 == 0)
+        return tr("no gain, give or take %1")
+            .arg(days(std::max(1L, std::lround(gain.standardError))));
     return tr("no sure gain: %1%2, give or take %3")
         .arg(gain.days < 0 ? tr("minus ") : QString(), days(at80))
         .arg(std::max(1L, std::lround(gain.standardError)));

@@ -18,6 +18,7 @@ void ChangeTrial::refuse(const QString &sentence)
 {
     m_beside.giveUp();
     ++m_run;
+    m_code.clear();
     m_working = false;
     m_answer.clear();
     m_problem = sentence;

@@ -24,6 +24,8 @@ public:
 
     // As after --try (core/forecast/changes.h). A question under way is given up for it.
     void ask(const QString &code);
+    // What was meant is no question: says why in place of an answer.
+    void refuse(const QString &sentence);
     void cancel();
 
     [[nodiscard]] bool isWorking() const { return m_working; }
@@ -36,7 +38,6 @@ signals:
     void changed();
 
 private:
-    void refuse(const QString &sentence);
     void askAgain();
     void take(const QStringList &answer, int run);
 

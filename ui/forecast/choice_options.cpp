@@ -199,6 +199,7 @@ void ChoiceOptions::refresh()
         if (known && m_forecaster.isBehind())
             remark += tr("; being made anew");
     }
+    m_title->setText(choice->taken ? tr("Decided") : tr("Side by side"));
     m_title->setRemark(remark);
     m_sentence->setText(sentence);
     m_sentence->setVisible(!sentence.isEmpty());
@@ -263,8 +264,8 @@ void ChoiceOptions::lay(const std::vector<Told> &options)
             toFocus = take;
         grid->setRowMinimumHeight(below + 1, 8);
     }
+    m_place->addWidget(m_grid); // before it is shown: it would open a window of its own
     m_grid->setVisible(!options.empty());
-    m_place->addWidget(m_grid);
     if (toFocus)
         toFocus->setFocus(Qt::OtherFocusReason);
 }
@@ -296,6 +297,7 @@ void ChoiceOptions::decide()
     }
     m_taking = {};
     m_why->hide();
+    emit decided();
     emit said(tr("“%1” is taken. Undo opens the choice again.").arg(name), Tone::Told);
 }
 

@@ -35,6 +35,7 @@ public:
 
 signals:
     void said(const QString &sentence, ohmwright::ui::Tone tone);
+    void decided(); // what had the focus is gone
 
 protected:
     void showEvent(QShowEvent *event) override;

@@ -152,7 +152,7 @@ void ForecastPage::makeTables(QVBoxLayout &column)
         {words(tr("Change")), figure(tr("Earlier, mean"), 0, tr("days")),
          figure(tr("Earlier at 80\u00A0%"), 0, tr("days"),
                 tr("In steps of the evenings there are: where work ends on Saturdays, of weeks.")),
-         figure(tr("Give or take"), 1, tr("d"),
+         figure(tr("Give or take"), 1, tr("days"),
                 tr("Standard error of the days at 80\u00A0%, which is left to chance."))},
         tr("No single change gains a day that can be told from chance.")));
     m_try = new QWidget;
@@ -374,7 +374,7 @@ void ForecastPage::fillGains()
         const forecast::Gain &gain = told.gains[i];
         rows.push_back({{told.gainTexts[i], tr("%1\u00A0days").arg(gain.meanDays, 0, 'f', 0),
                          tr("%1\u00A0days").arg(gain.days, 0, 'f', 0),
-                         tr("%1\u00A0d").arg(gain.standardError, 0, 'f', 1)},
+                         tr("%1\u00A0days").arg(gain.standardError, 0, 'f', 1)},
                         {},
                         {{0, QStringLiteral("--try ") + gain.change.code()}},
                         false});

@@ -17,10 +17,13 @@
 #include <QVBoxLayout>
 
 #include <cmath>
+#include <optional>
 
 namespace ohmwright::ui {
 
 namespace {
+
+constexpr int kValueWidth = 420;
 
 // Places of the values in their stack, in the order of the kinds.
 enum Kind { More, Evening, Helper, Order, Without };
@@ -70,17 +73,17 @@ QWidget *inARow(std::initializer_list<QWidget *> widgets)
     return row;
 }
 
-// "2", "1.5", "1,5 h" in minutes, as text; what is no number stays as it is, to be refused.
-QString minutesOfHours(const QString &typed)
+// "2", "1.5", "1,5 h".
+std::optional<int> minutesOfHours(const QString &typed)
 {
     QString text = typed.trimmed();
     if (text.endsWith(u'h'))
         text = text.chopped(1).trimmed();
     bool number = false;
     const double hours = text.replace(u',', u'.').toDouble(&number);
-    if (!number || !(hours > 0 && hours <= 24))
-        return typed.trimmed();
-    return QString::number(std::lround(hours * 60));
+    if (!number || !(hours >= 0.25 && hours <= 24))
+        return std::nullopt;
+    return static_cast<int>(std::lround(hours * 60));
 }
 
 } // namespace
@@ -101,8 +104,10 @@ TryLine::TryLine(Forecaster &forecaster, const Theme &theme, QWidget *parent)
     row->addWidget(m_kind);
     makeValues();
     m_values->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-    row->addWidget(m_values, 1);
+    m_values->setMaximumWidth(kValueWidth);
+    row->addWidget(m_values, 3);
     row->addWidget(m_button);
+    row->addStretch(1);
     column->addLayout(row);
     m_answer->setTextFormat(Qt::PlainText);
     m_answer->setWordWrap(true);
@@ -175,7 +180,8 @@ QString TryLine::code() const
     switch (m_values->currentIndex()) {
     case Evening:
         return QStringLiteral("evening:%1+%2")
-            .arg(m_eveningDay->currentData().toString(), minutesOfHours(m_hours->text()));
+            .arg(m_eveningDay->currentData().toString())
+            .arg(minutesOfHours(m_hours->text()).value_or(0));
     case Helper:
         return QStringLiteral("helper:") + m_helperDay->currentData().toString();
     case Order:
@@ -191,7 +197,10 @@ QString TryLine::code() const
 
 void TryLine::ask()
 {
-    m_trial->ask(code());
+    if (m_values->currentIndex() == Evening && !minutesOfHours(m_hours->text()))
+        m_trial->refuse(tr("“%1” says no hours between 0.25 and 24.").arg(m_hours->text()));
+    else
+        m_trial->ask(code());
 }
 
 void TryLine::showState()

@@ -139,6 +139,8 @@ void BookWindow::makePages()
             return;
         auto *options = new ChoiceOptions(*m_book, *m_forecaster, m_theme);
         connect(options, &ChoiceOptions::said, this, say);
+        connect(options, &ChoiceOptions::decided, panel,
+                [panel] { panel->setFocus(Qt::OtherFocusReason); });
         panel->card().addOnTop(options, [options](std::int64_t id) { options->showChoice(id); });
     });
     connect(m_bench, &BenchPage::forecastWanted, this, [this] {

@@ -195,6 +195,8 @@ TEST(GainInWords, TellsTheMeanAndTheDaysAt80PercentOrThatItIsNotSure)
               QStringLiteral("mean 6\u00A0days later; at 80\u00A0%: 7\u00A0days"));
     gain = {};
     EXPECT_EQ(gainInWords(gain), QStringLiteral("no gain"));
+    gain.standardError = 0.3;
+    EXPECT_EQ(gainInWords(gain), QStringLiteral("no gain, give or take 1\u00A0day"));
     gain.standardError = std::numeric_limits<double>::infinity();
     EXPECT_TRUE(gainInWords(gain).startsWith(QStringLiteral("no sure gain")));
 }
