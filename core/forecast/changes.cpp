@@ -212,15 +212,20 @@ bool isFreeWork(const Records &records, const ohmwright::Task &task)
     });
 }
 
+std::set<Id<ohmwright::Task>> neededByWork(const Records &records)
+{
+    std::set<Id<ohmwright::Task>> needed;
+    for (const TaskNeed &need : records.all<TaskNeed>()) {
+        const auto *waiting = need.after ? records.find(need.task) : nullptr;
+        if (waiting && waiting->state != TaskState::Done && !waiting->milestone)
+            needed.insert(*need.after);
+    }
+    return needed;
+}
+
 bool mayBeLeftOut(const Records &records, const ohmwright::Task &task)
 {
-    if (!isFreeWork(records, task))
-        return false;
-    const auto &needs = records.all<TaskNeed>();
-    return std::none_of(needs.begin(), needs.end(), [&](const TaskNeed &need) {
-        const auto *waiting = need.after == task.id ? records.find(need.task) : nullptr;
-        return waiting && waiting->state != TaskState::Done && !waiting->milestone;
-    });
+    return isFreeWork(records, task) && !neededByWork(records).contains(task.id);
 }
 
 QString PlanChange::code() const

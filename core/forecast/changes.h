@@ -7,6 +7,7 @@
 #include "core/quantity/result.h"
 
 #include <array>
+#include <set>
 
 namespace ohmwright::forecast {
 
@@ -43,6 +44,8 @@ std::array<bool, 7> workingDays(const Records &records);
 // people (high voltage, testing, paperwork, what may fail, what needs a test, a permit or a
 // letter), not what buys or opens a part, and no milestone.
 bool isFreeWork(const Records &records, const ohmwright::Task &task);
+// The tasks that open ones wait on, other than milestones.
+std::set<Id<ohmwright::Task>> neededByWork(const Records &records);
 // Whether leaving it out may be advised: free work that nothing but milestones waits on.
 bool mayBeLeftOut(const Records &records, const ohmwright::Task &task);
 

@@ -41,11 +41,6 @@ void Beside::reap()
     m_jobs.erase(ended, m_jobs.end());
 }
 
-bool Beside::isGoing() const
-{
-    return !m_jobs.empty() && !m_jobs.back()->cancelled && !m_jobs.back()->ended;
-}
-
 int Beside::samplesDone() const
 {
     return m_jobs.empty() ? 0 : m_jobs.back()->samplesDone.load();

@@ -24,9 +24,7 @@ public:
     // Gives up what is under way. The work must look at the watch now and then.
     void start(std::function<void(const forecast::Watch &)> work);
     void giveUp();
-    // Of the last job started: still going, and not given up.
-    [[nodiscard]] bool isGoing() const;
-    [[nodiscard]] int samplesDone() const;
+    [[nodiscard]] int samplesDone() const; // by the last job started
 
 private:
     struct Job

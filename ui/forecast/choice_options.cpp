@@ -112,14 +112,19 @@ ChoiceOptions::ChoiceOptions(Book &book, Forecaster &forecaster, const Theme &th
     connect(take, &QPushButton::clicked, this, &ChoiceOptions::decide);
     connect(m_because, &QLineEdit::returnPressed, this, &ChoiceOptions::decide);
     connect(leave, &QPushButton::clicked, this, &ChoiceOptions::leaveOpen);
-    connect(&m_forecaster, &Forecaster::updated, this, &ChoiceOptions::refresh);
-    connect(&m_forecaster, &Forecaster::progressed, this, &ChoiceOptions::refresh);
+    const auto follow = [this] {
+        if (isVisible())
+            refresh();
+    };
+    connect(&m_forecaster, &Forecaster::updated, this, follow);
+    connect(&m_forecaster, &Forecaster::progressed, this, follow);
 }
 
 void ChoiceOptions::showEvent(QShowEvent *event)
 {
     QWidget::showEvent(event);
     m_forecaster.want();
+    refresh();
 }
 
 void ChoiceOptions::showChoice(std::int64_t id)

@@ -117,18 +117,19 @@ void ForecastPage::makeTables(QVBoxLayout &column)
         return table;
     };
     const auto words = [](const QString &header, const QString &tip = {}) {
-        return Column{header, false, 0, {}, tip};
+        return Column{header, false, 0, {}, tip, false};
     };
     const auto figure = [](const QString &header, int decimals, const QString &unit,
                            const QString &tip = {}) {
-        return Column{header, true, decimals, unit, tip};
+        return Column{header, true, decimals, unit, tip, false};
     };
     const QString currency = m_book.records().build().currency.code();
-    m_milestones = add(
-        new ForecastTable(m_theme, tr("Milestones"),
-                          {words(tr("Milestone")), words(tr("Likely plan")), words(tr("50\u00A0%")),
-                           words(tr("80\u00A0%")), words(tr("95\u00A0%")), words(tr("Wished for"))},
-                          tr("There is no milestone that is not reached yet.")));
+    m_milestones = add(new ForecastTable(
+        m_theme, tr("Milestones"),
+        {words(tr("Milestone")), words(tr("Likely plan")), words(tr("50\u00A0%")),
+         words(tr("80\u00A0%")), words(tr("95\u00A0%")),
+         words(tr("Wished for"), tr("Late: not reached by then in 80\u00A0% of the plays."))},
+        tr("There is no milestone that is not reached yet.")));
     m_driving = add(new ForecastTable(
         m_theme, tr("What drives it"),
         {words(tr("Task or wait")), figure(tr("How often"), 0, tr("%")), words(tr("Planned from")),
@@ -144,7 +145,8 @@ void ForecastPage::makeTables(QVBoxLayout &column)
         m_theme, tr("Open choices"),
         {words(tr("Option")), figure(tr("Tasks"), 0, {}), figure(tr("Hours"), 1, tr("h")),
          figure(tr("Cost"), 2, currency),
-         figure(tr("Unpriced"), 0, {}, tr("Parts without a price that can be counted.")),
+         Column{
+             tr("Unpriced"), true, 0, {}, tr("Parts without a price that can be counted."), true},
          words(tr("End at 50\u00A0%")), words(tr("At 80\u00A0%")), words(tr("Start by"))},
         tr("No choice is open.")));
     m_gains = add(new ForecastTable(
@@ -257,7 +259,7 @@ void ForecastPage::fillMilestones()
             !task ? std::nullopt : (task->fixedOn ? task->fixedOn : task->targetOn);
         QString wished = date ? showDate(*date) : QString();
         if (date && (a.ready[1] == plan::kNever || told.forecast.dayOf(a.ready[1]) > *date))
-            wished += tr(", late at 80\u00A0%");
+            wished += tr(", late");
         rows.push_back({{told.plan.activities[m].name, day(told.forecast, a.plannedFinish),
                          day(told.forecast, a.ready[0]), day(told.forecast, a.ready[1]),
                          day(told.forecast, a.ready[2]), wished},

@@ -11,6 +11,8 @@
 #include <QTableView>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace ohmwright::ui {
 
 namespace {
@@ -109,6 +111,12 @@ void ForecastTable::fill(const std::vector<Row> &rows)
     }
     if (current >= 0 && current < m_model->rowCount())
         m_view->setCurrentIndex(m_model->index(current, std::max(0, was.column())));
+    for (std::size_t c = 0; c < m_columns.size(); ++c)
+        if (m_columns[c].optional)
+            m_view->setColumnHidden(
+                static_cast<int>(c), std::all_of(rows.begin(), rows.end(), [&](const Row &row) {
+                    return row.heading || row.cells.value(static_cast<qsizetype>(c)).isEmpty();
+                }));
     m_view->setVisible(!rows.empty());
     m_none->setVisible(rows.empty());
     m_view->setFixedHeight(m_view->horizontalHeader()->sizeHint().height() +

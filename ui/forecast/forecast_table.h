@@ -27,8 +27,9 @@ public:
         QString header;
         bool figure = false; // on the decimal sign, at the right
         int decimals = 0;
-        QString unit; // the widest there is
-        QString tip;  // on the header
+        QString unit;          // the widest there is
+        QString tip;           // on the header
+        bool optional = false; // hidden while it is empty
     };
     struct Row
     {

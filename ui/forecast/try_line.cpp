@@ -104,7 +104,8 @@ TryLine::TryLine(Forecaster &forecaster, const Theme &theme, QWidget *parent)
     row->addWidget(m_kind);
     makeValues();
     m_values->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-    m_values->setMaximumWidth(kValueWidth);
+    connect(m_values, &QStackedWidget::currentChanged, this, &TryLine::fitValue);
+    fitValue();
     row->addWidget(m_values, 3);
     row->addWidget(m_button);
     row->addStretch(1);
@@ -150,6 +151,13 @@ void TryLine::makeValues()
     m_values->addWidget(inARow({m_task}));
 }
 
+// No wider than what is asked for, so that the button stands beside it.
+void TryLine::fitValue()
+{
+    const bool name = m_values->currentIndex() == Order || m_values->currentIndex() == Without;
+    m_values->setMaximumWidth(name ? kValueWidth : m_values->currentWidget()->sizeHint().width());
+}
+
 // What can be picked: parts the plan has still to order, and tasks that protect nobody.
 void TryLine::readBook()
 {
@@ -158,6 +166,7 @@ void TryLine::readBook()
         return;
     std::vector<KnownName> parts;
     std::vector<KnownName> tasks;
+    const std::set<Id<Task>> needed = forecast::neededByWork(*told->records);
     for (const forecast::Activity &a : told->plan.activities) {
         if (a.toOrder)
             parts.push_back({a.part, a.name,
@@ -167,7 +176,7 @@ void TryLine::readBook()
             a.kind == forecast::ActivityKind::Task ? told->records->byKey<Task>(a.key) : nullptr;
         if (task && forecast::isFreeWork(*told->records, *task))
             tasks.push_back({a.key, a.name,
-                             forecast::mayBeLeftOut(*told->records, *task)
+                             !needed.contains(task->id)
                                  ? task->area
                                  : tr("others wait on it, and are planned as if it were done")});
     }

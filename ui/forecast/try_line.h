@@ -26,6 +26,7 @@ public:
 
 private:
     void makeValues();
+    void fitValue();
     void ask();
     [[nodiscard]] QString code() const; // as after --try; what cannot be meant is refused
     void readBook();
