@@ -34,8 +34,8 @@ void Beside::giveUp()
 
 void Beside::reap()
 {
-    const auto ended = std::stable_partition(
-        m_jobs.begin(), m_jobs.end(), [](const std::unique_ptr<Job> &job) { return !job->ended; });
+    const auto ended = std::partition(m_jobs.begin(), m_jobs.end(),
+                                      [](const std::unique_ptr<Job> &job) { return !job->ended; });
     for (auto job = ended; job != m_jobs.end(); ++job)
         (*job)->thread.join();
     m_jobs.erase(ended, m_jobs.end());

@@ -36,7 +36,7 @@ private:
     };
     void reap();
 
-    std::vector<std::unique_ptr<Job>> m_jobs; // the last one is the newest
+    std::vector<std::unique_ptr<Job>> m_jobs; // the last one is the newest; the others are given up
 };
 
 } // namespace ohmwright::ui
