@@ -5,6 +5,7 @@
 #include "app/commands/commands.h"
 #include "core/book/book.h"
 #include "core/verdicts/judge_book.h"
+#include "core/verdicts/verdict_counts.h"
 
 #include <QCoreApplication>
 #include <QJsonArray>
@@ -60,17 +61,9 @@ private:
         return days == plan::kNever ? tr("never") : printDate(today.addDays(days));
     }
 
-    static std::pair<int, int> failsAndUnknown(const Records &records, Id<ChoiceOption> option,
-                                               QDate today)
+    static VerdictCounts verdicts(const Records &records, Id<ChoiceOption> option, QDate today)
     {
-        const std::vector<Check> checks =
-            judgeBook(withOption(records, *records.find(option)), today);
-        const auto count = [&](Verdict verdict) {
-            return static_cast<int>(
-                std::count_if(checks.begin(), checks.end(),
-                              [&](const Check &check) { return check.verdict == verdict; }));
-        };
-        return {count(Verdict::Fails), count(Verdict::Unknown)};
+        return countVerdicts(judgeBook(withOption(records, *records.find(option)), today));
     }
 
     static void printText(const Records &records, const std::vector<ChoiceOutlook> &choices,
@@ -84,9 +77,9 @@ private:
                 out << tr("Decide by %1.").arg(day(today, *choice.decideBy)) << '\n';
             std::vector<QStringList> rows{{tr("option"), tr("tasks"), tr("hours"), tr("cost"),
                                            tr("end at 50 %"), tr("at 80 %"), tr("start by"),
-                                           tr("fails"), tr("unknown")}};
+                                           tr("fail"), tr("unknown"), tr("tight"), tr("hold")}};
             for (const OptionOutlook &option : choice.options) {
-                const auto [fails, unknown] = failsAndUnknown(records, option.option, today);
+                const VerdictCounts checks = verdicts(records, option.option, today);
                 rows.push_back(
                     {option.name, QString::number(option.openTasks),
                      QString::number(option.openMinutes / 60.0, 'f', 1),
@@ -95,9 +88,10 @@ private:
                                                     : QString()),
                      day(today, option.ready50), day(today, option.ready80),
                      option.startBy ? day(today, *option.startBy) : tr("any day"),
-                     QString::number(fails), QString::number(unknown)});
+                     QString::number(checks.fails), QString::number(checks.unknown),
+                     QString::number(checks.tight), QString::number(checks.holds)});
             }
-            out << columns(rows, {1, 2, 3, 7, 8}) << '\n';
+            out << columns(rows, {1, 2, 3, 7, 8, 9, 10}) << '\n';
         }
         out.flush();
     }
@@ -109,7 +103,7 @@ private:
         for (const ChoiceOutlook &choice : choices) {
             QJsonArray options;
             for (const OptionOutlook &option : choice.options) {
-                const auto [fails, unknown] = failsAndUnknown(records, option.option, today);
+                const VerdictCounts checks = verdicts(records, option.option, today);
                 QJsonObject one{{QStringLiteral("key"), records.find(option.option)->key},
                                 {QStringLiteral("name"), option.name},
                                 {QStringLiteral("tasks"), option.openTasks},
@@ -118,8 +112,10 @@ private:
                                 {QStringLiteral("unpriced"), option.unpriced},
                                 {QStringLiteral("end_at_50"), day(today, option.ready50)},
                                 {QStringLiteral("end_at_80"), day(today, option.ready80)},
-                                {QStringLiteral("fails"), fails},
-                                {QStringLiteral("unknown"), unknown}};
+                                {QStringLiteral("fails"), checks.fails},
+                                {QStringLiteral("unknown"), checks.unknown},
+                                {QStringLiteral("tight"), checks.tight},
+                                {QStringLiteral("holds"), checks.holds}};
                 if (option.startBy)
                     one.insert(QStringLiteral("start_by"), day(today, *option.startBy));
                 options << one;

@@ -4,7 +4,7 @@
 #include "app/commands/commands.h"
 #include "core/book/book.h"
 #include "core/forecast/cash.h"
-#include "core/forecast/changes.h"
+#include "core/forecast/gains.h"
 #include "core/forecast/learning.h"
 #include "core/forecast/order_by.h"
 #include "core/quantity/dates.h"
@@ -57,10 +57,11 @@ public:
         parser.addOption({QStringLiteral("confidence"),
                           tr("At which order-by days are told, 50 to 99; the book's, else 80."),
                           tr("percent")});
-        parser.addOption({QStringLiteral("try"),
-                          tr("What a change would bring: hours+60, helper:saturday, order:PART, "
-                             "drop:TASK."),
-                          tr("change")});
+        parser.addOption(
+            {QStringLiteral("try"),
+             tr("What a change would bring: hours+60, evening:monday+120, helper:saturday, "
+                "order:PART, drop:TASK."),
+             tr("change")});
     }
 
     int run(const QCommandLineParser &options, const QStringList &positional,
@@ -175,33 +176,40 @@ private:
     {
         if (plan.milestones.empty())
             return refuse(io, tr("There is no milestone to gain days for."));
-        const Gain gain =
-            gainOf(records, plan, simulation, keyOf(plan, asked), *asked.change, asked.settings);
-        const std::size_t activity = plan.milestones[asked.milestone];
-        const QString goal = plan.activities[activity].name;
+        const std::vector<Gain> gains =
+            gainsOf(records, plan, simulation, plan.milestones, *asked.change, asked.settings);
+        const Gain &gain = gains[asked.milestone];
         if (options.isSet(QStringLiteral("json"))) {
-            printJson(io, QJsonObject{{QStringLiteral("milestone"), keyOf(plan, asked)},
-                                      {QStringLiteral("change"), gain.change.code()},
-                                      {QStringLiteral("days_gained"), gain.days},
-                                      {QStringLiteral("standard_error"), gain.standardError},
-                                      {QStringLiteral("sure"), gain.isSure()}});
+            QJsonObject object = gainJson(gain);
+            QJsonArray milestones;
+            for (const Gain &one : gains)
+                milestones << gainJson(one);
+            object.insert(QStringLiteral("milestones"), milestones);
+            printJson(io, object);
             return kExitDone;
         }
-        io.out << tr("%1: %2, at 80 %")
-                      .arg(goal, day(forecast, forecast.activities[activity].ready[1]))
-               << '\n'
-               << gainText(records, gain) << Qt::endl;
+        io.out << forecast::describe(*asked.change, records) << '\n';
+        for (std::size_t m = 0; m < gains.size(); ++m) {
+            const std::size_t goal = plan.milestones[m];
+            io.out << "  "
+                   << tr("%1 (%2 as planned, at 80 %): %3.")
+                          .arg(plan.activities[goal].name,
+                               day(forecast, forecast.activities[goal].ready[1]),
+                               gainInWords(gains[m]))
+                   << '\n';
+        }
+        io.out.flush();
         return kExitDone;
     }
 
-    static QString gainText(const Records &records, const Gain &gain)
+    static QJsonObject gainJson(const Gain &gain)
     {
-        const QString what = forecast::describe(gain.change, records);
-        const QString days = tr("%1 days, standard error %2")
-                                 .arg(gain.days, 0, 'f', 0)
-                                 .arg(gain.standardError, 0, 'f', 1);
-        return gain.isSure() ? tr("%1: gains %2.").arg(what, days)
-                             : tr("%1: no gain that can be told from chance (%2).").arg(what, days);
+        return {{QStringLiteral("milestone"), gain.milestone},
+                {QStringLiteral("change"), gain.change.code()},
+                {QStringLiteral("days_gained"), gain.days},
+                {QStringLiteral("mean_days_gained"), gain.meanDays},
+                {QStringLiteral("standard_error"), gain.standardError},
+                {QStringLiteral("sure"), gain.isSure()}};
     }
 
     static QString day(const Forecast &forecast, int days)
@@ -239,9 +247,12 @@ private:
         printOrders(told, out);
         printCash(told, out);
         if (!told.gains.empty()) {
-            out << '\n' << tr("What would help") << '\n';
+            const std::size_t goal = told.plan.milestones[told.asked.milestone];
+            out << '\n'
+                << tr("What would help to reach “%1”").arg(told.plan.activities[goal].name) << '\n';
             for (const Gain &gain : told.gains)
-                out << "  " << gainText(told.records, gain) << '\n';
+                out << "  " << forecast::describe(gain.change, told.records) << ": "
+                    << gainInWords(gain) << ".\n";
         }
         for (const Learned &one : told.learned)
             if (one.isOffered())
@@ -303,10 +314,12 @@ private:
         const std::size_t goal = told.plan.milestones[told.asked.milestone];
         out << '\n' << tr("What drives “%1”").arg(told.plan.activities[goal].name) << '\n';
         std::vector<QStringList> rows{{tr("how often"), tr("what"), tr("planned"), tr("float")}};
+        const std::vector<char> linked = waitedOn(told.plan, goal);
         for (const std::size_t i : most) {
             const ActivityForecast &a = told.forecast.activities[i];
             rows.push_back({percent(driving[i]), told.plan.activities[i].name,
-                            day(told.forecast, a.plannedStart), tr("%1 d").arg(a.floatDays)});
+                            day(told.forecast, a.plannedStart),
+                            linked[i] ? tr("%1\u00A0d").arg(a.floatDays) : tr("hands only")});
         }
         out << columns(rows, {0, 3});
     }
@@ -350,6 +363,10 @@ private:
         const auto dayJson = [&](int days) {
             return days == plan::kNever ? QJsonValue() : QJsonValue(day(told.forecast, days));
         };
+        const std::vector<char> linked =
+            told.plan.milestones.empty()
+                ? std::vector<char>()
+                : waitedOn(told.plan, told.plan.milestones[told.asked.milestone]);
         QJsonArray activities;
         for (std::size_t i = 0; i < told.plan.activities.size(); ++i) {
             const Activity &a = told.plan.activities[i];
@@ -366,9 +383,11 @@ private:
                 {QStringLiteral("at_95"), dayJson(f.ready[2])},
                 {QStringLiteral("float_days"), f.floatDays},
                 {QStringLiteral("driving"), f.driving}};
-            if (!told.plan.milestones.empty())
+            if (!told.plan.milestones.empty()) {
                 one.insert(QStringLiteral("driving_milestone"),
                            told.forecast.drivingMilestone[told.asked.milestone][i]);
+                one.insert(QStringLiteral("milestone_waits_on_it"), linked[i] != 0);
+            }
             activities << one;
         }
         QJsonArray milestones;
@@ -396,9 +415,7 @@ private:
         }
         QJsonArray gains;
         for (const Gain &gain : told.gains)
-            gains << QJsonObject{{QStringLiteral("change"), gain.change.code()},
-                                 {QStringLiteral("days_gained"), gain.days},
-                                 {QStringLiteral("standard_error"), gain.standardError}};
+            gains << gainJson(gain);
         QJsonArray learned;
         for (const Learned &one : told.learned)
             learned << QJsonObject{{QStringLiteral("trade"), wordOf(one.trade)},

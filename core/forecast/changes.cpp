@@ -6,9 +6,6 @@
 #include <QCoreApplication>
 
 #include <algorithm>
-#include <array>
-#include <cmath>
-#include <map>
 
 namespace ohmwright::forecast {
 
@@ -19,8 +16,7 @@ QString tr(const char *text)
     return QCoreApplication::translate("Forecast", text);
 }
 
-constexpr std::size_t kBatches = 20;
-constexpr std::size_t kTasksToDrop = 5;
+constexpr int kMinutesOfADay = 24 * 60;
 
 template <class R, class Change>
 void changeAll(Records &records, Change change)
@@ -57,6 +53,16 @@ void tellAssumedHours(Records &records)
     records.all<WorkingTime>().assign(std::move(times));
 }
 
+// The usual week alone, told or assumed.
+Records withUsualWeek(const Records &records)
+{
+    Records week;
+    week.all<Build>() = records.all<Build>();
+    week.all<WorkingTime>() = records.all<WorkingTime>();
+    tellAssumedHours(week);
+    return week;
+}
+
 void addMinutes(Records &records, int minutes)
 {
     tellAssumedHours(records);
@@ -68,47 +74,159 @@ void addMinutes(Records &records, int minutes)
     records.all<WorkingTime>().assign(std::move(times));
 }
 
-std::size_t activityOf(const WorkPlan &plan, const QString &key)
+// From when to when somebody works on a day of the usual week, and when those working times begin
+// that say no start (as hours.h has it). `from` is `to` on a free day.
+struct DaySpan
 {
-    const auto found = std::find_if(plan.activities.begin(), plan.activities.end(),
-                                    [&](const Activity &a) { return a.key == key; });
-    return static_cast<std::size_t>(found - plan.activities.begin());
-}
+    int starts = 0, from = 0, to = 0; // minutes of the day
+};
 
-// The same order for what both plans have; what is new stands last.
-std::vector<std::size_t> orderFor(const WorkPlan &changed, const WorkPlan &plan,
-                                  const std::vector<std::size_t> &order)
+DaySpan spanOf(const Records &records, Weekday weekday)
 {
-    std::map<QString, std::size_t> places;
-    for (std::size_t i = 0; i < changed.activities.size(); ++i)
-        places.emplace(changed.activities[i].key, i);
-    std::vector<std::size_t> result;
-    std::vector<char> taken(changed.activities.size(), 0);
-    for (const std::size_t i : order)
-        if (const auto found = places.find(plan.activities[i].key); found != places.end()) {
-            result.push_back(found->second);
-            taken[found->second] = 1;
+    DaySpan span;
+    std::optional<int> earliest;
+    for (const WorkingTime &time : records.all<WorkingTime>())
+        if (const std::optional<int> start = minuteOf(time.starts);
+            start && time.weekday == weekday)
+            earliest = std::min(earliest.value_or(*start), *start);
+    span.starts = earliest.value_or(usualStart(static_cast<int>(weekday) + 1));
+    span.from = span.to = span.starts;
+    for (const WorkingTime &time : records.all<WorkingTime>())
+        if (time.weekday == weekday) {
+            // what would run over midnight is planned before it (hours.h)
+            const int start = std::max(0, std::min(minuteOf(time.starts).value_or(span.starts),
+                                                   kMinutesOfADay - time.minutes));
+            span.from = std::min(span.from, start);
+            span.to = std::max(span.to, start + time.minutes);
         }
-    for (std::size_t i = 0; i < taken.size(); ++i)
-        if (!taken[i])
-            result.push_back(i);
-    return result;
+    return span;
 }
 
-bool mayBeLeftOut(const Records &records, const QString &key)
+// Alone, behind what there is on that day, or before it where midnight is too near.
+void addEvening(Records &records, Weekday weekday, int minutes)
 {
-    const auto *task = records.byKey<ohmwright::Task>(key);
-    if (!task || task->highVoltage || task->trade == Trade::Testing ||
-        task->trade == Trade::Paperwork)
+    tellAssumedHours(records);
+    const DaySpan span = spanOf(records, weekday);
+    const auto clock = [](int minute) {
+        return QStringLiteral("%1:%2")
+            .arg(minute / 60, 2, 10, QLatin1Char('0'))
+            .arg(minute % 60, 2, 10, QLatin1Char('0'));
+    };
+    std::vector<WorkingTime> times = records.all<WorkingTime>().rows();
+    WorkingTime further;
+    std::int64_t last = 0;
+    for (WorkingTime &time : times) {
+        last = std::max(last, time.id.value());
+        if (time.weekday == weekday && time.starts.isEmpty())
+            time.starts = clock(span.starts); // else they would begin with the further one
+    }
+    further.id = Id<WorkingTime>(last + 1);
+    further.key = QStringLiteral("further");
+    further.weekday = weekday;
+    further.minutes = minutes;
+    further.starts = span.to + minutes <= kMinutesOfADay ? clock(span.to)
+                     : span.from >= minutes              ? clock(span.from - minutes)
+                                                         : QString();
+    times.push_back(further);
+    records.all<WorkingTime>().assign(std::move(times));
+}
+
+QString titled(Weekday weekday)
+{
+    QString day = wordOf(weekday);
+    day[0] = day[0].toUpper();
+    return day;
+}
+
+// "2 h", "1 h 30 min", "45 min"
+QString duration(int minutes)
+{
+    if (minutes < 60)
+        return tr("%1\u00A0min").arg(minutes);
+    return minutes % 60 == 0 ? tr("%1\u00A0h").arg(minutes / 60)
+                             : tr("%1\u00A0h %2\u00A0min").arg(minutes / 60).arg(minutes % 60);
+}
+
+Result<int> minutesIn(const QString &text)
+{
+    bool number = false;
+    const int minutes = text.toInt(&number);
+    if (!number || minutes < 1 || minutes > kMinutesOfADay)
+        return fail(ProblemCode::BadInput,
+                    tr("“%1” says no minutes between 1 and 1440.").arg(text));
+    return minutes;
+}
+
+Result<Weekday> weekdayIn(const QString &text)
+{
+    const auto day = fromWord<Weekday>(text.trimmed().toLower());
+    if (!day)
+        return fail(ProblemCode::BadInput, tr("“%1” is no day of the week.").arg(text));
+    return *day;
+}
+
+Result<PlanChange> parseEvening(const QString &rest, const Records &records)
+{
+    PlanChange change;
+    change.kind = PlanChange::Kind::Evening;
+    const qsizetype plus = rest.indexOf(u'+');
+    if (plus < 0)
+        return fail(ProblemCode::BadInput,
+                    tr("“%1” says no minutes: write evening:monday+120.").arg(rest));
+    const Result<Weekday> day = weekdayIn(rest.left(plus));
+    if (!day)
+        return fail(day.error());
+    const Result<int> minutes = minutesIn(rest.mid(plus + 1));
+    if (!minutes)
+        return fail(minutes.error());
+    change.weekday = *day;
+    change.minutes = *minutes;
+    const DaySpan span = spanOf(withUsualWeek(records), *day);
+    if (span.to > span.from && span.to + *minutes > kMinutesOfADay && span.from < *minutes)
+        return fail(ProblemCode::BadInput, tr("%1 has not %2 left beside the work there is.")
+                                               .arg(titled(*day), duration(*minutes)));
+    return change;
+}
+
+} // namespace
+
+std::array<bool, 7> workingDays(const Records &records)
+{
+    const Records week = withUsualWeek(records);
+    std::array<bool, 7> days{};
+    for (const WorkingTime &time : week.all<WorkingTime>())
+        days[static_cast<std::size_t>(time.weekday)] = true;
+    return days;
+}
+
+bool isFreeWork(const Records &records, const ohmwright::Task &task)
+{
+    if (task.milestone || task.highVoltage || task.trade == Trade::Testing ||
+        task.trade == Trade::Paperwork || task.failPercent.value_or(0) > 0 || task.buys ||
+        task.opens)
         return false;
-    const auto needs = records.of<TaskNeed>(task->id);
+    const auto needs = records.of<TaskNeed>(task.id);
     return std::none_of(needs.begin(), needs.end(), [](const TaskNeed &need) {
         return need.kind == NeedKind::Permit || need.kind == NeedKind::Test ||
                need.kind == NeedKind::Letter;
     });
 }
 
-} // namespace
+std::set<Id<ohmwright::Task>> neededByWork(const Records &records)
+{
+    std::set<Id<ohmwright::Task>> needed;
+    for (const TaskNeed &need : records.all<TaskNeed>()) {
+        const auto *waiting = need.after ? records.find(need.task) : nullptr;
+        if (waiting && waiting->state != TaskState::Done && !waiting->milestone)
+            needed.insert(*need.after);
+    }
+    return needed;
+}
+
+bool mayBeLeftOut(const Records &records, const ohmwright::Task &task)
+{
+    return isFreeWork(records, task) && !neededByWork(records).contains(task.id);
+}
 
 QString PlanChange::code() const
 {
@@ -121,6 +239,8 @@ QString PlanChange::code() const
         return QStringLiteral("order:") + key;
     case Kind::Drop:
         return QStringLiteral("drop:") + key;
+    case Kind::Evening:
+        return QStringLiteral("evening:%1+%2").arg(wordOf(weekday)).arg(minutes);
     }
     return {};
 }
@@ -131,26 +251,30 @@ Result<PlanChange> parsePlanChange(const QString &text, const Records &records)
     const QString rest = text.section(u':', 1).trimmed();
     const auto unknown = [&] {
         return fail(ProblemCode::BadInput, tr("“%1” is no change that can be tried.").arg(text),
-                    tr("Write hours+60, helper:saturday, order:PART or drop:TASK."));
+                    tr("Write hours+60, evening:monday+120, helper:saturday, order:PART or "
+                       "drop:TASK."));
     };
     if (text.startsWith(QLatin1String("hours+"))) {
-        bool number = false;
-        change.minutes = text.mid(6).toInt(&number);
-        if (!number || change.minutes < 1 || change.minutes > 1440)
-            return fail(ProblemCode::BadInput,
-                        tr("“%1” says no minutes between 1 and 1440.").arg(text));
+        const Result<int> minutes = minutesIn(text.mid(6));
+        if (!minutes)
+            return fail(minutes.error());
+        change.minutes = *minutes;
         return change;
     }
+    if (text.startsWith(QLatin1String("evening:")))
+        return parseEvening(rest, records);
     if (text.startsWith(QLatin1String("helper:"))) {
-        const auto day = fromWord<Weekday>(rest.toLower());
+        const Result<Weekday> day = weekdayIn(rest);
         if (!day)
-            return fail(ProblemCode::BadInput, tr("“%1” is no day of the week.").arg(rest));
+            return fail(day.error());
         change.kind = PlanChange::Kind::Helper;
         change.weekday = *day;
         return change;
     }
     change.key = rest;
     if (text.startsWith(QLatin1String("order:"))) {
+        if (rest.isEmpty())
+            return fail(ProblemCode::BadInput, tr("Say which part is ordered today."));
         const Part *part = records.byKey<Part>(rest);
         if (!part)
             return fail(ProblemCode::NotFound, tr("There is no part “%1”.").arg(rest));
@@ -161,6 +285,8 @@ Result<PlanChange> parsePlanChange(const QString &text, const Records &records)
         return change;
     }
     if (text.startsWith(QLatin1String("drop:"))) {
+        if (rest.isEmpty())
+            return fail(ProblemCode::BadInput, tr("Say which task is left out."));
         const ohmwright::Task *task = records.byKey<ohmwright::Task>(rest);
         if (!task)
             return fail(ProblemCode::NotFound, tr("There is no task “%1”.").arg(rest));
@@ -177,12 +303,14 @@ QString describe(const PlanChange &change, const Records &records)
     switch (change.kind) {
     case PlanChange::Kind::Hours:
         return change.minutes == 60 ? tr("An hour more a week")
-                                    : tr("%1 minutes more a week").arg(change.minutes);
-    case PlanChange::Kind::Helper: {
-        QString day = wordOf(change.weekday);
-        day[0] = day[0].toUpper();
-        return tr("A helper on %1s").arg(day);
-    }
+                                    : tr("%1 more a week").arg(duration(change.minutes));
+    case PlanChange::Kind::Helper:
+        return tr("A helper on %1s").arg(titled(change.weekday));
+    case PlanChange::Kind::Evening:
+        return change.weekday >= Weekday::Saturday
+                   ? tr("%1s, %2 more a week").arg(titled(change.weekday), duration(change.minutes))
+                   : tr("%1 evenings, %2 more a week")
+                         .arg(titled(change.weekday), duration(change.minutes));
     case PlanChange::Kind::Order: {
         const Part *part = records.byKey<Part>(change.key);
         return tr("“%1” ordered today").arg(part ? part->name : change.key);
@@ -201,6 +329,9 @@ Records changedBy(const Records &records, const PlanChange &change, QDate today)
     switch (change.kind) {
     case PlanChange::Kind::Hours:
         addMinutes(changed, change.minutes);
+        break;
+    case PlanChange::Kind::Evening:
+        addEvening(changed, change.weekday, change.minutes);
         break;
     case PlanChange::Kind::Helper:
         tellAssumedHours(changed);
@@ -227,126 +358,6 @@ Records changedBy(const Records &records, const PlanChange &change, QDate today)
         break;
     }
     return changed;
-}
-
-namespace {
-
-// `base`: the milestone's days in the samples of the plan as it is.
-Gain gainOver(const std::vector<int> &base, const Records &records, const WorkPlan &plan,
-              const Simulation &simulation, const QString &milestone, const PlanChange &change,
-              const Settings &settings, const Watch &watch)
-{
-    Gain gain;
-    gain.change = change;
-    const WorkPlan changed = workPlanOf(changedBy(records, change, plan.today), plan.today);
-    const std::size_t after = activityOf(changed, milestone);
-    if (base.empty() || after == changed.activities.size())
-        return gain;
-    const Simulation other(changed, settings, orderFor(changed, plan, simulation.order()));
-    const Samples tried = other.sample({after}, {}, watch);
-    if (tried.cancelled)
-        return gain;
-    const auto daysAt = [](const std::vector<int> &ready, std::size_t from, std::size_t to) {
-        std::vector<int> some(ready.begin() + static_cast<std::ptrdiff_t>(from),
-                              ready.begin() + static_cast<std::ptrdiff_t>(to));
-        return static_cast<double>(dayAt(some, kGainPercent));
-    };
-    const std::vector<int> &now = tried.ready[0];
-    gain.days = daysAt(base, 0, base.size()) - daysAt(now, 0, now.size());
-    const std::size_t size = base.size() / kBatches;
-    if (size == 0) {
-        gain.standardError = HUGE_VAL; // too few samples to be sure of anything
-        return gain;
-    }
-    double sum = 0;
-    double squares = 0;
-    for (std::size_t batch = 0; batch < kBatches; ++batch) {
-        const double one = daysAt(base, batch * size, (batch + 1) * size) -
-                           daysAt(now, batch * size, (batch + 1) * size);
-        sum += one;
-        squares += one * one;
-    }
-    const double mean = sum / kBatches;
-    const double variance = std::max(0.0, (squares - kBatches * mean * mean) / (kBatches - 1));
-    gain.standardError = std::sqrt(variance / kBatches);
-    return gain;
-}
-
-// Empty if there is no such milestone, or when cancelled.
-std::vector<int> readyDays(const WorkPlan &plan, const Simulation &simulation,
-                           const QString &milestone, const Watch &watch)
-{
-    const std::size_t at = activityOf(plan, milestone);
-    if (at == plan.activities.size())
-        return {};
-    Samples base = simulation.sample({at}, {}, watch);
-    return base.cancelled ? std::vector<int>() : std::move(base.ready[0]);
-}
-
-} // namespace
-
-Gain gainOf(const Records &records, const WorkPlan &plan, const Simulation &simulation,
-            const QString &milestone, const PlanChange &change, const Settings &settings,
-            const Watch &watch)
-{
-    return gainOver(readyDays(plan, simulation, milestone, watch), records, plan, simulation,
-                    milestone, change, settings, watch);
-}
-
-std::vector<PlanChange> worthTrying(const Records &records, const WorkPlan &plan,
-                                    const Forecast &forecast, const QString &milestone)
-{
-    using Kind = PlanChange::Kind;
-    std::vector<PlanChange> changes{PlanChange{}};
-    Records told = records;
-    tellAssumedHours(told);
-    std::array<bool, 7> days{};
-    for (const WorkingTime &time : told.all<WorkingTime>())
-        days[static_cast<std::size_t>(time.weekday)] = true;
-    for (std::size_t day = 0; day < days.size(); ++day)
-        if (days[day])
-            changes.push_back({Kind::Helper, 0, static_cast<Weekday>(day), {}});
-    for (const Activity &a : plan.activities)
-        if (a.toOrder && !a.after.empty())
-            changes.push_back({Kind::Order, 0, {}, a.part});
-
-    for (std::size_t m = 0; m < plan.milestones.size(); ++m) {
-        if (plan.activities[plan.milestones[m]].key != milestone)
-            continue;
-        const std::vector<double> &driving = forecast.drivingMilestone[m];
-        std::vector<std::size_t> tasks;
-        for (std::size_t i = 0; i < plan.activities.size(); ++i)
-            if (plan.activities[i].kind == ActivityKind::Task && driving[i] > 0 &&
-                mayBeLeftOut(records, plan.activities[i].key))
-                tasks.push_back(i);
-        std::stable_sort(tasks.begin(), tasks.end(),
-                         [&](std::size_t a, std::size_t b) { return driving[a] > driving[b]; });
-        tasks.resize(std::min(tasks.size(), kTasksToDrop));
-        for (const std::size_t i : tasks)
-            changes.push_back({Kind::Drop, 0, {}, plan.activities[i].key});
-    }
-    return changes;
-}
-
-std::vector<Gain> sureGains(const Records &records, const WorkPlan &plan,
-                            const Simulation &simulation, const Forecast &forecast,
-                            const QString &milestone, const Settings &settings, const Watch &watch)
-{
-    std::vector<Gain> gains;
-    Settings fewer = settings;
-    fewer.samples = std::min(settings.samples, kGainSamples);
-    const Simulation quick(plan, fewer, simulation.order());
-    const std::vector<int> base = readyDays(plan, quick, milestone, watch);
-    for (const PlanChange &change : worthTrying(records, plan, forecast, milestone)) {
-        if (watch.isCancelled())
-            return {};
-        const Gain gain = gainOver(base, records, plan, quick, milestone, change, fewer, watch);
-        if (gain.isSure())
-            gains.push_back(gain);
-    }
-    std::stable_sort(gains.begin(), gains.end(),
-                     [](const Gain &a, const Gain &b) { return a.days > b.days; });
-    return gains;
 }
 
 } // namespace ohmwright::forecast

@@ -31,18 +31,6 @@ void add(Day &day, const Stretch &stretch)
         day[static_cast<std::size_t>(slot)] += stretch.hands;
 }
 
-std::optional<int> minuteOf(const QString &time)
-{
-    if (time.size() != 5)
-        return std::nullopt;
-    return time.left(2).toInt() * 60 + time.mid(3).toInt();
-}
-
-int usualStart(int isoWeekday)
-{
-    return isoWeekday >= 6 ? kMorningStart : kEveningStart;
-}
-
 std::array<Day, 7> usualWeek(const Records &records, bool &assumed)
 {
     std::array<Day, 7> week{};
@@ -115,6 +103,18 @@ private:
 };
 
 } // namespace
+
+std::optional<int> minuteOf(const QString &time)
+{
+    if (time.size() != 5)
+        return std::nullopt;
+    return time.left(2).toInt() * 60 + time.mid(3).toInt();
+}
+
+int usualStart(int isoWeekday)
+{
+    return isoWeekday >= 6 ? kMorningStart : kEveningStart;
+}
 
 Hours hoursOf(const Records &records, QDate today)
 {

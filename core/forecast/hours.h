@@ -6,6 +6,9 @@
 #include "core/records/records.h"
 
 #include <QDate>
+#include <QString>
+
+#include <optional>
 
 namespace ohmwright::forecast {
 
@@ -14,6 +17,11 @@ inline constexpr int kSlotMinutes = 15;
 // Where no start is told: the evening on working days, the morning at the weekend.
 inline constexpr int kEveningStart = 19 * 60;
 inline constexpr int kMorningStart = 9 * 60;
+
+// Minute of the day of "19:40"; none for an empty time.
+std::optional<int> minuteOf(const QString &time);
+// Minute of the day when work begins where no start is told; Monday is 1, as in ISO 8601.
+int usualStart(int isoWeekday);
 
 struct Hours
 {

@@ -363,4 +363,21 @@ WorkPlan workPlanOf(const Records &records, QDate today)
     return WorkPlanMaker(records, today).make();
 }
 
+std::vector<char> waitedOn(const WorkPlan &plan, std::size_t goal)
+{
+    std::vector<char> found(plan.activities.size(), 0);
+    std::vector<std::size_t> open{goal};
+    found[goal] = 1;
+    while (!open.empty()) {
+        const std::size_t at = open.back();
+        open.pop_back();
+        for (const std::size_t before : plan.activities[at].after)
+            if (!found[before]) {
+                found[before] = 1;
+                open.push_back(before);
+            }
+    }
+    return found;
+}
+
 } // namespace ohmwright::forecast

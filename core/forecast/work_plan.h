@@ -79,4 +79,8 @@ struct WorkPlan
 // - the tasks from redo_from to a test that may fail once more behind it, for as often as it does.
 WorkPlan workPlanOf(const Records &records, QDate today);
 
+// Per activity, whether `goal` waits on it by links, itself included. What drives a goal and is not
+// among these does so by the hands, bay or tool it takes first.
+std::vector<char> waitedOn(const WorkPlan &plan, std::size_t goal);
+
 } // namespace ohmwright::forecast

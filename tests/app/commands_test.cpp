@@ -308,6 +308,8 @@ TEST_F(CommandsTest, ForecastTellsDatesOrdersAndGainsAndExitTellsWhetherTheyAreK
             {"key": "tue", "weekday": "tuesday", "minutes": 120, "hands": 1},
             {"key": "thu", "weekday": "thursday", "minutes": 120, "hands": 1},
             {"key": "sat", "weekday": "saturday", "minutes": 300, "hands": 2}],
+        "choices": [{"key": "joint", "question": "Glue or rivets", "options": [
+            {"key": "glue", "name": "Glue"}, {"key": "rivets", "name": "Rivets"}]}],
         "tasks": [
             {"key": "strip", "title": "Strip", "milestone": false, "high_voltage": false,
              "work_minutes": 240, "least_work_minutes": 240, "most_work_minutes": 240,
@@ -339,9 +341,34 @@ TEST_F(CommandsTest, ForecastTellsDatesOrdersAndGainsAndExitTellsWhetherTheyAreK
     EXPECT_THAT(out.toStdString(), HasSubstr("late at 80"));
     EXPECT_EQ(run({"forecast", book(), "--samples", "200", "--try", "drop:strip", "--json"}), 0);
     EXPECT_EQ(json().value("days_gained").toDouble(), 0); // the coupling is what it waits for
-    EXPECT_EQ(run({"forecast", book(), "--try", "paint it"}), 2);
+    // fitted on Monday, when the coupling comes, not on Tuesday
+    EXPECT_EQ(
+        run({"forecast", book(), "--samples", "200", "--try", "evening:monday+120", "--json"}), 0)
+        << err.toStdString();
+    EXPECT_EQ(json().value("change").toString(), QStringLiteral("evening:monday+120"));
+    EXPECT_EQ(json().value("days_gained").toDouble(), 1);
+    EXPECT_EQ(json().value("mean_days_gained").toDouble(), 1);
+    EXPECT_EQ(json().value("milestones").toArray().size(), 1);
+    EXPECT_EQ(run({"forecast", book(), "--samples", "200", "--try", "evening:monday+120"}), 0);
+    EXPECT_THAT(out.toStdString(), HasSubstr("Monday evenings"));
+    for (const char *nonsense : {"evening:monday", "evening:monday+0", "evening:monday+1441",
+                                 "evening:noday+60", "evening:+60", "paint it"}) {
+        EXPECT_EQ(run({"forecast", book(), "--try", nonsense}), 2) << nonsense;
+        EXPECT_THAT(err.toStdString(), HasSubstr(".")) << nonsense;
+    }
     EXPECT_EQ(run({"forecast", book(), "--samples", "ten"}), 2);
     EXPECT_EQ(run({"forecast", book(), "--milestone", "nowhere"}), 2);
+    EXPECT_EQ(contentOf(book()), before);
+
+    // of a choice each option's checks are counted, in words and for programs
+    EXPECT_EQ(run({"choices", book(), "--json"}), 0) << err.toStdString();
+    const QJsonArray ways =
+        json().value("choices").toArray().at(0).toObject().value("options").toArray();
+    ASSERT_EQ(ways.size(), 2);
+    for (const char *verdict : {"fails", "unknown", "tight", "holds"})
+        EXPECT_TRUE(ways.at(0).toObject().value(QLatin1String(verdict)).isDouble()) << verdict;
+    EXPECT_EQ(run({"choices", book()}), 0);
+    EXPECT_THAT(out.toStdString(), HasSubstr("unknown"));
     EXPECT_EQ(contentOf(book()), before);
 
     EXPECT_EQ(run({"calendar", book(), "--out", at("build.ics")}), 0) << err.toStdString();

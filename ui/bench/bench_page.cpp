@@ -85,6 +85,8 @@ BenchPage::BenchPage(Book &book, Forecaster &forecaster, const Theme &theme, QWi
     connect(&m_book, &Book::changed, this, later);
     connect(&m_theme, &Theme::changed, this, later);
     connect(&m_forecaster, &Forecaster::updated, this, later);
+    // only words change: what the last forecast told stays where it is
+    connect(&m_forecaster, &Forecaster::progressed, this, &BenchPage::showForecastState);
 }
 
 void BenchPage::showEvent(QShowEvent *event)
@@ -95,22 +97,37 @@ void BenchPage::showEvent(QShowEvent *event)
         rebuild();
 }
 
-void BenchPage::addHeading(QVBoxLayout &column, const QString &text, const QString &remark)
+SectionTitle *BenchPage::addHeading(QVBoxLayout &column, const QString &text, const QString &remark)
 {
     if (column.count() > 0)
         column.addSpacing(14);
     auto *heading = new SectionTitle(m_theme, text);
     heading->setRemark(remark);
     column.addWidget(heading);
+    return heading;
+}
+
+void BenchPage::showForecastState()
+{
+    const bool behind = m_forecaster.isBehind() && m_forecaster.latest();
+    for (const auto &[heading, remark] : m_foretold)
+        if (heading)
+            heading->setRemark(behind ? tr("%1; being made anew").arg(remark) : remark);
 }
 
 // When the next milestones are reached, in one line each.
 void BenchPage::addForecast(QVBoxLayout &column)
 {
     const auto told = m_forecaster.latest();
-    if (!told || told->plan.milestones.empty())
+    if (!told) { // its place is kept from the start
+        addHeading(column, tr("Forecast"), {});
+        column.addWidget(quiet(m_theme, tr("It is being worked out.")));
         return;
-    addHeading(column, tr("Forecast"), tr("50, 80 and 95 %"));
+    }
+    if (told->plan.milestones.empty())
+        return;
+    const QString remark = tr("50, 80 and 95 %");
+    m_foretold.emplace_back(addHeading(column, tr("Forecast"), remark), remark);
     const auto day = [&](int days) {
         return days == plan::kNever ? tr("never") : showDate(told->forecast.dayOf(days));
     };
@@ -129,9 +146,13 @@ void BenchPage::addForecast(QVBoxLayout &column)
 void BenchPage::addOrders(QVBoxLayout &column)
 {
     const auto told = m_forecaster.latest();
-    if (!told || !told->complete)
+    const QString remark = told ? tr("at %1 %").arg(told->confidence) : QString();
+    SectionTitle *heading = addHeading(column, tr("Order by"), remark);
+    if (!told || !told->complete) { // the first one, of which only the dates are there
+        column.addWidget(quiet(m_theme, tr("The days are being worked out.")));
         return;
-    addHeading(column, tr("Order by"), tr("at %1 %").arg(told->confidence));
+    }
+    m_foretold.emplace_back(heading, remark);
     std::size_t needed = 0;
     for (const forecast::OrderBy &order : told->orders) {
         if (!order.needed || ++needed > kRowsShown)
@@ -161,6 +182,7 @@ void BenchPage::resizeEvent(QResizeEvent *event)
 void BenchPage::rebuild()
 {
     m_stale = false;
+    m_foretold.clear();
     const Records &records = m_book.records();
     const QDate today = m_book.clock().today();
     m_workLog->setParent(this); // before the page it stood on goes
@@ -340,6 +362,7 @@ void BenchPage::rebuild()
     const int place = verticalScrollBar()->value();
     setWidget(page);
     verticalScrollBar()->setValue(place);
+    showForecastState();
 }
 
 } // namespace ohmwright::ui

@@ -6,8 +6,12 @@
 #include "core/book/book.h"
 #include "core/plan/network.h"
 
+#include <QPointer>
 #include <QScrollArea>
 #include <QTimer>
+
+#include <utility>
+#include <vector>
 
 class QLabel;
 class QVBoxLayout;
@@ -15,6 +19,7 @@ class QVBoxLayout;
 namespace ohmwright::ui {
 
 class Forecaster;
+class SectionTitle;
 class Theme;
 class WorkLogPanel;
 
@@ -44,12 +49,15 @@ private:
     void rebuild();
     void addForecast(QVBoxLayout &column);
     void addOrders(QVBoxLayout &column);
-    void addHeading(QVBoxLayout &column, const QString &text, const QString &remark);
+    SectionTitle *addHeading(QVBoxLayout &column, const QString &text, const QString &remark);
+    void showForecastState();
 
     Book &m_book;
     Forecaster &m_forecaster;
     const Theme &m_theme;
     WorkLogPanel *m_workLog; // survives the rebuilding of the page, with what is typed in it
+    // Headings over what the forecast told, each with its remark while that is up to date.
+    std::vector<std::pair<QPointer<SectionTitle>, QString>> m_foretold;
     QTimer m_soon;
     bool m_stale = true;
     bool m_wide = true; // two columns

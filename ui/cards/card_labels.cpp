@@ -427,7 +427,7 @@ constexpr std::array kCards{
     CardLabels{"working_time", L("Working times"), L("New working time"), "build_order", L("When somebody works on the build in a usual week. Two that overlap add their pairs of hands. The forecast plans with them."), kWorkingTime},
     CardLabels{"special_day", L("Days off and on"), L("New day"), "build_order", L("Days that are not like the week: a holiday, a free week in the garage, a helper for one Saturday. They replace the week's pattern on those days."), kSpecialDay},
     CardLabels{"work_entry", L("Work log"), L("New entry"), "note", L("What was done, on which day, how long it took. The hours go to the task, and estimates learn from them."), kWorkEntry},
-    CardLabels{"choice", L("Open choices"), L("New choice"), "question", L("Unit A or B, one unit or two. Tasks and parts belong to an option; those of options not taken stay for the record and count for nothing."), kChoice},
+    CardLabels{"choice", L("Choices"), L("New choice"), "question", L("Unit A or B, one unit or two. Tasks and parts belong to an option; those of options not taken stay for the record and count for nothing."), kChoice},
     CardLabels{"choice_option", L("Options"), L("New option"), "question", L("Each way it could be decided. While it is open, the first one is planned with."), kChoiceOption},
     CardLabels{"test_record", L("Test records"), L("New test"), "checks", L("Isolation, bonding, torque, brakes: the limit with its source, what was found, with which instrument, by whom."), kTest},
     CardLabels{"mass_entry", L("Masses"), L("New mass"), "sheet", L("What goes out of the vehicle and what comes in, with where its weight sits. Weigh what comes out before it leaves."), kMass},

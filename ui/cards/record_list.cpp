@@ -2,9 +2,13 @@
 #include "ui/cards/record_list.h"
 
 #include "ui/cards/card_labels.h"
+#include "ui/cards/choice_words.h"
 #include "ui/widgets/drafted_table_delegate.h"
 
+#include <QFont>
+
 #include <algorithm>
+#include <map>
 
 namespace ohmwright::ui {
 
@@ -24,6 +28,9 @@ QString detailOf(const Records &records, const RecordKind &kind, std::int64_t id
     const CardLabels *labels = cardLabels(kind.table());
     if (!labels)
         return {};
+    if (kind.table() == "choice")
+        if (const Choice *choice = records.find(Id<Choice>(id)))
+            return choiceDetail(records, *choice);
     const std::optional<FieldTexts> texts = kind.texts(records, id);
     if (!texts)
         return {};
@@ -47,11 +54,20 @@ QString detailOf(const Records &records, const RecordKind &kind, std::int64_t id
 
 std::vector<KnownName> knownOf(const Records &records, const RecordKind &kind)
 {
+    const std::vector<std::int64_t> ids = kind.ids(records);
+    std::map<QString, int> named; // how many go by it
+    for (const std::int64_t id : ids)
+        ++named[kind.name(records, id)];
     std::vector<KnownName> known;
-    for (const std::int64_t id : kind.ids(records)) {
+    for (const std::int64_t id : ids) {
         const QString key = kind.key(records, id);
-        const QString detail = detailOf(records, kind, id);
-        known.push_back({key, kind.name(records, id), detail.isEmpty() ? key : detail});
+        const QString name = kind.name(records, id);
+        QString detail = detailOf(records, kind, id);
+        if (detail.isEmpty()) // whose it is: the question an option answers
+            detail = kind.holder(records, id).value_or(RecordRef{}).name;
+        if (detail.isEmpty() && named[name] > 1)
+            detail = key; // nothing else tells them apart
+        known.push_back({key, name, detail});
     }
     return known;
 }
@@ -77,7 +93,8 @@ void RecordList::read(const Records &records, const Which &which)
                 continue;
         }
         ++m_outOf;
-        Row row{id, m_kind.name(records, id), detailOf(records, m_kind, id)};
+        Row row{id, m_kind.name(records, id), detailOf(records, m_kind, id),
+                groupOf(records, m_kind, id)};
         const QString known = QString(row.name + u' ' + row.detail).toCaseFolded();
         if (std::all_of(wanted.begin(), wanted.end(),
                         [&](const QString &word) { return known.contains(word); }))
@@ -87,11 +104,46 @@ void RecordList::read(const Records &records, const Which &which)
         std::stable_sort(rows.begin(), rows.end(), [](const Row &a, const Row &b) {
             return a.name.compare(b.name, Qt::CaseInsensitive) < 0;
         });
+    addHeadings(rows);
     if (rows == m_rows)
         return;
     beginResetModel();
     m_rows = std::move(rows);
     endResetModel();
+}
+
+void RecordList::addHeadings(std::vector<Row> &rows)
+{
+    std::stable_sort(rows.begin(), rows.end(),
+                     [](const Row &a, const Row &b) { return a.group.place < b.group.place; });
+    for (std::size_t r = 0; r < rows.size(); ++r)
+        if (const RecordGroup group = rows[r].group;
+            !group.name.isEmpty() && (r == 0 || !(rows[r - 1].group == group)))
+            rows.insert(rows.begin() + static_cast<std::ptrdiff_t>(r),
+                        Row{0, group.name, {}, group});
+}
+
+int RecordList::recordCount() const
+{
+    return static_cast<int>(
+        std::count_if(m_rows.begin(), m_rows.end(), [](const Row &row) { return row.id != 0; }));
+}
+
+std::int64_t RecordList::firstFrom(int row) const
+{
+    for (int at = std::max(0, row); at < rowCount(); ++at)
+        if (const std::int64_t id = idAt(at))
+            return id;
+    for (int at = std::min(row, rowCount()) - 1; at >= 0; --at)
+        if (const std::int64_t id = idAt(at))
+            return id;
+    return 0;
+}
+
+Qt::ItemFlags RecordList::flags(const QModelIndex &index) const
+{
+    // a heading is passed over by keys and pointer
+    return idAt(index.row()) == 0 ? Qt::NoItemFlags : QAbstractTableModel::flags(index);
 }
 
 std::int64_t RecordList::idAt(int row) const
@@ -101,7 +153,7 @@ std::int64_t RecordList::idAt(int row) const
 
 int RecordList::rowOf(std::int64_t id) const
 {
-    for (int row = 0; row < rowCount(); ++row)
+    for (int row = 0; id != 0 && row < rowCount(); ++row)
         if (idAt(row) == id)
             return row;
     return -1;
@@ -125,6 +177,13 @@ QVariant RecordList::data(const QModelIndex &index, int role) const
     switch (role) {
     case Qt::DisplayRole:
         return row.name;
+    case Qt::FontRole: {
+        if (row.id != 0)
+            return {};
+        QFont font;
+        font.setWeight(QFont::DemiBold);
+        return font;
+    }
     case SecondLineRole:
         return row.detail;
     case Qt::AccessibleTextRole:

@@ -3,6 +3,7 @@
 
 #include "core/cards/record_kind.h"
 #include "ui/cards/card_labels.h"
+#include "ui/cards/choice_words.h"
 #include "ui/cards/record_card.h"
 #include "ui/cards/records_panel.h"
 #include "ui/widgets/chip_row.h"
@@ -58,9 +59,14 @@ RecordPages::RecordPages(Book &book, const Theme &theme, QWidget *first, const Q
 
 void RecordPages::count()
 {
-    for (const QString &table : m_tables)
+    for (const QString &table : m_tables) {
+        const Records &records = m_book.records();
+        // of choices what is still to decide
         m_switches->setCount(
-            table, static_cast<int>(recordKind(table.toStdString())->ids(m_book.records()).size()));
+            table, table == QLatin1String("choice")
+                       ? openChoiceCount(records)
+                       : static_cast<int>(recordKind(table.toStdString())->ids(records).size()));
+    }
 }
 
 void RecordPages::turnTo(const QString &key)

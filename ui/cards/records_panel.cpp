@@ -103,7 +103,7 @@ void RecordsPanel::build()
     });
     connect(m_card, &RecordCard::removed, this, [this] {
         refresh();
-        choose(m_list->idAt(std::min(m_view->currentIndex().row(), m_list->rowCount() - 1)));
+        choose(m_list->firstFrom(m_view->currentIndex().row()));
         focusList();
     });
     connect(m_card, &RecordCard::left, this, &RecordsPanel::focusList);
@@ -194,7 +194,7 @@ void RecordsPanel::refresh()
     const std::int64_t chosen = m_card->record();
     m_list->read(m_book.records(), {m_find->text(), m_holder, m_within});
     m_stack->setCurrentWidget(m_list->outOf() == 0 ? m_teach : m_view);
-    const int count = m_list->rowCount();
+    const int count = m_list->recordCount();
     m_title->setRemark(count == m_list->outOf() ? (count == 0 ? QString() : QString::number(count))
                                                 : tr("%1 of %2").arg(count).arg(m_list->outOf()));
     if (const int row = m_list->rowOf(chosen); row >= 0)
@@ -206,7 +206,7 @@ void RecordsPanel::refresh()
     if (m_shape == Shape::Nested)
         fitHeight();
     else if (!m_card->isNew() && m_card->record() == 0 && count > 0)
-        choose(m_list->idAt(0)); // something to read from the start
+        choose(m_list->firstFrom(0)); // something to read from the start
 }
 
 void RecordsPanel::fitHeight()
@@ -297,7 +297,8 @@ void RecordsPanel::focusList()
     if (m_stack->currentWidget() == m_view) {
         m_view->setFocus(Qt::OtherFocusReason);
         if (!m_view->currentIndex().isValid() && m_list->rowCount() > 0)
-            m_view->selectRow(std::max(0, m_list->rowOf(m_card->record())));
+            m_view->selectRow(
+                std::max(m_list->rowOf(m_list->firstFrom(0)), m_list->rowOf(m_card->record())));
     } else {
         m_add->setFocus(Qt::OtherFocusReason);
     }

@@ -1,25 +1,25 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The forecast as a page: milestones at 50, 80 and 95 %, what drives the next one, what to order by
-// when, what would help, the cash needed by month, and what the hours logged say about estimates.
+// when, what would help, a question of one's own, the cash needed, and what the hours logged say
+// about estimates.
+//
+// While a forecast is made anew, what the last one told stays.
 #pragma once
 
 #include "core/book/book.h"
 #include "ui/shell/message_strip.h"
 
-#include <QList>
 #include <QScrollArea>
 
 class QLabel;
 class QProgressBar;
 class QPushButton;
-class QStackedLayout;
-class QStandardItemModel;
-class QTableView;
 class QVBoxLayout;
 
 namespace ohmwright::ui {
 
 class Forecaster;
+class ForecastTable;
 class SectionTitle;
 class Theme;
 
@@ -40,19 +40,8 @@ protected:
     void showEvent(QShowEvent *event) override;
 
 private:
-    struct Table
-    {
-        SectionTitle *heading = nullptr;
-        QTableView *view = nullptr;
-        QStandardItemModel *model = nullptr;
-        QLabel *none = nullptr; // shown while there is no row
-        QList<int> figures;     // columns of money, on their decimal sign
-    };
-
-    Table makeTable(QVBoxLayout &column, const QString &heading, const QStringList &headers,
-                    const QString &none, const QList<int> &figures = {});
-    void fill(Table &table, const std::vector<QStringList> &rows, const QStringList &keys,
-              const QStringList &codes = {});
+    void makeTables(QVBoxLayout &column);
+    void follow(const QString &key);
     void refresh();
     void showProgress();
     void fillMilestones();
@@ -68,11 +57,18 @@ private:
     const Theme &m_theme;
     QLabel *m_facts;
     QLabel *m_doubts;
+    QLabel *m_state;
     QProgressBar *m_progress;
     QPushButton *m_stop;
-    Table m_milestones, m_driving, m_orders, m_choices, m_gains, m_cash;
-    SectionTitle *m_learnedHeading;
-    QVBoxLayout *m_learned;
+    ForecastTable *m_milestones = nullptr;
+    ForecastTable *m_driving = nullptr;
+    ForecastTable *m_orders = nullptr;
+    ForecastTable *m_choices = nullptr;
+    ForecastTable *m_gains = nullptr;
+    ForecastTable *m_cash = nullptr;
+    QWidget *m_try = nullptr;
+    QWidget *m_learnedBlock = nullptr;
+    QVBoxLayout *m_learned = nullptr;
 };
 
 } // namespace ohmwright::ui

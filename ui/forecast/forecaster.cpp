@@ -2,24 +2,44 @@
 #include "ui/forecast/forecaster.h"
 
 #include "core/plan/plan_view.h"
+#include "core/verdicts/judge_book.h"
 
 #include <QMetaObject>
 
 #include <algorithm>
 #include <array>
+#include <thread>
+#include <utility>
 
 namespace ohmwright::ui {
 
 namespace {
 
 constexpr int kAfterAnEdit = 300; // ms of quiet before it starts
+constexpr std::chrono::milliseconds kCopyAtOnce{4};
 
-// What the forecast reads.
+// What the forecast reads; the checks of options are counted in another way (choices are rare).
 constexpr std::array kTables{"build",         "task",        "task_need",   "part",
                              "part_move",     "letter",      "test_record", "purchase",
                              "purchase_item", "payment",     "got_back",    "day_rate",
                              "working_time",  "special_day", "work_entry",  "choice",
                              "choice_option", "rating",      "interface",   "work_permit"};
+
+// Of every option of an open choice; fewer when cancelled.
+std::map<Id<ChoiceOption>, VerdictCounts>
+checksOf(const std::vector<forecast::ChoiceOutlook> &choices, const Records &records, QDate today,
+         const forecast::Watch &watch)
+{
+    std::map<Id<ChoiceOption>, VerdictCounts> counts;
+    for (const forecast::ChoiceOutlook &choice : choices)
+        for (const forecast::OptionOutlook &outlook : choice.options) {
+            const ChoiceOption *option = records.find(outlook.option);
+            if (option && !watch.isCancelled())
+                counts[outlook.option] =
+                    countVerdicts(judgeBook(forecast::withOption(records, *option), today));
+        }
+    return counts;
+}
 
 } // namespace
 
@@ -27,37 +47,63 @@ Forecaster::Forecaster(Book &book, QObject *parent) : QObject(parent), m_book(bo
 {
     m_soon.setSingleShot(true);
     m_soon.setInterval(kAfterAnEdit);
-    connect(&m_soon, &QTimer::timeout, this, &Forecaster::start);
+    connect(&m_soon, &QTimer::timeout, this, [this] {
+        stop();
+        m_copy = std::make_shared<RecordsCopy>();
+        m_running = true;
+        m_copying.start();
+        m_looking.start();
+        emit progressed();
+    });
+    connect(&m_copying, &QTimer::timeout, this, &Forecaster::copyOn);
     m_looking.setInterval(60);
     connect(&m_looking, &QTimer::timeout, this, &Forecaster::progressed);
     connect(&book, &Book::changed, this, &Forecaster::bookChanged);
 }
 
-Forecaster::~Forecaster()
-{
-    stop();
-}
-
 void Forecaster::stop()
 {
-    m_cancelled = true;
-    if (m_thread.joinable())
-        m_thread.join();
+    m_beside.giveUp();
+    m_copying.stop();
+    m_copy.reset();
     m_running = false;
+    ++m_run; // what it may still deliver is not wanted
 }
 
 std::optional<int> Forecaster::progress() const
 {
     if (!m_running)
         return std::nullopt;
-    return std::min(99, m_samplesDone.load() * 100 / std::max(1, m_samples));
+    if (m_copy)
+        return 0;
+    return std::min(99, m_beside.samplesDone() * 100 / std::max(1, m_samples));
+}
+
+bool Forecaster::isBehind() const
+{
+    return m_running || m_soon.isActive();
+}
+
+forecast::Settings Forecaster::settings() const
+{
+    forecast::Settings settings;
+    settings.samples = m_samples;
+    // the window needs a core of its own
+    settings.threads = std::max(1, static_cast<int>(std::thread::hardware_concurrency()) - 1);
+    return settings;
+}
+
+void Forecaster::soon(int milliseconds)
+{
+    m_soon.start(milliseconds);
+    emit progressed();
 }
 
 void Forecaster::want()
 {
     m_wanted = true;
-    if (m_stale)
-        m_soon.start(0);
+    if (m_stale && !m_soon.isActive() && !m_copy)
+        soon(0);
 }
 
 void Forecaster::setMilestone(const QString &key)
@@ -67,7 +113,7 @@ void Forecaster::setMilestone(const QString &key)
     m_milestone = key;
     m_stale = true;
     if (m_wanted)
-        m_soon.start();
+        soon(kAfterAnEdit);
 }
 
 void Forecaster::cancel()
@@ -81,31 +127,34 @@ void Forecaster::cancel()
 void Forecaster::bookChanged(const Change &change)
 {
     if (std::none_of(kTables.begin(), kTables.end(),
-                     [&](const char *table) { return change.touches(table); }))
+                     [&](const char *table) { return change.touches(table); }) &&
+        !m_copy) // of which no part may be older than another
         return;
     m_stale = true;
+    m_copying.stop();
+    m_copy.reset();
     if (m_wanted)
-        m_soon.start(kAfterAnEdit);
+        soon(kAfterAnEdit);
 }
 
-void Forecaster::start()
+void Forecaster::copyOn()
 {
-    stop();
+    if (!m_copy->step(m_book.records(), kCopyAtOnce))
+        return;
+    m_copying.stop();
+    start(std::exchange(m_copy, nullptr));
+}
+
+void Forecaster::start(const std::shared_ptr<RecordsCopy> &copy)
+{
     m_stale = false;
-    m_cancelled = false;
-    m_samplesDone = 0;
-    m_running = true;
-    m_looking.start();
     const int run = ++m_run;
-    forecast::Settings settings;
-    settings.samples = m_samples;
-    // the window needs a core of its own
-    settings.threads = std::max(1, static_cast<int>(std::thread::hardware_concurrency()) - 1);
-    m_thread = std::thread([this, run, settings, records = m_book.records(),
-                            today = m_book.clock().today(), milestone = m_milestone]() {
+    m_beside.start([this, run, copy, settings = settings(), today = m_book.clock().today(),
+                    milestone = m_milestone](const forecast::Watch &watch) {
         using namespace forecast;
-        const Watch watch{&m_cancelled, &m_samplesDone};
         auto told = std::make_shared<ForecastTold>();
+        told->records = copy->take();
+        const Records &records = *told->records;
         told->plan = workPlanOf(records, today);
         told->network = plan::networkOf(records, today);
         told->confidence = records.build().confidencePercent.value_or(80);
@@ -123,22 +172,23 @@ void Forecaster::start()
         };
         deliver(std::make_shared<ForecastTold>(*told));
 
-        const Watch quiet{&m_cancelled, nullptr};
+        const Watch quiet{watch.cancelled, nullptr};
         Settings few = settings;
         few.samples = std::min(settings.samples, kOrderBySamples);
         const Simulation quick(told->plan, few, simulation.order());
         told->orders = orderByDays(told->plan, quick, told->confidence, quiet);
-        if (m_cancelled)
+        if (watch.isCancelled())
             return;
         told->choices = openChoices(records, today, few, told->confidence, quiet);
-        if (m_cancelled)
+        told->optionChecks = checksOf(told->choices, records, today, quiet);
+        if (watch.isCancelled())
             return;
         told->cash =
             cashOf(records, told->plan, simulation, std::min(settings.samples, kCashSamples));
         if (!told->milestone.isEmpty())
             told->gains = sureGains(records, told->plan, simulation, told->forecast,
                                     told->milestone, settings, quiet);
-        if (m_cancelled)
+        if (watch.isCancelled())
             return;
         for (const Gain &gain : told->gains)
             told->gainTexts.push_back(describe(gain.change, records));

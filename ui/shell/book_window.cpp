@@ -8,10 +8,13 @@
 #include "ui/bench/work_log_panel.h"
 #include "ui/budget/budget_page.h"
 #include "ui/build_order/build_order_page.h"
+#include "ui/cards/record_card.h"
 #include "ui/cards/record_pages.h"
+#include "ui/cards/records_panel.h"
 #include "ui/checks/book_checks_source.h"
 #include "ui/checks/checks_page.h"
 #include "ui/checks/one_line_view.h"
+#include "ui/forecast/choice_options.h"
 #include "ui/forecast/forecast_page.h"
 #include "ui/forecast/forecaster.h"
 #include "ui/parts/parts_page.h"
@@ -131,6 +134,15 @@ void BookWindow::makePages()
     connect(forecast, &ForecastPage::taskWanted, this, &BookWindow::showTask);
     connect(forecast, &ForecastPage::recordWanted, this, &BookWindow::showRecord);
     connect(m_buildOrderPages, &RecordPages::said, this, say);
+    connect(m_buildOrderPages, &RecordPages::madePanel, this, [this, say](RecordsPanel *panel) {
+        if (panel->kind().table() != "choice")
+            return;
+        auto *options = new ChoiceOptions(*m_book, *m_forecaster, m_theme);
+        connect(options, &ChoiceOptions::said, this, say);
+        connect(options, &ChoiceOptions::decided, panel,
+                [panel] { panel->setFocus(Qt::OtherFocusReason); });
+        panel->card().addOnTop(options, [options](std::int64_t id) { options->showChoice(id); });
+    });
     connect(m_bench, &BenchPage::forecastWanted, this, [this] {
         m_shell->showPage(QStringLiteral("build_order"));
         m_buildOrderPages->showPage(QStringLiteral("forecast"));

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The forecast of a book that was planned by hand (six_tasks.h).
 #include "core/forecast/cash.h"
-#include "core/forecast/changes.h"
 #include "core/forecast/choices.h"
+#include "core/forecast/gains.h"
 #include "core/forecast/learning.h"
 #include "core/forecast/order_by.h"
+#include "core/parts/options.h"
 #include "tests/core/forecast/six_tasks.h"
 
 namespace ohmwright::forecast {
@@ -290,10 +291,16 @@ TEST_F(SixTasksForecast, optionsStandSideBySideWithADayToDecideBy)
     EXPECT_EQ(open[0].decideBy, 12);
     EXPECT_EQ(open[0].options[0].cost, euros(0));
     EXPECT_EQ(open[0].options[1].cost, euros(2500));
-    m_six.change<Choice>(id, [&](Choice &c) {
-        c.taken = options[1];
-        c.decidedOn = kToday;
-    });
+    OHMWRIGHT_ASSERT_OK(takeOption(*m_six.book, options[1], QStringLiteral(" no curing ")));
+    const Choice decided = *m_six.book.records().find(id);
+    EXPECT_EQ(decided.taken, options[1]);
+    EXPECT_EQ(decided.decidedOn, m_six.book.clock.today());
+    EXPECT_EQ(decided.because, QStringLiteral("no curing"));
+    EXPECT_FALSE(takeOption(*m_six.book, options[0], {})) << "decided once";
+    EXPECT_FALSE(takeOption(*m_six.book, Id<ChoiceOption>(12345), {}));
+    OHMWRIGHT_ASSERT_OK(m_six.book->undo());
+    EXPECT_FALSE(m_six.book.records().find(id)->taken) << "one edit";
+    OHMWRIGHT_ASSERT_OK(m_six.book->redo());
     EXPECT_TRUE(openChoices(m_six.book.records(), kToday, settings, 80).empty());
     EXPECT_TRUE(m_six.book.records().find(m_six.glue)) << "the loser stays for the record";
 }
