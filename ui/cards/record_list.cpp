@@ -3,6 +3,7 @@
 
 #include "ui/cards/card_labels.h"
 #include "ui/cards/choice_words.h"
+#include "ui/cards/listed_words.h"
 #include "ui/widgets/drafted_table_delegate.h"
 
 #include <QFont>
@@ -28,6 +29,8 @@ QString detailOf(const Records &records, const RecordKind &kind, std::int64_t id
     const CardLabels *labels = cardLabels(kind.table());
     if (!labels)
         return {};
+    if (const auto told = listedWords(records, kind, id))
+        return told->detail;
     if (kind.table() == "choice")
         if (const Choice *choice = records.find(Id<Choice>(id)))
             return choiceDetail(records, *choice);
@@ -93,17 +96,22 @@ void RecordList::read(const Records &records, const Which &which)
                 continue;
         }
         ++m_outOf;
-        Row row{id, m_kind.name(records, id), detailOf(records, m_kind, id),
+        const auto told = listedWords(records, m_kind, id);
+        Row row{id, told ? told->name : m_kind.name(records, id), detailOf(records, m_kind, id),
                 groupOf(records, m_kind, id)};
         const QString known = QString(row.name + u' ' + row.detail).toCaseFolded();
         if (std::all_of(wanted.begin(), wanted.end(),
                         [&](const QString &word) { return known.contains(word); }))
             rows.push_back(std::move(row));
     }
-    if (m_kind.holders().empty()) // what is held has an order of its own
-        std::stable_sort(rows.begin(), rows.end(), [](const Row &a, const Row &b) {
-            return a.name.compare(b.name, Qt::CaseInsensitive) < 0;
+    if (m_kind.holders().empty()) { // what is held has an order of its own
+        std::map<std::int64_t, QString> order;
+        for (const Row &row : rows)
+            order.emplace(row.id, listedOrder(records, m_kind, row.id, row.name));
+        std::stable_sort(rows.begin(), rows.end(), [&](const Row &a, const Row &b) {
+            return order.at(a.id) < order.at(b.id);
         });
+    }
     addHeadings(rows);
     if (rows == m_rows)
         return;
