@@ -112,7 +112,9 @@ struct LoomTask
     std::vector<QPointF> missingLead; // from there to the text, where the forecast is in between
     // Below the housing, where there is a forecast: the day it is done by in 80 % of the samples,
     // a whisker from 50 to 95 % in the loom's own scale (Loom::whiskerPerDay), the float.
-    LoomLabel ready, slack;
+    // By date, where the axis tells the plan and not the 80 %, both are written and nothing is
+    // drawn in another scale: "plan 6 Feb" in `plan`, "80 %: 6 Mar" below it in `ready`.
+    LoomLabel plan, ready, slack;
     QRectF whisker;                 // null without one
     double whiskerMark = 0;         // x of 80 %
     QRectF slackLoop;               // null without float
@@ -191,6 +193,7 @@ struct Loom
     QRectF bounds;
     std::vector<LoomRule> rules; // the date axis, left to right; empty by chain
     QRectF axisBand;             // where its dates are written, on top; null by chain
+    std::vector<double> cuts;    // x between two columns, left to right: there it may be cut in two
     QDate today;                 // of the forecast; null without one
     double whiskerPerDay = 0;    // scene units
     int impliedOmitted = 0;      // links without a wire because a longer chain implies them

@@ -4,11 +4,16 @@
 #include <QFont>
 #include <QPainter>
 
+#include <cmath>
+
 namespace ohmwright::ui {
 
 namespace {
 
 constexpr int kMargin = 12;
+// Above and below, and what one line of the legend takes.
+constexpr double kAround = 8;
+constexpr double kOneLine = 22;
 
 } // namespace
 
@@ -41,9 +46,16 @@ void LoomLegendBar::setScale(double scale)
     update();
 }
 
+int LoomLegendBar::heightFor(int width) const
+{
+    const double lines =
+        m_legend ? m_legend->paint(nullptr, {}, width / m_scale - 2 * kMargin) : kOneLine;
+    return static_cast<int>(std::ceil((lines + kAround) * m_scale));
+}
+
 QSize LoomLegendBar::sizeHint() const
 {
-    return {200, static_cast<int>(30 * m_scale)};
+    return {200, heightFor(width())};
 }
 
 void LoomLegendBar::paintEvent(QPaintEvent *)
@@ -56,8 +68,7 @@ void LoomLegendBar::paintEvent(QPaintEvent *)
     painter.scale(m_scale, m_scale);
     const QRectF strip(kMargin, 0, width() / m_scale - 2 * kMargin, height() / m_scale);
     if (m_hint.isEmpty()) {
-        m_legend->paint(painter, QPointF(strip.left(), (strip.height() - m_legend->height()) / 2),
-                        strip.width());
+        m_legend->paint(&painter, QPointF(strip.left(), kAround / 2), strip.width());
     } else {
         QFont font(m_family);
         font.setPixelSize(12);
