@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // ohmwright chart BOOK --out FILE.pdf|.svg [--paper A4|A3|A2|A1] [--sheets N] [--by date|chain]
-// [--done whole|short] [--tiles]
+// [--done whole|out] [--tiles]
 #include "app/commands/commands.h"
 #include "core/book/book.h"
 #include "core/forecast/loom_facts.h"
@@ -44,11 +44,11 @@ public:
             {QStringLiteral("sheets"),
              tr("Folded on as many sheets at most, 1 to %1; 1. Not for .svg.").arg(ui::kMostSheets),
              tr("number")});
-        parser.addOption({QStringLiteral("done"),
-                          tr("whole: every task done is drawn; short: one “7 done” for each area. "
-                             "Without it: short on paper where that makes the letters much "
-                             "larger."),
-                          tr("how")});
+        parser.addOption(
+            {QStringLiteral("done"),
+             tr("whole: what is done is drawn; out: it is left out and counted. Without "
+                "it: left out on paper where that makes the letters much larger."),
+             tr("how")});
         parser.addOption({QStringLiteral("tiles"),
                           tr("On as many pages as it takes to be read, to be glued together.")});
     }
@@ -82,12 +82,12 @@ public:
                                       .arg(sheets));
         }
         const QString done = options.value(QStringLiteral("done"));
-        if (done == QLatin1String("short"))
-            how.done = ui::LoomDone::Short;
+        if (done == QLatin1String("out"))
+            how.done = ui::LoomDone::LeftOut;
         else if (done == QLatin1String("whole"))
             how.done = ui::LoomDone::Whole;
         else if (!done.isEmpty())
-            return refuse(io, tr("--done is “whole” or “short”, not “%1”.").arg(done));
+            return refuse(io, tr("--done is “whole” or “out”, not “%1”.").arg(done));
         how.tiles = options.isSet(QStringLiteral("tiles"));
         const Result<std::unique_ptr<Book>> book = openBook(positional[0], io.clock);
         if (!book)
@@ -108,7 +108,7 @@ public:
             printJson(io, {{QStringLiteral("file"), path},
                            {QStringLiteral("pages"), made->pages},
                            {QStringLiteral("bands"), made->bands},
-                           {QStringLiteral("done_told_in_short"), made->folded},
+                           {QStringLiteral("left_out"), made->leftOut},
                            {QStringLiteral("smallest_text_points"), made->smallestText}});
             return kExitDone;
         }
@@ -118,9 +118,9 @@ public:
                                           .arg(made->pages)
                                           .arg(ui::chartLetters(*made)))
                << Qt::endl;
-        if (made->folded > 0)
+        if (made->leftOut > 0)
             io.out
-                << tr("%1 tasks done are told in short; --done whole draws each.").arg(made->folded)
+                << tr("%1 that are done are left out; --done whole draws them.").arg(made->leftOut)
                 << Qt::endl;
         const bool onPaper = path.endsWith(QLatin1String(".pdf"), Qt::CaseInsensitive);
         if (onPaper && made->smallestText < ui::kLegiblePoints)

@@ -72,6 +72,10 @@ struct LoomOptions
     ImpliedLinks implied = ImpliedLinks::Omit;
     // Branches as the areas first appear, instead of untangled.
     bool keepAreaOrder = false;
+    // For paper: a branch is broken where it has nothing to do for a while, each piece with its
+    // sleeve, and pieces stand on one run that are not beside one another. Half as high, but a
+    // branch is no longer one line; `keepAreaOrder` and `like` are not looked at.
+    bool shareRuns = false;
     // Branches as they lie in this loom, new areas last, so that an edit does not move what the
     // person knows; ignored when it has no branches. Only read during the call.
     const Loom *like = nullptr;
@@ -141,7 +145,7 @@ struct LoomTrunk
     std::vector<LoomSpan> spans; // left to right
 };
 
-struct LoomBranch
+struct LoomBranch // or a piece of one, where runs are shared
 {
     QString area;
     std::vector<LoomTrunk> runs; // the one with the sleeve first

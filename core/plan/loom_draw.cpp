@@ -313,8 +313,8 @@ void Drawer::drawTrunks(Loom &result, LoomBranch &branch, std::size_t index,
 
 void Drawer::drawBranches(Loom &result) const
 {
-    std::size_t row = 0;
     for (const std::size_t index : m_wired.stacking.order) {
+        const auto row = static_cast<std::size_t>(m_wired.stacking.firstRow[index]);
         LoomBranch branch;
         branch.area = m_place.areas[index];
         const auto runs = static_cast<std::size_t>(m_place.runsOf[index]);
@@ -336,7 +336,6 @@ void Drawer::drawBranches(Loom &result) const
         for (const std::size_t task : m_place.tasksOf[index])
             result.tasks[task].branch = result.branches.size();
         result.branches.push_back(std::move(branch));
-        row += runs;
     }
 }
 

@@ -12,14 +12,14 @@ namespace ohmwright::plan {
 namespace {
 
 // What a stretch of height without anything in it is closed up to.
-constexpr double kClosed = 6;
+constexpr double kClosed = 5;
 // Above and below a task; the housing's key and a high-voltage mark stand on top of it.
 constexpr double kAboveTask = 7;
 constexpr double kBelowTask = 3;
 // A name stands on a trunk that is cut, a number on a wire that is.
 constexpr double kHalfName = 11;
 constexpr double kHalfTrunk = 6;
-constexpr double kNumberPitch = 12;
+constexpr double kNumberPitch = 10;
 constexpr double kHalfWire = 2.6;
 constexpr double kNumberRoom = 18;
 // Between a name's sleeve and the cut, the numbers' room included.

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/plan/loom_measure.h"
 
+#include "core/plan/network.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -68,14 +70,14 @@ void Measurer::measureStrip(std::size_t task, Words &dates)
     Size &size = m_sizes.of[task];
     size.forecast = true;
     const QString day = days.ready[1]
-                            ? loomDate(forecast.today.addDays(*days.ready[1]), forecast.today)
+                            ? loomDay(forecast.today.addDays(*days.ready[1]), forecast.today)
                             : QStringLiteral("not in reach");
     const double room = m_metrics.housingMaxWidth - kBesideLead;
     size.ready = dates.broken(QStringLiteral("80\u00A0%: %1").arg(day), room, 1);
     const bool byDate = !m_place.rules.empty();
     if (byDate && days.finish)
-        size.plan = dates.broken(QStringLiteral("plan %1").arg(loomDate(
-                                     forecast.today.addDays(*days.finish), forecast.today)),
+        size.plan = dates.broken(QStringLiteral("plan %1").arg(
+                                     loomDay(forecast.today.addDays(*days.finish), forecast.today)),
                                  room, 1);
     if (days.floatDays.value_or(0) > 0)
         size.slack = dates.broken(QStringLiteral("%1\u00A0d").arg(*days.floatDays),
@@ -143,7 +145,9 @@ void Measurer::measureHousing(std::size_t task, Words &titles)
     size.height = m_metrics.housingHeight;
     size.title = titles.broken(own.title, size.width - 2 * pad + 0.5, kTitleLines);
     size.cellWidth = size.width;
-    size.up = size.height / 2 + (own.highVoltage ? 15 : 6);
+    // On top of it stand its key, and the mark or the flag.
+    const bool flag = !own.done && canStart(m_network, task);
+    size.up = size.height / 2 + (own.highVoltage || flag ? 15 : 6);
     size.down = size.height / 2 + 2 + (size.forecast ? stripHeight(m_metrics, size) + 2 : 0);
     size.lack = missing(own);
     if (size.lack.any)
@@ -226,8 +230,8 @@ Sizes Measurer::measure()
                 m_facts.forecast->arrivalOf(m_network.tasks[task].needs[size.lack.need]);
             if (day)
                 size.lack.why = QStringLiteral("80\u00A0%: %1")
-                                    .arg(loomDate(m_facts.forecast->today.addDays(*day),
-                                                  m_facts.forecast->today));
+                                    .arg(loomDay(m_facts.forecast->today.addDays(*day),
+                                                 m_facts.forecast->today));
         }
         size.missing = texts.broken(size.lack.what, room, kMissingLines);
         if (size.missing.lines.size() < kMissingLines && !size.lack.why.isEmpty()) {
@@ -237,7 +241,7 @@ Sizes Measurer::measure()
             size.missing.cut = size.missing.cut || why.cut;
         }
         const double height =
-            static_cast<double>(size.missing.lines.size()) * m_metrics.missingLine + 8;
+            static_cast<double>(size.missing.lines.size()) * m_metrics.missingLine + 6;
         if (m_network.tasks[task].milestone)
             size.down = std::max(size.down,
                                  static_cast<double>(size.date.lines.size()) * m_metrics.dateLine +

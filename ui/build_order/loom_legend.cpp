@@ -20,6 +20,7 @@ namespace {
 constexpr double kSignWidth = 20;
 constexpr double kHeight = 22;
 constexpr double kBetween = 15;
+constexpr double kBetweenWords = 4;
 
 QFont legendFont(const QString &family)
 {
@@ -96,11 +97,29 @@ void LoomLegend::addCuts()
     m_items.push_back({Sign::None, cuts, cuts});
 }
 
+void LoomLegend::addLeftOut(const std::vector<std::pair<QString, int>> &areas)
+{
+    QString words = tr("done and left out:");
+    for (std::size_t at = 0; at < areas.size(); ++at) {
+        const QString name = areas[at].first.isEmpty() ? tr("no area") : areas[at].first;
+        words += (at == 0 ? QStringLiteral(" ") : QString()) +
+                 tr("%1\u00A0%2").arg(name).arg(areas[at].second);
+        if (at + 1 < areas.size())
+            words += QLatin1Char(',');
+        m_items.push_back({Sign::None, words, words, at > 0});
+        words.clear();
+    }
+}
+
 QString LoomLegend::text() const
 {
     QStringList parts;
-    for (const Item &item : m_items)
-        parts.append(item.spoken);
+    for (const Item &item : m_items) {
+        if (item.goesOn)
+            parts.back() += QLatin1Char(' ') + item.spoken;
+        else
+            parts.append(item.spoken);
+    }
     return parts.join(QStringLiteral(" · "));
 }
 
@@ -113,6 +132,8 @@ double LoomLegend::paint(QPainter *painter, QPointF topLeft, double width) const
     QPointF at = topLeft;
     for (const Item &item : m_items) {
         const double own = widthOf(item);
+        if (item.goesOn)
+            at.rx() -= kBetween - kBetweenWords;
         if (at.x() > topLeft.x() && at.x() + own > topLeft.x() + width)
             at = QPointF(topLeft.x(), at.y() + kHeight);
         if (painter)

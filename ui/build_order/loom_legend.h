@@ -10,6 +10,7 @@
 #include <QRectF>
 #include <QString>
 
+#include <utility>
 #include <vector>
 
 class QPainter;
@@ -25,6 +26,8 @@ public:
 
     // Of a loom cut into bands: also what the numbers at the cuts are.
     void addCuts();
+    // And what is left out of it since it is done: area and how many.
+    void addLeftOut(const std::vector<std::pair<QString, int>> &areas);
 
     // Signs and words from `topLeft` on, on as many lines as it takes. Returns the height it took;
     // with a null painter it only measures.
@@ -52,8 +55,9 @@ private:
     struct Item
     {
         Sign sign;
-        QString words;  // beside the sign
-        QString spoken; // where no sign can be shown
+        QString words;       // beside the sign
+        QString spoken;      // where no sign can be shown
+        bool goesOn = false; // with the one before it
     };
 
     [[nodiscard]] double widthOf(const Item &item) const;

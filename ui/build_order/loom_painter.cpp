@@ -37,7 +37,7 @@ QFont LoomPainter::font(LoomText kind) const
         result.setWeight(QFont::Medium);
         break;
     case LoomText::Missing:
-        result.setPixelSize(11);
+        result.setPixelSize(m_small);
         break;
     case LoomText::Sleeve:
         result.setPixelSize(12);
@@ -47,7 +47,7 @@ QFont LoomPainter::font(LoomText kind) const
         result.setWeight(QFont::DemiBold);
         break;
     case LoomText::Date:
-        result.setPixelSize(11);
+        result.setPixelSize(m_small);
         break;
     }
     return result;
@@ -63,16 +63,23 @@ plan::LoomMetrics LoomPainter::metrics() const
     metrics.textWidth = [fonts](LoomText kind, const QString &text) {
         return fonts.at(static_cast<std::size_t>(kind)).horizontalAdvance(text);
     };
+    if (m_paper) {
+        metrics.housingMaxWidth = 110;
+        metrics.housingHeight = 46;
+        metrics.gap = 20;
+        metrics.channel = 10;
+        metrics.wirePitch = 4;
+        metrics.plateCavityPitch = 15;
+    }
     return metrics;
 }
 
-plan::LoomMetrics LoomPainter::paperMetrics() const
+LoomPainter LoomPainter::forPaper(const QString &family)
 {
-    plan::LoomMetrics tight = metrics();
-    tight.gap = 26;
-    tight.channel = 12;
-    tight.housingHeight = 50;
-    return tight;
+    LoomPainter made(family, LoomColours::print());
+    made.m_paper = true;
+    made.m_small = 12;
+    return made;
 }
 
 void LoomPainter::paint(QPainter &painter, const plan::Network &network, const plan::Loom &loom,

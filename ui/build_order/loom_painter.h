@@ -51,8 +51,11 @@ public:
 
     // Widths as this painter writes. Valid as long as the painter is.
     [[nodiscard]] plan::LoomMetrics metrics() const;
-    // For paper: the same letters, less air between things.
-    [[nodiscard]] plan::LoomMetrics paperMetrics() const;
+    // For paper: ink on white, small letters nearly as large as the others, and less air between
+    // things.
+    static LoomPainter forPaper(const QString &family);
+    // The smallest letters it writes, scene units.
+    [[nodiscard]] int smallestText() const { return m_small; }
     [[nodiscard]] const LoomColours &colours() const { return m_colours; }
     [[nodiscard]] const QString &family() const { return m_family; }
 
@@ -151,6 +154,8 @@ private:
     QString m_family;
     LoomColours m_colours;
     double m_letters = 1;
+    int m_small = 11;
+    bool m_paper = false;
 };
 
 } // namespace ohmwright::ui

@@ -24,8 +24,6 @@ namespace {
 constexpr double kPointsPerInch = 72;
 // A scene unit is a screen's pixel; at full size 96 of them are an inch.
 constexpr double kFullSize = 0.75; // points per unit
-// The smallest text on the loom is this many units high.
-constexpr double kSmallestText = 11;
 // Tiles are drawn so that it can still be read.
 constexpr double kTileScale = 0.66;
 constexpr double kMargin = 28; // points
@@ -34,8 +32,10 @@ constexpr double kMostScale = kFullSize * 1.6;
 // Between two bands, units; and so much more where a sheet has room left.
 constexpr double kBetweenBands = 24;
 constexpr double kMostBetween = 90;
-// The sixth that done work in short must gain.
+// The sixth that must be gained by breaking branches, or leaving out what is done; and letters
+// that need not be any larger, points.
 constexpr double kHelpsMuch = 7.0 / 6;
+constexpr double kLargeEnough = 8;
 // What two tiles share, to be glued, units.
 constexpr double kOverlap = 24;
 constexpr int kResolution = 1200;
@@ -51,23 +51,20 @@ double headScale(QSizeF room)
 LoomSheet::LoomSheet(const plan::Network &network, const plan::LoomFacts &facts,
                      const LoomSheetOptions &options)
     : m_network(network), m_facts(facts), m_options(options),
-      m_family(sheet::loadSheetFonts().text), m_painter(m_family, LoomColours::print())
+      m_family(sheet::loadSheetFonts().text), m_painter(LoomPainter::forPaper(m_family))
 {
     m_options.sheets = std::clamp(m_options.sheets, 1, kMostSheets);
     plan::LoomOptions how;
     how.by = options.by;
     how.like = options.like;
-    m_loom = plan::layOutLoom(network, facts, m_painter.paperMetrics(), how);
+    m_loom = plan::layOutLoom(network, facts, m_painter.metrics(), how);
     m_options.like = nullptr;
-    if (options.done == LoomDone::Whole)
-        return;
-    m_short = plan::condenseDone(network, facts);
-    if (m_short.folded == 0) {
-        m_short = {};
-        return;
-    }
+    m_open = plan::leaveOutDone(network, facts);
     how.like = &m_loom;
-    m_shortLoom = plan::layOutLoom(m_short.network, m_short.facts, m_painter.paperMetrics(), how);
+    m_openLoom = plan::layOutLoom(m_open.network, m_open.facts, m_painter.metrics(), how);
+    how.shareRuns = true;
+    m_packed = plan::layOutLoom(network, facts, m_painter.metrics(), how);
+    m_openPacked = plan::layOutLoom(m_open.network, m_open.facts, m_painter.metrics(), how);
 }
 
 Outcome LoomSheet::check() const
@@ -80,19 +77,22 @@ Outcome LoomSheet::check() const
     return {};
 }
 
-LoomSheet::Picture LoomSheet::whole() const
+// From what one would rather see to what takes less room.
+std::vector<LoomSheet::Picture> LoomSheet::pictures() const
 {
-    return {&m_network, &m_loom, 0};
-}
-
-LoomSheet::Picture LoomSheet::inShort() const
-{
-    return {&m_short.network, &m_shortLoom, m_short.folded};
+    const bool some = m_open.leftOut > 0;
+    std::vector<Picture> all;
+    if (m_options.done != LoomDone::LeftOut || !some)
+        all = {{&m_network, &m_loom, 0}, {&m_network, &m_packed, 0}};
+    if (m_options.done != LoomDone::Whole && some)
+        all.insert(all.end(), {{&m_open.network, &m_openLoom, m_open.leftOut},
+                               {&m_open.network, &m_openPacked, m_open.leftOut}});
+    return all;
 }
 
 LoomSheet::Picture LoomSheet::forUncut() const
 {
-    return m_options.done == LoomDone::Short && m_short.folded > 0 ? inShort() : whole();
+    return pictures().front();
 }
 
 QRectF LoomSheet::extent(const Picture &picture) const
@@ -105,6 +105,8 @@ LoomLegend LoomSheet::legendOf(const Picture &picture, bool cut) const
     LoomLegend legend(m_painter, *picture.network, *picture.loom);
     if (cut)
         legend.addCuts();
+    if (picture.leftOut > 0)
+        legend.addLeftOut(m_open.areas);
     return legend;
 }
 
@@ -179,24 +181,44 @@ LoomSheet::Folded LoomSheet::foldedOf(const Picture &picture, QSizeF room, int s
     paper.mostScale = kMostScale;
     paper.between = kBetweenBands;
     result.fold = plan::foldLoom(*picture.loom, paper);
+    {
+        int rows = 0, cols = 0;
+        for (auto &t : picture.loom->tasks) {
+            rows = std::max(rows, t.row);
+            cols = std::max(cols, t.column);
+        }
+        fprintf(stderr,
+                "DBG tasks %zu rows %d cols %d bounds %.0f x %.0f wires %zu folded %d: scale %.3f "
+                "bands %zu sheets %zu:",
+                picture.loom->tasks.size(), rows, cols, picture.loom->bounds.width(),
+                picture.loom->bounds.height(), picture.loom->wires.size(), picture.leftOut,
+                result.fold.scale, result.fold.bands.size(), result.fold.sheets);
+        for (auto &b : result.fold.bands)
+            fprintf(stderr, " %.0fx%.0f", b.width(), b.height());
+        fprintf(stderr, "\n");
+    }
     return result;
 }
 
 LoomSheet::Folded LoomSheet::folded(QSizeF room, int sheets) const
 {
-    if (m_short.folded == 0)
-        return foldedOf(whole(), room, sheets);
-    Folded brief = foldedOf(inShort(), room, sheets);
-    if (m_options.done == LoomDone::Short)
-        return brief;
-    Folded all = foldedOf(whole(), room, sheets);
-    return brief.fold.scale >= all.fold.scale * kHelpsMuch ? brief : all;
+    std::vector<Folded> all;
+    double best = 0;
+    for (const Picture &picture : pictures()) {
+        all.push_back(foldedOf(picture, room, sheets));
+        best = std::max(best, all.back().fold.scale);
+    }
+    const double legible = kLegiblePoints / m_painter.smallestText();
+    const double enough = std::min(
+        {best, std::max(best / kHelpsMuch, legible), kLargeEnough / m_painter.smallestText()});
+    return *std::find_if(all.begin(), all.end(),
+                         [&](const Folded &one) { return one.fold.scale >= enough; });
 }
 
 LoomSheetMade LoomSheet::madeOf(const Folded &folded) const
 {
     return {static_cast<int>(folded.fold.sheets), static_cast<int>(folded.fold.bands.size()),
-            folded.picture.folded, kSmallestText * folded.fold.scale};
+            folded.picture.leftOut, m_painter.smallestText() * folded.fold.scale};
 }
 
 QPageLayout LoomSheet::layout(QPageSize::PageSizeId paper)
@@ -276,8 +298,6 @@ bool LoomSheet::paintFolded(QPagedPaintDevice &device, QPainter &painter, const 
         if (sheet > 0 && !device.newPage())
             return false;
         QStringList remarks;
-        if (picture.picture.folded > 0)
-            remarks += tr("%1 tasks done told in short").arg(picture.picture.folded);
         if (fold.sheets > 1)
             remarks += tr("sheet %1 of %2").arg(sheet + 1).arg(fold.sheets);
         painter.save();
@@ -323,7 +343,8 @@ bool LoomSheet::paintTiles(QPagedPaintDevice &device, QPainter &painter, const Q
     const double headRoom = headHeight(legend, room.width() / head) * head;
     const std::vector<QRectF> parts =
         tilesOf(picture, {room.width() / kTileScale, (room.height() - headRoom) / kTileScale});
-    made = {static_cast<int>(parts.size()), 1, picture.folded, kSmallestText * kTileScale};
+    made = {static_cast<int>(parts.size()), 1, picture.leftOut,
+            m_painter.smallestText() * kTileScale};
     int row = 0;
     int column = 0;
     for (std::size_t page = 0; page < parts.size(); ++page) {
@@ -433,7 +454,7 @@ Result<LoomSheetMade> LoomSheet::writeSvg(const QString &path) const
     bytes.replace(made, QByteArrayLiteral("font-family=\"Inter, Helvetica, Arial, sans-serif\""));
     if (Outcome saved = sheet::saveFile(path, bytes); !saved)
         return fail(saved.error());
-    return LoomSheetMade{1, 1, picture.folded, kSmallestText * kFullSize};
+    return LoomSheetMade{1, 1, picture.leftOut, m_painter.smallestText() * kFullSize};
 }
 
 Result<LoomSheetMade> LoomSheet::write(const QString &path) const

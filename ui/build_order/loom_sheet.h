@@ -9,8 +9,8 @@
 #pragma once
 
 #include "core/plan/loom.h"
-#include "core/plan/loom_condense.h"
 #include "core/plan/loom_fold.h"
+#include "core/plan/loom_open.h"
 #include "core/quantity/result.h"
 #include "ui/build_order/loom_legend.h"
 #include "ui/build_order/loom_painter.h"
@@ -32,9 +32,10 @@ class QPainter;
 
 namespace ohmwright::ui {
 
-// What is done: Short makes one "7 done" of each area's; Auto does where the letters get larger by
-// a sixth or more, and never in SVG and tiles, where there is room.
-enum class LoomDone { Auto, Whole, Short };
+// What is done can be left out, and is then only counted in the title; Auto does that where the
+// letters get larger by a sixth or more, and never in SVG and tiles, where there is room. Runs that
+// branches share (LoomOptions::shareRuns) are taken on the same condition.
+enum class LoomDone { Auto, Whole, LeftOut };
 
 struct LoomSheetOptions
 {
@@ -52,7 +53,7 @@ struct LoomSheetMade
 {
     int pages = 1;
     int bands = 1;
-    int folded = 0;          // tasks done that are told in short
+    int leftOut = 0;         // tasks and milestones done that are not drawn
     double smallestText = 0; // height of the smallest letters, points; of SVG at its own size
 };
 
@@ -85,12 +86,11 @@ public:
     [[nodiscard]] std::optional<LoomSheetMade> legibleOn(QPageSize::PageSizeId paper) const;
 
 private:
-    // The build whole, or with what is done in short.
     struct Picture
     {
         const plan::Network *network = nullptr;
         const plan::Loom *loom = nullptr;
-        int folded = 0;
+        int leftOut = 0;
     };
     struct Folded
     {
@@ -100,8 +100,7 @@ private:
     };
 
     [[nodiscard]] Outcome check() const;
-    [[nodiscard]] Picture whole() const;
-    [[nodiscard]] Picture inShort() const;
+    [[nodiscard]] std::vector<Picture> pictures() const;
     [[nodiscard]] Picture forUncut() const;
     [[nodiscard]] Folded folded(QSizeF room, int sheets) const;
     [[nodiscard]] Folded foldedOf(const Picture &picture, QSizeF room, int sheets) const;
@@ -125,9 +124,10 @@ private:
     LoomSheetOptions m_options;
     QString m_family;
     LoomPainter m_painter;
-    plan::Loom m_loom;
-    plan::LoomCondensed m_short; // no tasks: nothing would be told in short
-    plan::Loom m_shortLoom;
+    plan::LoomOpen m_open;
+    // Whole and without what is done; with a line for each branch, and with runs that branches
+    // share.
+    plan::Loom m_loom, m_packed, m_openLoom, m_openPacked;
 };
 
 // "letters 4.1 pt"
