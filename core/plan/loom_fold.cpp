@@ -63,6 +63,23 @@ std::optional<double> heightAt(const LoomWire &wire, double x)
     return std::nullopt;
 }
 
+// A trunk passes there; its name tells where it goes on.
+bool onTrunk(const Loom &loom, double x, double y)
+{
+    return std::any_of(loom.branches.begin(), loom.branches.end(), [&](const LoomBranch &branch) {
+        return std::any_of(branch.runs.begin(), branch.runs.end(), [&](const LoomTrunk &run) {
+            return run.left < x && run.right > x && std::abs(run.y - y) < 4;
+        });
+    });
+}
+
+// Only a branch's sleeve stands left of x: it is named anew where its tasks are.
+bool beginsAt(const LoomBranch &branch, double x)
+{
+    return branch.runs.size() == 1 && !branch.runs.front().spans.empty() &&
+           branch.sleeve.right() < x && branch.runs.front().spans.front().right > x;
+}
+
 // The wires cut at x, one height each; those within their trunk are told by its name.
 std::vector<double> cutAt(const Loom &loom, double x)
 {
@@ -71,7 +88,8 @@ std::vector<double> cutAt(const Loom &loom, double x)
         if (wire.alongTrunk || wire.path.empty() || wire.path.front().x() >= x ||
             wire.path.back().x() <= x)
             continue;
-        if (const std::optional<double> y = heightAt(wire, x))
+        const std::optional<double> y = heightAt(wire, x);
+        if (y && !onTrunk(loom, x, *y))
             heights.push_back(*y);
     }
     std::sort(heights.begin(), heights.end());
@@ -222,6 +240,8 @@ Closing Folder::closingOf(std::size_t from, std::size_t to) const
         taken.emplace_back(own.top(), own.bottom());
     }
     for (const LoomBranch &branch : m_loom.branches) {
+        if (beginsAt(branch, right))
+            continue;
         if (branch.sleeve.right() > left && branch.sleeve.left() < right)
             taken.emplace_back(branch.sleeve.top(), branch.sleeve.bottom());
         for (const LoomTrunk &run : branch.runs) {
@@ -351,6 +371,8 @@ LoomBand Folder::bandOf(std::size_t from, std::size_t to) const
         branch.name.box.translate(0, up);
         branch.top = closing.of(branch.top);
         branch.bottom = closing.of(branch.bottom);
+        if (beginsAt(branch, band.right))
+            branch.runs.clear();
         for (LoomTrunk &run : branch.runs) {
             run.y = closing.of(run.y);
             for (QPointF &at : run.fork)

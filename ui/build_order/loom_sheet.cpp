@@ -181,22 +181,6 @@ LoomSheet::Folded LoomSheet::foldedOf(const Picture &picture, QSizeF room, int s
     paper.mostScale = kMostScale;
     paper.between = kBetweenBands;
     result.fold = plan::foldLoom(*picture.loom, paper);
-    {
-        int rows = 0, cols = 0;
-        for (auto &t : picture.loom->tasks) {
-            rows = std::max(rows, t.row);
-            cols = std::max(cols, t.column);
-        }
-        fprintf(stderr,
-                "DBG tasks %zu rows %d cols %d bounds %.0f x %.0f wires %zu folded %d: scale %.3f "
-                "bands %zu sheets %zu:",
-                picture.loom->tasks.size(), rows, cols, picture.loom->bounds.width(),
-                picture.loom->bounds.height(), picture.loom->wires.size(), picture.leftOut,
-                result.fold.scale, result.fold.bands.size(), result.fold.sheets);
-        for (auto &b : result.fold.bands)
-            fprintf(stderr, " %.0fx%.0f", b.width(), b.height());
-        fprintf(stderr, "\n");
-    }
     return result;
 }
 
@@ -233,9 +217,9 @@ LoomSheetMade LoomSheet::wouldMake(QPageSize::PageSizeId paper, int sheets) cons
                          std::clamp(sheets, 1, kMostSheets)));
 }
 
-std::optional<LoomSheetMade> LoomSheet::legibleOn(QPageSize::PageSizeId paper) const
+std::optional<LoomSheetMade> LoomSheet::legibleOn(QPageSize::PageSizeId paper, int most) const
 {
-    for (int sheets = 1; sheets <= kMostSheets; ++sheets) {
+    for (int sheets = 1; sheets <= most; ++sheets) {
         const LoomSheetMade made = wouldMake(paper, sheets);
         if (made.smallestText >= kLegiblePoints)
             return made;

@@ -81,9 +81,10 @@ public:
     bool paintOn(QPagedPaintDevice &device, LoomSheetMade &made) const;
     // What writePdf() would make on so much of this paper, without making it.
     [[nodiscard]] LoomSheetMade wouldMake(QPageSize::PageSizeId paper, int sheets) const;
-    // The same for the fewest sheets, up to kMostSheets, whose letters are legible; none if even
-    // those are too small.
-    [[nodiscard]] std::optional<LoomSheetMade> legibleOn(QPageSize::PageSizeId paper) const;
+    // The same for the fewest sheets, up to `most`, whose letters are legible; none if even those
+    // are too small.
+    [[nodiscard]] std::optional<LoomSheetMade> legibleOn(QPageSize::PageSizeId paper,
+                                                         int most = kMostSheets) const;
 
 private:
     struct Picture
