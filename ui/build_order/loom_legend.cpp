@@ -69,7 +69,7 @@ LoomLegend::LoomLegend(const LoomPainter &painter, const plan::Network &network,
     }
     if (!loom.rules.empty()) {
         m_items.push_back(
-            {Sign::None, tr("plan, 80\u00A0%: day planned, day made in 80\u00A0% of runs"),
+            {Sign::None, tr("80\u00A0%: day made in 80\u00A0% of runs"),
              tr("plan: the day a task is planned to be done by, which the dates above "
                 "tell; 80\u00A0%: done by then in 80\u00A0% of the forecast's runs")});
     }
@@ -84,10 +84,10 @@ LoomLegend::LoomLegend(const LoomPainter &painter, const plan::Network &network,
         m_items.push_back({Sign::HighVoltage, tr("high voltage"), tr("HV: high voltage")});
     if (loom.impliedOmitted > 0) {
         const QString implied =
-            tr("%1 implied by longer chains not drawn")
-                .arg(loom.impliedOmitted == 1 ? tr("1 link")
-                                              : tr("%1 links").arg(loom.impliedOmitted));
-        m_items.push_back({Sign::None, implied, implied});
+            tr("%1 not drawn")
+                .arg(loom.impliedOmitted == 1 ? tr("1 implied link")
+                                              : tr("%1 implied links").arg(loom.impliedOmitted));
+        m_items.push_back({Sign::None, implied, implied + tr(": longer chains imply them")});
     }
 }
 

@@ -104,6 +104,16 @@ public:
     [[nodiscard]] QRectF axisBand(const plan::Loom &loom, double scale,
                                   std::optional<double> slideTop = std::nullopt) const;
 
+    struct Sleeve
+    {
+        std::size_t branch = 0;
+        QRectF box; // scene
+    };
+    // Where the names of branches stand: one size for all, none over another; slid along to
+    // `edge` where there is one.
+    [[nodiscard]] std::vector<Sleeve> sleeves(const plan::Loom &loom, double scale,
+                                              std::optional<double> edge) const;
+
     // A loop of wire kept in hand, for float; `share` from 0 to 1: the more, the longer.
     [[nodiscard]] static QPainterPath slackPath(const QRectF &box, double share);
 
@@ -138,15 +148,6 @@ private:
     void paintFarNames(Canvas &canvas, const std::vector<LoomName> &names) const;
     [[nodiscard]] QFont farNameFont(double scale) const;
     void paintHighVoltage(Canvas &canvas, const plan::LoomTask &task) const;
-    struct Sleeve
-    {
-        std::size_t branch = 0;
-        QRectF box; // scene
-    };
-    // Where the names of branches stand: one size for all, none over another; slid along to
-    // `edge` where there is one.
-    [[nodiscard]] std::vector<Sleeve> sleeves(const plan::Loom &loom, double scale,
-                                              std::optional<double> edge) const;
     [[nodiscard]] static std::vector<Sleeve> sleevesOf(const plan::Loom &loom, double grown,
                                                        std::optional<double> edge);
     [[nodiscard]] QFont font(plan::LoomText kind) const;

@@ -35,7 +35,7 @@ constexpr double kMostBetween = 90;
 // The sixth that must be gained by breaking branches, or leaving out what is done; and letters
 // that need not be any larger, points.
 constexpr double kHelpsMuch = 7.0 / 6;
-constexpr double kLargeEnough = 8;
+constexpr double kLargeEnough = 7;
 // What two tiles share, to be glued, units.
 constexpr double kOverlap = 24;
 constexpr int kResolution = 1200;

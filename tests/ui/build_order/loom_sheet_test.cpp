@@ -97,6 +97,51 @@ TEST_F(LoomSheetTest, PaperIsTheOneAskedForOnItsSide)
     EXPECT_TRUE(chartPaper(" a3 "));
 }
 
+// A van of 150 tasks: what is open can be read on two sheets of A3, and on one of A2.
+TEST_F(LoomSheetTest, OpenWorkCanBeReadOnTwoSheetsOfA3)
+{
+    LoomSheetOptions how = options();
+    how.done = LoomDone::LeftOut;
+    how.sheets = 2;
+    const auto made = LoomSheet(m_network, m_facts, how).write(at("two.pdf"));
+    ASSERT_TRUE(made);
+    EXPECT_LE(made->pages, 2);
+    EXPECT_GE(made->smallestText, kLegiblePoints);
+    EXPECT_GT(made->leftOut, 30);
+    EXPECT_THAT(outputOf("pdfinfo", {at("two.pdf")}),
+                HasSubstr("Pages:           " + std::to_string(made->pages)));
+    // Every need that is still missing hangs below its task, on one sheet or the other: as many
+    // float and 80 % days are written as there are tasks open.
+    const QString text = QString::fromStdString(outputOf("pdftotext", {at("two.pdf"), "-"}));
+    int open = 0;
+    for (std::size_t task = 0; task < m_network.tasks.size(); ++task) {
+        const plan::Task &own = m_network.tasks[task];
+        open += !own.done && !own.milestone && m_facts.forecast->of(task).ready[1] ? 1 : 0;
+    }
+    EXPECT_GE(text.count(QStringLiteral("80\u00A0%:")), open);
+    EXPECT_TRUE(text.contains(QStringLiteral("done and left out")));
+}
+
+TEST_F(LoomSheetTest, SaysWhatPaperWouldDoAndDoesJustThat)
+{
+    LoomSheetOptions how = options(plan::LoomBy::Date);
+    const LoomSheet sheet(m_network, m_facts, how);
+    const LoomSheetMade said = sheet.wouldMake(QPageSize::A3, 1);
+    const auto made = sheet.write(at("one.pdf"));
+    ASSERT_TRUE(made);
+    EXPECT_EQ(made->pages, said.pages);
+    EXPECT_EQ(made->bands, said.bands);
+    EXPECT_NEAR(made->smallestText, said.smallestText, 0.01);
+    const std::optional<LoomSheetMade> legible = sheet.legibleOn(QPageSize::A3);
+    ASSERT_TRUE(legible);
+    EXPECT_GE(legible->smallestText, kLegiblePoints);
+    EXPECT_LE(legible->pages, 4);
+    how.done = LoomDone::Whole;
+    const LoomSheetMade whole = LoomSheet(m_network, m_facts, how).wouldMake(QPageSize::A3, 1);
+    EXPECT_EQ(whole.leftOut, 0);
+    EXPECT_LE(whole.smallestText, said.smallestText + 0.01);
+}
+
 TEST_F(LoomSheetTest, TilesCanBeReadAndCoverTheWhole)
 {
     LoomSheetOptions how = options();
