@@ -222,6 +222,13 @@ QPointF LoomView::toView(QPointF at) const
     return origin() + (at - m_scene.topLeft()) * scale();
 }
 
+double LoomView::datesBottom() const
+{
+    if (m_loom.rules.empty())
+        return 0;
+    return toView(m_painter.axisBand(m_loom, scale(), toScene(QPointF(0, 0)).y()).bottomLeft()).y();
+}
+
 QRect LoomView::taskRect(std::size_t task) const
 {
     const QRectF &body = m_loom.tasks.at(task).body;

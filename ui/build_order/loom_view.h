@@ -147,6 +147,8 @@ private:
     [[nodiscard]] QPointF origin() const; // of the scene, viewport pixels
     [[nodiscard]] QPointF toScene(QPointF at) const;
     [[nodiscard]] QPointF toView(QPointF at) const;
+    // Down to here the dates lie over the chart, viewport pixels; 0 by chain.
+    [[nodiscard]] double datesBottom() const;
     void toScene(QPainter &painter) const;
     void zoomAbout(double zoom, QPointF at);
     void select(std::optional<std::size_t> task);

@@ -105,9 +105,7 @@ void LoomView::paintEvent(QPaintEvent *event)
     paintOverview(painter);
     QRegion chart(viewport()->rect());
     chart -= overviewRect().toAlignedRect();
-    if (const QRectF dates = m_painter.axisBand(m_loom, scale(), marks.slideTop); !dates.isNull())
-        chart -= QRect(0, 0, viewport()->width(),
-                       static_cast<int>(std::ceil(toView(dates.bottomLeft()).y())));
+    chart -= QRect(0, 0, viewport()->width(), static_cast<int>(std::ceil(datesBottom())));
     painter.setClipRegion(chart);
     toScene(painter);
     m_painter.paintMarks(painter, m_loom, m_marks, scale());
