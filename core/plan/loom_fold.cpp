@@ -34,11 +34,11 @@ using Span = std::pair<double, double>;
 
 QRectF reachOf(const LoomTask &task)
 {
-    QRectF all = task.body.adjusted(0, -kAboveTask, 0, kBelowTask);
+    QRectF all = task.body.adjusted(0, -kAboveTask, 0, 0);
     for (const QRectF &own : {task.title.box, task.date.box, task.missing.box, task.plan.box,
                               task.ready.box, task.slack.box, task.whisker, task.highVoltageMark})
         all |= own;
-    return all;
+    return all.adjusted(0, 0, 0, kBelowTask); // letters reach below their line
 }
 
 // Height of a cubic where it passes x; its x only grows.
