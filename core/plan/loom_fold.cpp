@@ -163,7 +163,7 @@ private:
 class Folder
 {
 public:
-    Folder(const Loom &loom, const LoomPaper &paper);
+    Folder(const Loom &loom, const LoomPaper &paper, LoomFoldMemory &memory);
 
     [[nodiscard]] LoomFold fold();
 
@@ -187,10 +187,11 @@ private:
     std::vector<double> m_cuts; // with both ends of the loom
     std::vector<std::vector<double>> m_cutWires;
     std::vector<double> m_margins;
-    std::vector<double> m_heights; // per pair of cuts; below 0: not known yet
+    LoomFoldMemory &m_memory;
 };
 
-Folder::Folder(const Loom &loom, const LoomPaper &paper) : m_loom(loom), m_paper(paper)
+Folder::Folder(const Loom &loom, const LoomPaper &paper, LoomFoldMemory &memory)
+    : m_loom(loom), m_paper(paper), m_memory(memory)
 {
     m_cuts.push_back(loom.bounds.left());
     const std::size_t apart = loom.cuts.size() / kMostCuts + 1;
@@ -199,7 +200,7 @@ Folder::Folder(const Loom &loom, const LoomPaper &paper) : m_loom(loom), m_paper
             m_cuts.push_back(loom.cuts[at]);
     }
     m_cuts.push_back(loom.bounds.right());
-    m_heights.assign(m_cuts.size() * m_cuts.size(), -1);
+    m_memory.heights.resize(m_cuts.size() * m_cuts.size(), -1);
     for (std::size_t cut = 0; cut < m_cuts.size(); ++cut) {
         const bool end = cut == 0 || cut + 1 == m_cuts.size();
         m_cutWires.push_back(end ? std::vector<double>() : cutAt(loom, m_cuts[cut]));
@@ -277,7 +278,7 @@ Closing Folder::closingOf(std::size_t from, std::size_t to) const
 
 double Folder::heightOf(std::size_t from, std::size_t to)
 {
-    double &known = m_heights[from * m_cuts.size() + to];
+    double &known = m_memory.heights[from * m_cuts.size() + to];
     if (known < 0)
         known = closingOf(from, to).height();
     return known;
@@ -446,9 +447,10 @@ LoomFold Folder::fold()
 
 } // namespace
 
-LoomFold foldLoom(const Loom &loom, const LoomPaper &paper)
+LoomFold foldLoom(const Loom &loom, const LoomPaper &paper, LoomFoldMemory *memory)
 {
-    return Folder(loom, paper).fold();
+    LoomFoldMemory own;
+    return Folder(loom, paper, memory ? *memory : own).fold();
 }
 
 } // namespace ohmwright::plan

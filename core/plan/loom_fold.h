@@ -49,6 +49,12 @@ struct LoomPaper
 // largest; fewer bands where that costs next to nothing, for folding is a nuisance to read. Never
 // cut through a housing or a text. An empty loom has no bands. Costs about (columns squared) times
 // (tasks + wires) for up to 80 columns; beyond that it may not cut at every one of them.
-LoomFold foldLoom(const Loom &loom, const LoomPaper &paper);
+//
+// `memory` may be kept from one fold of a loom to the next, on whatever paper: that is quicker.
+struct LoomFoldMemory
+{
+    std::vector<double> heights; // per pair of cuts; below 0: not known yet
+};
+LoomFold foldLoom(const Loom &loom, const LoomPaper &paper, LoomFoldMemory *memory = nullptr);
 
 } // namespace ohmwright::plan

@@ -26,6 +26,8 @@ public:
 
     // For its width now: as many lines as the legend takes there.
     [[nodiscard]] int heightFor(int width) const;
+    // Of so many lines.
+    [[nodiscard]] int heightOf(int lines) const;
     [[nodiscard]] QSize sizeHint() const override;
 
 protected:

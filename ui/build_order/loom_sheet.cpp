@@ -83,10 +83,10 @@ std::vector<LoomSheet::Picture> LoomSheet::pictures() const
     const bool some = m_open.leftOut > 0;
     std::vector<Picture> all;
     if (m_options.done != LoomDone::LeftOut || !some)
-        all = {{&m_network, &m_loom, 0}, {&m_network, &m_packed, 0}};
+        all = {{&m_network, &m_loom, 0, &m_memory[0]}, {&m_network, &m_packed, 0, &m_memory[1]}};
     if (m_options.done != LoomDone::Whole && some)
-        all.insert(all.end(), {{&m_open.network, &m_openLoom, m_open.leftOut},
-                               {&m_open.network, &m_openPacked, m_open.leftOut}});
+        all.insert(all.end(), {{&m_open.network, &m_openLoom, m_open.leftOut, &m_memory[2]},
+                               {&m_open.network, &m_openPacked, m_open.leftOut, &m_memory[3]}});
     return all;
 }
 
@@ -180,7 +180,7 @@ LoomSheet::Folded LoomSheet::foldedOf(const Picture &picture, QSizeF room, int s
     paper.sheets = static_cast<std::size_t>(sheets);
     paper.mostScale = kMostScale;
     paper.between = kBetweenBands;
-    result.fold = plan::foldLoom(*picture.loom, paper);
+    result.fold = plan::foldLoom(*picture.loom, paper, picture.memory);
     return result;
 }
 

@@ -24,6 +24,7 @@
 #include <QString>
 #include <QStringList>
 
+#include <array>
 #include <optional>
 #include <vector>
 
@@ -92,6 +93,7 @@ private:
         const plan::Network *network = nullptr;
         const plan::Loom *loom = nullptr;
         int leftOut = 0;
+        plan::LoomFoldMemory *memory = nullptr;
     };
     struct Folded
     {
@@ -129,6 +131,7 @@ private:
     // Whole and without what is done; with a line for each branch, and with runs that branches
     // share.
     plan::Loom m_loom, m_packed, m_openLoom, m_openPacked;
+    mutable std::array<plan::LoomFoldMemory, 4> m_memory; // of each of them
 };
 
 // "letters 4.1 pt"

@@ -29,6 +29,8 @@ namespace {
 constexpr double kLeastZoom = 0.04;
 constexpr double kMostZoom = 2;
 constexpr double kZoomStep = 1.2;
+// The legend takes at most so much of the height: one part in so many.
+constexpr int kLegendShare = 3;
 // Air around what has just been chosen, and around the whole, pixels.
 constexpr double kAir = 24;
 // More on the left, where the names of branches stand.
@@ -501,10 +503,12 @@ void LoomView::changeEvent(QEvent *event)
     layOut(true);
 }
 
-// The legend takes as many lines as it needs; nothing of it is left out.
+// The legend takes as many lines as it needs, but never the chart's own room; what does not fit
+// then, it says.
 void LoomView::placeLegend()
 {
-    const int high = m_legend->heightFor(width());
+    const int high = std::min(m_legend->heightFor(width()),
+                              std::max(m_legend->heightOf(1), height() / kLegendShare));
     m_legend->setGeometry(0, 0, width(), high);
     if (viewportMargins().top() != high)
         setViewportMargins(0, high, 0, 0);
