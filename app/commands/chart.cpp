@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// ohmwright chart BOOK --out FILE.pdf|.svg [--paper A4|A3|A2|A1] [--by date|chain] [--tiles]
+// ohmwright chart BOOK --out FILE.pdf|.svg [--paper A4|A3|A2|A1] [--sheets N] [--by date|chain]
+// [--done whole|out] [--tiles]
 #include "app/commands/commands.h"
 #include "core/book/book.h"
 #include "core/forecast/loom_facts.h"
@@ -25,7 +26,8 @@ public:
     }
     [[nodiscard]] QString arguments() const override
     {
-        return QStringLiteral("BOOK --out FILE.pdf|.svg [--paper A3] [--by date|chain]");
+        return QStringLiteral(
+            "BOOK --out FILE.pdf|.svg [--paper A3] [--sheets N] [--by date|chain]");
     }
     [[nodiscard]] bool draws() const override { return true; }
 
@@ -38,6 +40,15 @@ public:
         parser.addOption({QStringLiteral("by"),
                           tr("chain: what waits on what; date: when it is planned. chain."),
                           tr("layout")});
+        parser.addOption(
+            {QStringLiteral("sheets"),
+             tr("Folded on as many sheets at most, 1 to %1; 1. Not for .svg.").arg(ui::kMostSheets),
+             tr("number")});
+        parser.addOption(
+            {QStringLiteral("done"),
+             tr("whole: what is done is drawn; out: it is left out and counted. Without "
+                "it: left out on paper where that makes the letters much larger."),
+             tr("how")});
         parser.addOption({QStringLiteral("tiles"),
                           tr("On as many pages as it takes to be read, to be glued together.")});
     }
@@ -61,6 +72,22 @@ public:
                 return refuse(io, paper.error());
             how.paper = *paper;
         }
+        if (options.isSet(QStringLiteral("sheets"))) {
+            bool isNumber = false;
+            const QString sheets = options.value(QStringLiteral("sheets"));
+            how.sheets = sheets.toInt(&isNumber);
+            if (!isNumber || how.sheets < 1 || how.sheets > ui::kMostSheets)
+                return refuse(io, tr("--sheets is a number from 1 to %1, not “%2”.")
+                                      .arg(ui::kMostSheets)
+                                      .arg(sheets));
+        }
+        const QString done = options.value(QStringLiteral("done"));
+        if (done == QLatin1String("out"))
+            how.done = ui::LoomDone::LeftOut;
+        else if (done == QLatin1String("whole"))
+            how.done = ui::LoomDone::Whole;
+        else if (!done.isEmpty())
+            return refuse(io, tr("--done is “whole” or “out”, not “%1”.").arg(done));
         how.tiles = options.isSet(QStringLiteral("tiles"));
         const Result<std::unique_ptr<Book>> book = openBook(positional[0], io.clock);
         if (!book)
@@ -73,29 +100,59 @@ public:
         // The same luck as `ohmwright forecast` draws, so that both tell the same days.
         const forecast::WorkPlan work = forecast::workPlanOf(records, how.today);
         facts.forecast = forecast::loomForecastOf(work, forecast::forecastOf(work), network);
-        const Result<ui::LoomSheetMade> made = ui::LoomSheet(network, facts, how).write(path);
+        const ui::LoomSheet sheet(network, facts, how);
+        const Result<ui::LoomSheetMade> made = sheet.write(path);
         if (!made)
             return refuse(io, made.error());
         if (options.isSet(QStringLiteral("json"))) {
             printJson(io, {{QStringLiteral("file"), path},
                            {QStringLiteral("pages"), made->pages},
-                           {QStringLiteral("strips"), made->strips},
+                           {QStringLiteral("bands"), made->bands},
+                           {QStringLiteral("left_out"), made->leftOut},
                            {QStringLiteral("smallest_text_points"), made->smallestText}});
             return kExitDone;
         }
-        io.out << (made->pages == 1 ? tr("Wrote %1.").arg(path)
-                                    : tr("Wrote %1, %2 pages.").arg(path).arg(made->pages))
+        io.out << (made->pages == 1 ? tr("Wrote %1: %2.").arg(path, ui::chartLetters(*made))
+                                    : tr("Wrote %1, %2 pages: %3.")
+                                          .arg(path)
+                                          .arg(made->pages)
+                                          .arg(ui::chartLetters(*made)))
                << Qt::endl;
-        if (made->smallestText < kLegible)
-            io.out << tr("The smallest text is %1\u00A0pt: larger paper or --tiles can be read "
-                         "better.")
-                          .arg(made->smallestText, 0, 'f', 1)
-                   << Qt::endl;
+        if (made->leftOut > 0)
+            io.out
+                << tr("%1 that are done are left out; --done whole draws them.").arg(made->leftOut)
+                << Qt::endl;
+        const bool onPaper = path.endsWith(QLatin1String(".pdf"), Qt::CaseInsensitive);
+        if (onPaper && made->smallestText < ui::kLegiblePoints)
+            io.out << larger(sheet, how) << Qt::endl;
         return kExitDone;
     }
 
 private:
-    static constexpr double kLegible = 4.5; // points, at arm's length
+    // What would make the letters legible.
+    static QString larger(const ui::LoomSheet &sheet, const ui::LoomSheetOptions &how)
+    {
+        QStringList ways;
+        if (const auto more = sheet.legibleOn(how.paper); more && more->pages > how.sheets)
+            ways += tr("--sheets %1 gives %2").arg(more->pages).arg(ui::chartLetters(*more));
+        for (const char *name : {"A3", "A2", "A1"}) {
+            const QString paper = QLatin1String(name);
+            const auto size = ui::chartPaper(paper);
+            // Page sizes of Qt are not in order: the area tells which is the larger.
+            if (!size ||
+                QPageSize(*size).sizePoints().width() <= QPageSize(how.paper).sizePoints().width())
+                continue;
+            const ui::LoomSheetMade on = sheet.wouldMake(*size, how.sheets);
+            ways += tr("--paper %1 gives %2").arg(paper, ui::chartLetters(on));
+            if (on.smallestText >= ui::kLegiblePoints)
+                break;
+        }
+        if (ways.isEmpty())
+            return tr("That is small; --tiles draws it on pages to be glued together.");
+        return tr("Under %1\u00A0pt it is hard to read on a wall: %2.")
+            .arg(ui::kLegiblePoints)
+            .arg(ways.join(tr(", ")));
+    }
 };
 
 } // namespace

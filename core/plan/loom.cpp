@@ -57,15 +57,12 @@ loom::Wired Wirer::wired(const loom::Stacking &stacking) const
     in.placement = &m_place;
     in.metrics = &m_metrics;
     in.row = loom::rowsFor(m_place, stacking);
-    in.rows = std::accumulate(m_place.runsOf.begin(), m_place.runsOf.end(), 0);
+    in.rows = stacking.rows;
     result.plateAt = plateOrder(in.row);
     const auto rows = static_cast<std::size_t>(in.rows);
     in.startsBranch.assign(rows, false);
-    std::size_t row = 0;
-    for (const std::size_t branch : stacking.order) {
-        in.startsBranch[row] = true;
-        row += static_cast<std::size_t>(m_place.runsOf[branch]);
-    }
+    for (const int row : stacking.firstRow)
+        in.startsBranch[static_cast<std::size_t>(row)] = true;
     in.columnWidth = m_sizes.columnWidth;
     in.gapRoom = loom::roomForRules(m_place);
     in.rowUp.assign(rows, m_metrics.sleeveHeight);
@@ -130,12 +127,12 @@ std::vector<std::vector<std::size_t>> Wirer::plateOrder(const std::vector<int> &
 
 loom::Stacking Wirer::asBefore(const Loom &before) const
 {
-    loom::Stacking stacking;
+    std::vector<std::size_t> order;
     const std::size_t branches = m_place.areas.size();
-    stacking.upwards.assign(branches, false);
+    std::vector<bool> upwards(branches, false);
     std::vector<bool> placed(branches, false);
     const auto put = [&](std::size_t branch) {
-        stacking.order.push_back(branch);
+        order.push_back(branch);
         placed[branch] = true;
     };
     for (const LoomBranch &known : before.branches) {
@@ -144,22 +141,24 @@ loom::Stacking Wirer::asBefore(const Loom &before) const
         if (at == m_place.areas.end() || placed[branch])
             continue;
         put(branch);
-        stacking.upwards[branch] = known.runs.size() > 1 && known.runs[1].y < known.runs[0].y;
+        upwards[branch] = known.runs.size() > 1 && known.runs[1].y < known.runs[0].y;
     }
     for (std::size_t branch = 0; branch < branches; ++branch) {
         if (!placed[branch])
             put(branch);
     }
-    return stacking;
+    return loom::stackedUp(m_place, std::move(order), std::move(upwards));
 }
 
 loom::Wired Wirer::best() const
 {
+    if (m_options.shareRuns)
+        return wired(loom::packed(m_place));
     const std::size_t branches = m_place.areas.size();
-    loom::Stacking asGiven;
-    asGiven.order.resize(branches);
-    std::iota(asGiven.order.begin(), asGiven.order.end(), std::size_t{0});
-    asGiven.upwards.assign(branches, false);
+    std::vector<std::size_t> order(branches);
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    const loom::Stacking asGiven =
+        loom::stackedUp(m_place, std::move(order), std::vector<bool>(branches, false));
     if (!m_options.keepAreaOrder && m_options.like != nullptr && !m_options.like->branches.empty())
         return wired(asBefore(*m_options.like));
     loom::Wired given = wired(asGiven);
@@ -169,7 +168,7 @@ loom::Wired Wirer::best() const
     const auto cost = [](const loom::Wired &of) {
         return kCrossing * of.routed.crossings + of.routed.length;
     };
-    loom::Wired best = wired({loom::shortOrder(m_place), asGiven.upwards});
+    loom::Wired best = wired(loom::stackedUp(m_place, loom::shortOrder(m_place), asGiven.upwards));
     if (best.routed.crossings > most || cost(given) < cost(best))
         best = std::move(given);
     double least = cost(best);
@@ -177,7 +176,8 @@ loom::Wired Wirer::best() const
     const auto attempt = [&](loom::Stacking stacking) {
         if (tries-- <= 0)
             return false;
-        loom::Wired trial = wired(stacking);
+        loom::Wired trial =
+            wired(loom::stackedUp(m_place, std::move(stacking.order), std::move(stacking.upwards)));
         if (trial.routed.crossings > most || cost(trial) >= least)
             return false;
         least = cost(trial);

@@ -72,6 +72,10 @@ struct LoomOptions
     ImpliedLinks implied = ImpliedLinks::Omit;
     // Branches as the areas first appear, instead of untangled.
     bool keepAreaOrder = false;
+    // For paper: a branch is broken where it has nothing to do for a while, each piece with its
+    // sleeve, and pieces stand on one run that are not beside one another. Half as high, but a
+    // branch is no longer one line; `keepAreaOrder` and `like` are not looked at.
+    bool shareRuns = false;
     // Branches as they lie in this loom, new areas last, so that an edit does not move what the
     // person knows; ignored when it has no branches. Only read during the call.
     const Loom *like = nullptr;
@@ -112,7 +116,9 @@ struct LoomTask
     std::vector<QPointF> missingLead; // from there to the text, where the forecast is in between
     // Below the housing, where there is a forecast: the day it is done by in 80 % of the samples,
     // a whisker from 50 to 95 % in the loom's own scale (Loom::whiskerPerDay), the float.
-    LoomLabel ready, slack;
+    // By date, where the axis tells the plan and not the 80 %, both are written and nothing is
+    // drawn in another scale: "plan 6 Feb" in `plan`, "80 %: 6 Mar" below it in `ready`.
+    LoomLabel plan, ready, slack;
     QRectF whisker;                 // null without one
     double whiskerMark = 0;         // x of 80 %
     QRectF slackLoop;               // null without float
@@ -139,7 +145,7 @@ struct LoomTrunk
     std::vector<LoomSpan> spans; // left to right
 };
 
-struct LoomBranch
+struct LoomBranch // or a piece of one, where runs are shared
 {
     QString area;
     std::vector<LoomTrunk> runs; // the one with the sleeve first
@@ -191,6 +197,7 @@ struct Loom
     QRectF bounds;
     std::vector<LoomRule> rules; // the date axis, left to right; empty by chain
     QRectF axisBand;             // where its dates are written, on top; null by chain
+    std::vector<double> cuts;    // x between two columns, left to right: there it may be cut in two
     QDate today;                 // of the forecast; null without one
     double whiskerPerDay = 0;    // scene units
     int impliedOmitted = 0;      // links without a wire because a longer chain implies them

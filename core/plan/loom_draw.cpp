@@ -117,7 +117,7 @@ void Drawer::drawHousingTexts(LoomTask &task, const Size &size, QPointF centre,
             const double left =
                 std::clamp(task.body.left() + kBesideLead, cellLeft + kBesideLead,
                            std::max(cellLeft + kBesideLead, cellRight - size.missing.width));
-            const double below = task.body.bottom() + stripHeight(m_metrics) + 7;
+            const double below = task.body.bottom() + stripHeight(m_metrics, size) + 7;
             setLabel(task.missing, size.missing, QPointF(left, below), m_metrics.missingLine);
             const double lead = left - kBesideLead + kLeadIndent;
             const double round = task.body.bottom() + 2.5;
@@ -141,7 +141,11 @@ void Drawer::drawStrip(LoomTask &task, const Size &size) const
 {
     const double left = task.body.left() + kBesideLead;
     const double top = task.body.bottom() + 5;
-    setLabel(task.ready, size.ready, QPointF(left, top), m_metrics.dateLine);
+    const bool both = !size.plan.lines.isEmpty();
+    if (both)
+        setLabel(task.plan, size.plan, QPointF(left, top), m_metrics.dateLine);
+    setLabel(task.ready, size.ready, QPointF(left, top + (both ? m_metrics.dateLine : 0)),
+             m_metrics.dateLine);
     if (!size.slack.lines.isEmpty()) {
         const double right = task.body.right() - 1;
         setLabel(task.slack, size.slack, QPointF(right - size.slack.width, top),
@@ -150,7 +154,7 @@ void Drawer::drawStrip(LoomTask &task, const Size &size) const
                                 m_metrics.dateLine - 3);
     }
     const auto &ready = m_facts.forecast->of(task.task).ready;
-    if (!ready[0] || !ready[1] || !ready[2] || *ready[2] <= *ready[0])
+    if (both || !ready[0] || !ready[1] || !ready[2] || *ready[2] <= *ready[0])
         return;
     const double perDay = m_sizes.whiskerPerDay;
     task.whisker = QRectF(left, top + m_metrics.dateLine, (*ready[2] - *ready[0]) * perDay,
@@ -210,7 +214,7 @@ void Drawer::drawTasks(Loom &result) const
         else
             drawHousingTexts(task, size, QPointF(task.body.center().x(), y), cellLeft);
         if (m_network.tasks[at].highVoltage)
-            task.highVoltageMark = QRectF(task.body.right() - 20, task.body.top() - 13, 20, 11);
+            task.highVoltageMark = QRectF(task.body.right() - 22, task.body.top() - 14, 22, 12);
         const auto drawn = [&](std::size_t link) {
             return m_place.links[link].drawn;
         };
@@ -309,8 +313,8 @@ void Drawer::drawTrunks(Loom &result, LoomBranch &branch, std::size_t index,
 
 void Drawer::drawBranches(Loom &result) const
 {
-    std::size_t row = 0;
     for (const std::size_t index : m_wired.stacking.order) {
+        const auto row = static_cast<std::size_t>(m_wired.stacking.firstRow[index]);
         LoomBranch branch;
         branch.area = m_place.areas[index];
         const auto runs = static_cast<std::size_t>(m_place.runsOf[index]);
@@ -332,7 +336,6 @@ void Drawer::drawBranches(Loom &result) const
         for (const std::size_t task : m_place.tasksOf[index])
             result.tasks[task].branch = result.branches.size();
         result.branches.push_back(std::move(branch));
-        row += runs;
     }
 }
 
@@ -344,6 +347,7 @@ void Drawer::findBounds(Loom &result, double margin)
         bounds |= task.title.box;
         bounds |= task.date.box;
         bounds |= task.missing.box;
+        bounds |= task.plan.box;
         bounds |= task.ready.box;
         bounds |= task.slack.box;
         bounds |= task.whisker;
@@ -380,6 +384,10 @@ Loom Drawer::draw()
     ruleAxis(m_place, m_wired.routed.columnLeft, m_sizes.columnWidth, result.bounds.top() + 16,
              result);
     result.bounds |= result.axisBand;
+    // Wires have come to their height where a column begins, and so have rules to stand with it.
+    const std::vector<double> room = roomForRules(m_place);
+    for (std::size_t column = 1; column < m_wired.routed.columnLeft.size(); ++column)
+        result.cuts.push_back(m_wired.routed.columnLeft[column] - room[column - 1] - 1.5);
     return result;
 }
 

@@ -40,4 +40,10 @@ QString loomDate(QDate date, QDate today)
     return date.year() == today.year() ? whole.section(QLatin1Char(' '), 0, 1) : whole;
 }
 
+QString loomDay(QDate date, QDate today)
+{
+    const bool near = date >= today && date < today.addMonths(10);
+    return near ? showDate(date).section(QLatin1Char(' '), 0, 1) : loomDate(date, today);
+}
+
 } // namespace ohmwright::plan

@@ -57,4 +57,7 @@ LoomForecast forNetwork(const LoomForecast &forecast, const Network &made, const
 // "6 Aug"; of another year than `today` "6 Aug 2027".
 QString loomDate(QDate date, QDate today);
 
+// "6 Aug" for the next ten months, in which that is one day only; else as loomDate().
+QString loomDay(QDate date, QDate today);
+
 } // namespace ohmwright::plan

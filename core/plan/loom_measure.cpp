@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/plan/loom_measure.h"
 
+#include "core/plan/network.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -68,9 +70,15 @@ void Measurer::measureStrip(std::size_t task, Words &dates)
     Size &size = m_sizes.of[task];
     size.forecast = true;
     const QString day = days.ready[1]
-                            ? loomDate(forecast.today.addDays(*days.ready[1]), forecast.today)
+                            ? loomDay(forecast.today.addDays(*days.ready[1]), forecast.today)
                             : QStringLiteral("not in reach");
-    size.ready = dates.broken(day, m_metrics.housingMaxWidth - kBesideLead, 1);
+    const double room = m_metrics.housingMaxWidth - kBesideLead;
+    size.ready = dates.broken(QStringLiteral("80\u00A0%: %1").arg(day), room, 1);
+    const bool byDate = !m_place.rules.empty();
+    if (byDate && days.finish)
+        size.plan = dates.broken(QStringLiteral("plan %1").arg(
+                                     loomDay(forecast.today.addDays(*days.finish), forecast.today)),
+                                 room, 1);
     if (days.floatDays.value_or(0) > 0)
         size.slack = dates.broken(QStringLiteral("%1\u00A0d").arg(*days.floatDays),
                                   m_metrics.housingMaxWidth, 1);
@@ -83,7 +91,10 @@ double stripWidth(const Size &size)
         return 0;
     const double slack =
         size.slack.lines.isEmpty() ? 0 : kLoopGap + kLoopWidth + 3 + size.slack.width;
-    return kBesideLead + size.ready.width + slack + 1;
+    // The float stands beside the first line.
+    if (size.plan.lines.isEmpty())
+        return kBesideLead + size.ready.width + slack + 1;
+    return kBesideLead + std::max(size.plan.width + slack, size.ready.width) + 1;
 }
 
 // A milestone's: what was passed in, else its own date and the forecast's days.
@@ -134,8 +145,10 @@ void Measurer::measureHousing(std::size_t task, Words &titles)
     size.height = m_metrics.housingHeight;
     size.title = titles.broken(own.title, size.width - 2 * pad + 0.5, kTitleLines);
     size.cellWidth = size.width;
-    size.up = size.height / 2 + (own.highVoltage ? 15 : 6);
-    size.down = size.height / 2 + 2 + (size.forecast ? stripHeight(m_metrics) + 2 : 0);
+    // On top of it stand its key, and the mark or the flag.
+    const bool flag = !own.done && canStart(m_network, task);
+    size.up = size.height / 2 + (own.highVoltage || flag ? 15 : 6);
+    size.down = size.height / 2 + 2 + (size.forecast ? stripHeight(m_metrics, size) + 2 : 0);
     size.lack = missing(own);
     if (size.lack.any)
         size.cellWidth = std::max(size.cellWidth, m_metrics.housingMaxWidth * 0.9);
@@ -217,8 +230,8 @@ Sizes Measurer::measure()
                 m_facts.forecast->arrivalOf(m_network.tasks[task].needs[size.lack.need]);
             if (day)
                 size.lack.why = QStringLiteral("80\u00A0%: %1")
-                                    .arg(loomDate(m_facts.forecast->today.addDays(*day),
-                                                  m_facts.forecast->today));
+                                    .arg(loomDay(m_facts.forecast->today.addDays(*day),
+                                                 m_facts.forecast->today));
         }
         size.missing = texts.broken(size.lack.what, room, kMissingLines);
         if (size.missing.lines.size() < kMissingLines && !size.lack.why.isEmpty()) {
@@ -228,13 +241,14 @@ Sizes Measurer::measure()
             size.missing.cut = size.missing.cut || why.cut;
         }
         const double height =
-            static_cast<double>(size.missing.lines.size()) * m_metrics.missingLine + 8;
+            static_cast<double>(size.missing.lines.size()) * m_metrics.missingLine + 6;
         if (m_network.tasks[task].milestone)
             size.down = std::max(size.down,
                                  static_cast<double>(size.date.lines.size()) * m_metrics.dateLine +
                                      6 + height);
         else
-            size.down = size.height / 2 + (size.forecast ? stripHeight(m_metrics) + 2 : 0) + height;
+            size.down =
+                size.height / 2 + (size.forecast ? stripHeight(m_metrics, size) + 2 : 0) + height;
     }
     return std::move(m_sizes);
 }

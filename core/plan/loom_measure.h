@@ -17,7 +17,7 @@ struct Size // of a task, before it has a place
     double up = 0, down = 0;      // from the centre line, texts included
     Words::Broken title, missing, date;
     bool forecast = false; // the strip below the housing that tells its days
-    Words::Broken ready, slack;
+    Words::Broken plan, ready, slack;
     Missing lack;
     std::size_t cavities = 0;
     int cavityRows = 1;
@@ -44,10 +44,10 @@ inline constexpr double kBesideLead = 9;
 // Between a plate and the texts beside it, scene units.
 inline constexpr double kPlateTextGap = 8;
 
-// The strip's height below a housing.
-inline double stripHeight(const LoomMetrics &metrics)
+// The strip's height below a housing: two lines, or one and a whisker.
+inline double stripHeight(const LoomMetrics &metrics, const Size &size)
 {
-    return metrics.dateLine + kWhiskerHeight;
+    return metrics.dateLine + (size.plan.lines.isEmpty() ? kWhiskerHeight : metrics.dateLine);
 }
 
 // At least half of the tasks are: their branch carries the mark.

@@ -22,6 +22,10 @@ constexpr double kPullWithin = 1.0;
 constexpr double kPullAcross = 0.6;
 // What it is worth, in columns of wire, not to open one more run beside a task.
 constexpr double kSideBySide = 3.0;
+// What a task more than any column need hold costs.
+constexpr double kCrowded = 40;
+// What going on with a branch is worth, in tasks that still follow, when a column has room for few.
+constexpr int kGoOn = 2;
 constexpr int kFarthestMove = 24;
 constexpr int kSettlingPasses = 4;
 
@@ -136,9 +140,57 @@ void nameBranches(const Network &network, Placement &placement)
     }
 }
 
+// As few tasks in every column as will do without a column more: those first that most follow on,
+// and what goes on with a branch that stands in the column before. Columns as ranked until now.
+void spreadOut(Placement &placement, int last)
+{
+    const std::size_t count = placement.order.size();
+    std::vector<int> tail(count, 0);
+    for (auto at = placement.order.rbegin(); at != placement.order.rend(); ++at) {
+        for (const std::size_t link : placement.outOf[*at])
+            tail[*at] = std::max(tail[*at], tail[placement.links[link].to] + 1);
+    }
+    std::vector<int> column;
+    const auto spreadAt = [&](std::size_t most) {
+        column.assign(count, 0);
+        std::vector<std::size_t> left = placement.order;
+        std::vector<int> lastOf(placement.areas.size(), -1);
+        for (int at = 1; at <= last && !left.empty(); ++at) {
+            std::vector<std::size_t> ready;
+            for (const std::size_t task : left) {
+                const auto &into = placement.into[task];
+                if (std::all_of(into.begin(), into.end(), [&](std::size_t link) {
+                        const int before = column[placement.links[link].from];
+                        return before > 0 && before < at;
+                    }))
+                    ready.push_back(task);
+            }
+            const auto worth = [&](std::size_t task) {
+                return tail[task] + (lastOf[placement.branchOf[task]] == at - 1 ? kGoOn : 0);
+            };
+            std::stable_sort(ready.begin(), ready.end(),
+                             [&](std::size_t a, std::size_t b) { return worth(a) > worth(b); });
+            if (ready.size() > most)
+                ready.resize(most);
+            for (const std::size_t task : ready)
+                column[task] = at;
+            for (const std::size_t task : ready)
+                lastOf[placement.branchOf[task]] = at;
+            std::erase_if(left, [&](std::size_t task) { return column[task] > 0; });
+        }
+        return left.empty();
+    };
+    for (std::size_t most = 1; most <= count; ++most) {
+        if (spreadAt(most)) {
+            placement.column = column;
+            return;
+        }
+    }
+}
+
 // Longest-path rank first; then each task moves within its slack to where its wires are short and
 // its branch has room, so that what can wait stands by what waits on it.
-void settleColumns(Placement &placement)
+void settleColumns(Placement &placement, bool spread)
 {
     const std::size_t count = placement.order.size();
     auto &column = placement.column;
@@ -149,10 +201,21 @@ void settleColumns(Placement &placement)
     }
     const int last = count == 0 ? 0 : *std::max_element(column.begin(), column.end());
     placement.columns = last + 1;
+    if (spread)
+        spreadOut(placement, last);
     std::vector<std::vector<int>> standing(placement.areas.size(),
                                            std::vector<int>(static_cast<std::size_t>(last + 1), 0));
     for (std::size_t task = 0; task < count; ++task)
         ++standing[placement.branchOf[task]][static_cast<std::size_t>(column[task])];
+
+    // Where runs are shared, a column holds no more than there must be runs for.
+    std::vector<int> crowd(static_cast<std::size_t>(last + 1), 0);
+    for (std::size_t task = 0; task < count; ++task)
+        ++crowd[static_cast<std::size_t>(column[task])];
+    const int most = spread ? *std::max_element(crowd.begin(), crowd.end()) : 0;
+    const auto crowded = [&](int at) {
+        return spread && crowd[static_cast<std::size_t>(at)] >= most ? kCrowded : 0.0;
+    };
 
     const auto pull = [&](const Link &link) {
         return placement.branchOf[link.from] == placement.branchOf[link.to] ? kPullWithin
@@ -171,10 +234,12 @@ void settleColumns(Placement &placement)
             return;
         auto &beside = standing[placement.branchOf[task]];
         --beside[static_cast<std::size_t>(column[task])];
+        --crowd[static_cast<std::size_t>(column[task])];
         double least = std::numeric_limits<double>::max();
         int best = column[task];
         for (int at = low; at <= high; ++at) {
-            double cost = 0.05 * at + kSideBySide * beside[static_cast<std::size_t>(at)];
+            double cost =
+                0.05 * at + kSideBySide * beside[static_cast<std::size_t>(at)] + crowded(at);
             for (const std::size_t link : placement.into[task]) {
                 if (placement.links[link].drawn)
                     cost += pull(placement.links[link]) * (at - column[placement.links[link].from]);
@@ -190,6 +255,7 @@ void settleColumns(Placement &placement)
         }
         column[task] = best;
         ++beside[static_cast<std::size_t>(best)];
+        ++crowd[static_cast<std::size_t>(best)];
     };
     for (int pass = 0; pass < kSettlingPasses; ++pass) {
         if (pass % 2 == 0)
@@ -267,6 +333,39 @@ void layRuns(Placement &placement)
     }
 }
 
+// A run is broken where so many columns of it are empty; a sleeve takes one of them.
+constexpr int kBreak = 2;
+
+// Every run a branch of its own, in pieces where it is empty for a while: so they can be packed.
+void breakBranches(Placement &placement)
+{
+    std::vector<std::vector<std::size_t>> pieces;
+    std::vector<QString> areas;
+    for (std::size_t branch = 0; branch < placement.areas.size(); ++branch) {
+        std::vector<std::size_t> pieceOf(static_cast<std::size_t>(placement.runsOf[branch]));
+        std::vector<int> lastOn(pieceOf.size(), -kBreak - 2);
+        for (const std::size_t task : placement.tasksOf[branch]) { // by column
+            const auto run = static_cast<std::size_t>(placement.run[task]);
+            if (placement.column[task] - lastOn[run] > kBreak) {
+                pieceOf[run] = pieces.size();
+                pieces.emplace_back();
+                areas.push_back(placement.areas[branch]);
+            }
+            lastOn[run] = placement.column[task];
+            pieces[pieceOf[run]].push_back(task);
+        }
+    }
+    for (std::size_t piece = 0; piece < pieces.size(); ++piece) {
+        for (const std::size_t task : pieces[piece]) {
+            placement.branchOf[task] = piece;
+            placement.run[task] = 0;
+        }
+    }
+    placement.areas = std::move(areas);
+    placement.tasksOf = std::move(pieces);
+    placement.runsOf.assign(placement.areas.size(), 1);
+}
+
 } // namespace
 
 Placement place(const Network &network, const LoomFacts &facts, const LoomOptions &options)
@@ -286,19 +385,97 @@ Placement place(const Network &network, const LoomFacts &facts, const LoomOption
     if (options.by == LoomBy::Date && facts.forecast)
         settleByDate(network, *facts.forecast, placement);
     else
-        settleColumns(placement);
+        settleColumns(placement, options.shareRuns);
     layRuns(placement);
+    if (options.shareRuns)
+        breakBranches(placement);
     return placement;
+}
+
+Stacking stackedUp(const Placement &placement, std::vector<std::size_t> order,
+                   std::vector<bool> upwards)
+{
+    Stacking stacking{std::move(order), std::move(upwards), {}, 0};
+    stacking.firstRow.assign(placement.areas.size(), 0);
+    for (const std::size_t branch : stacking.order) {
+        stacking.firstRow[branch] = stacking.rows;
+        stacking.rows += placement.runsOf[branch];
+    }
+    return stacking;
+}
+
+Stacking packed(const Placement &placement)
+{
+    const std::size_t count = placement.areas.size();
+    Stacking stacking;
+    stacking.upwards.assign(count, false);
+    stacking.firstRow.assign(count, 0);
+    std::vector<std::size_t> byStart(count);
+    std::iota(byStart.begin(), byStart.end(), std::size_t{0});
+    const auto start = [&](std::size_t branch) {
+        return placement.column[placement.tasksOf[branch].front()] - 1;
+    };
+    std::stable_sort(byStart.begin(), byStart.end(), [&](std::size_t left, std::size_t right) {
+        return start(left) < start(right);
+    });
+    std::vector<int> freeFrom; // per row: the first column nothing stands in
+    std::map<QString, int> lastOf;
+    std::vector<bool> placed(count, false);
+    for (const std::size_t branch : byStart) {
+        const int runs = placement.runsOf[branch];
+        // Where it would stand best: on its area's last piece, else amid what its tasks wait on.
+        double wanted = static_cast<double>(freeFrom.size());
+        double sum = 0;
+        int links = 0;
+        for (const std::size_t task : placement.tasksOf[branch]) {
+            for (const std::size_t link : placement.into[task]) {
+                const std::size_t from = placement.links[link].from;
+                if (!placement.links[link].drawn || !placed[placement.branchOf[from]])
+                    continue;
+                sum += stacking.firstRow[placement.branchOf[from]] + placement.run[from];
+                ++links;
+            }
+        }
+        if (links > 0)
+            wanted = sum / links;
+        if (const auto last = lastOf.find(placement.areas[branch]); last != lastOf.end())
+            wanted = last->second;
+        double least = std::numeric_limits<double>::max();
+        int best = 0;
+        for (int row = 0; row <= static_cast<int>(freeFrom.size()); ++row) {
+            double cost = std::abs(row - wanted);
+            for (int run = row; run < row + runs; ++run) {
+                if (run >= static_cast<int>(freeFrom.size()))
+                    cost += 1000; // one more row
+                else if (freeFrom[static_cast<std::size_t>(run)] > start(branch))
+                    cost += 1e9; // taken
+            }
+            if (cost < least) {
+                least = cost;
+                best = row;
+            }
+        }
+        if (freeFrom.size() < static_cast<std::size_t>(best + runs))
+            freeFrom.resize(static_cast<std::size_t>(best + runs), 0);
+        for (int run = best; run < best + runs; ++run)
+            freeFrom[static_cast<std::size_t>(run)] =
+                placement.column[placement.tasksOf[branch].back()] + 1;
+        stacking.firstRow[branch] = best;
+        lastOf[placement.areas[branch]] = best;
+        placed[branch] = true;
+    }
+    stacking.rows = static_cast<int>(freeFrom.size());
+    stacking.order = byStart;
+    std::stable_sort(stacking.order.begin(), stacking.order.end(),
+                     [&](std::size_t left, std::size_t right) {
+                         return stacking.firstRow[left] < stacking.firstRow[right];
+                     });
+    return stacking;
 }
 
 std::vector<int> rowsFor(const Placement &placement, const Stacking &stacking)
 {
-    std::vector<int> first(placement.areas.size(), 0);
-    int row = 0;
-    for (const std::size_t branch : stacking.order) {
-        first[branch] = row;
-        row += placement.runsOf[branch];
-    }
+    const std::vector<int> &first = stacking.firstRow;
     std::vector<int> rows(placement.branchOf.size(), 0);
     for (std::size_t task = 0; task < rows.size(); ++task) {
         const std::size_t branch = placement.branchOf[task];

@@ -26,12 +26,12 @@ struct Placement
     std::vector<std::size_t> order; // every task after all it waits on
     std::vector<Link> links;        // by `to`, then `from`; none double, none backwards
     std::vector<std::vector<std::size_t>> into, outOf; // per task: indices of links
-    std::vector<QString> areas;                        // per branch, as first met
-    std::vector<std::size_t> branchOf;                 // per task
-    std::vector<std::vector<std::size_t>> tasksOf;     // per branch, by column, then order
-    std::vector<int> column;                           // per task; column 0 holds sleeves only
-    std::vector<int> run;                              // per task: run within its branch
-    std::vector<int> runsOf;                           // per branch
+    std::vector<QString> areas;        // per branch, as first met; where runs are shared, per piece
+    std::vector<std::size_t> branchOf; // per task
+    std::vector<std::vector<std::size_t>> tasksOf; // per branch, by column, then order
+    std::vector<int> column;                       // per task; column 0 holds sleeves only
+    std::vector<int> run;                          // per task: run within its branch
+    std::vector<int> runsOf;                       // per branch
     int columns = 0;
     struct Rule // of the date axis, in the gap right of a column
     {
@@ -49,7 +49,17 @@ struct Stacking
 {
     std::vector<std::size_t> order;
     std::vector<bool> upwards; // per branch
+    std::vector<int> firstRow; // per branch: its uppermost
+    int rows = 0;
 };
+
+// One below the other in this order.
+Stacking stackedUp(const Placement &placement, std::vector<std::size_t> order,
+                   std::vector<bool> upwards);
+
+// Left to right, each as near as can be to what it waits on, on rows that are free there: the
+// column before a branch's first task is its sleeve's.
+Stacking packed(const Placement &placement);
 
 // Per task: its row, counted over all runs from the top.
 std::vector<int> rowsFor(const Placement &placement, const Stacking &stacking);

@@ -100,7 +100,10 @@ void Chooser::findStraight()
         way.enters = m_place.column[link.to] - 1;
         way.from = m_row[link.from];
         way.to = m_row[link.to];
-        way.straight = nextOnRow[link.from] == link.to;
+        // A run that is shared has other areas' sleeves on it.
+        way.straight =
+            nextOnRow[link.from] == link.to &&
+            m_place.areas[m_place.branchOf[link.from]] == m_place.areas[m_place.branchOf[link.to]];
         if (way.straight && link.drawn) {
             for (int gap = way.leaves; gap <= way.enters; ++gap)
                 m_conductor.at(way.from, gap) = 1;

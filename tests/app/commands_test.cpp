@@ -417,6 +417,7 @@ TEST_F(CommandsTest, ChartWritesPdfAndSvg)
     }
     ASSERT_EQ(run({"chart", book(), "--out", at("c.pdf"), "--paper", "A4", "--by", "date"}), 0)
         << err.toStdString();
+    EXPECT_THAT(out.toStdString(), HasSubstr(": letters "));
     QProcess check;
     check.start(QStringLiteral("qpdf"), {QStringLiteral("--check"), at("c.pdf")});
     ASSERT_TRUE(check.waitForFinished());
@@ -428,6 +429,9 @@ TEST_F(CommandsTest, ChartWritesPdfAndSvg)
     EXPECT_EQ(run({"chart", book(), "--out", at("c.png")}), 2);
     EXPECT_EQ(run({"chart", book(), "--out", at("d.pdf"), "--paper", "A9"}), 2);
     EXPECT_EQ(run({"chart", book(), "--out", at("d.pdf"), "--by", "colour"}), 2);
+    EXPECT_EQ(run({"chart", book(), "--out", at("d.pdf"), "--sheets", "0"}), 2);
+    EXPECT_EQ(run({"chart", book(), "--out", at("d.pdf"), "--sheets", "two"}), 2);
+    EXPECT_EQ(run({"chart", book(), "--out", at("d.pdf"), "--done", "gone"}), 2);
     EXPECT_FALSE(QFile::exists(at("d.pdf")));
 }
 

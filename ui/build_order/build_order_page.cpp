@@ -208,21 +208,23 @@ void BuildOrderPage::setForecastMissing(const QString &sentence)
     m_loom->setForecastMissing(sentence);
 }
 
-void BuildOrderPage::chooseAndSave(QPageSize::PageSizeId paper, bool tiles)
+void BuildOrderPage::chooseAndSave(const QString &kind, QPageSize::PageSizeId paper, bool tiles,
+                                   int sheets)
 {
     const QString name = QFileInfo(m_book.path()).completeBaseName();
-    QString path = m_outside->chooseSaveFile(this, tr("Save the chart"),
-                                             (name.isEmpty() ? tr("build") : name) +
-                                                 QStringLiteral("-order.pdf"),
-                                             tr("PDF file (*.pdf);;SVG drawing (*.svg)"));
+    QString path = m_outside->chooseSaveFile(
+        this, tr("Save the chart"),
+        (name.isEmpty() ? tr("build") : name) + QStringLiteral("-order.") + kind,
+        kind == QLatin1String("svg") ? tr("SVG drawing (*.svg)") : tr("PDF file (*.pdf)"));
     if (path.isEmpty())
         return;
     if (QFileInfo(path).suffix().isEmpty())
-        path += QStringLiteral(".pdf");
-    saveChart(path, paper, tiles);
+        path += QLatin1Char('.') + kind;
+    saveChart(path, paper, tiles, sheets);
 }
 
-void BuildOrderPage::saveChart(const QString &path, QPageSize::PageSizeId paper, bool tiles)
+void BuildOrderPage::saveChart(const QString &path, QPageSize::PageSizeId paper, bool tiles,
+                               int sheets)
 {
     LoomSheetOptions how;
     how.title = m_book.records().build().title;
@@ -230,13 +232,14 @@ void BuildOrderPage::saveChart(const QString &path, QPageSize::PageSizeId paper,
     how.by = m_loom->by();
     how.paper = paper;
     how.tiles = tiles;
+    how.sheets = sheets;
     how.like = &m_loom->loom();
     const Result<LoomSheetMade> made =
         LoomSheet(m_loom->network(), m_loom->facts(), how).write(path);
     if (!made)
         emit said(told(made.error()), Tone::Problem);
     else
-        emit said(tr("The chart is saved as %1.").arg(path), Tone::Told);
+        emit said(tr("The chart is saved as %1, %2.").arg(path, chartLetters(*made)), Tone::Told);
 }
 
 void BuildOrderPage::printChart()
@@ -254,7 +257,9 @@ void BuildOrderPage::printChart()
         how.like = &m_loom->loom();
         LoomSheetMade made;
         if (LoomSheet(m_loom->network(), m_loom->facts(), how).paintOn(*printer, made))
-            emit said(tr("The chart is sent to %1.").arg(printer->printerName()), Tone::Told);
+            emit said(
+                tr("The chart is sent to %1, %2.").arg(printer->printerName(), chartLetters(made)),
+                Tone::Told);
         else
             emit said(tr("The printer did not take the chart."), Tone::Problem);
     });

@@ -13,6 +13,7 @@
 
 #include <optional>
 
+class QMenu;
 class QComboBox;
 class QLabel;
 class QPushButton;
@@ -60,7 +61,7 @@ public:
     [[nodiscard]] LoomView &chart() { return *m_loom; }
     // The chart as it is laid out now, as PDF or SVG by the path's ending; what was written, or
     // why not, is said.
-    void saveChart(const QString &path, QPageSize::PageSizeId paper, bool tiles);
+    void saveChart(const QString &path, QPageSize::PageSizeId paper, bool tiles, int sheets = 1);
 
     // Into the line for a new task; after `afterKey` if given.
     void beginTask(const QString &afterKey = {}, const QString &area = {});
@@ -84,7 +85,9 @@ private:
     void makeNewTask();
     void makeChartMenu();
     void connectChart();
-    void chooseAndSave(QPageSize::PageSizeId paper, bool tiles);
+    // `kind` is the ending: "pdf", "svg".
+    void chooseAndSave(const QString &kind, QPageSize::PageSizeId paper, bool tiles, int sheets);
+    void fillPaperMenu(QMenu &menu);
     void printChart();
     void bookChanged();
     void refresh();

@@ -2,6 +2,7 @@
 // How the page is put together; what it does is in build_order_page.cpp.
 #include "core/plan/plan_edits.h"
 #include "ui/build_order/build_order_page.h"
+#include "ui/build_order/loom_sheet.h"
 #include "ui/build_order/loom_view.h"
 #include "ui/build_order/move_panel.h"
 #include "ui/build_order/moves_model.h"
@@ -28,7 +29,6 @@
 #include <QTableView>
 #include <QVBoxLayout>
 
-#include <initializer_list>
 #include <utility>
 
 namespace ohmwright::ui {
@@ -168,21 +168,50 @@ void BuildOrderPage::makeChartMenu()
     auto *menu = new QMenu(m_paper);
     connect(menu->addAction(tr("&Print…")), &QAction::triggered, this, &BuildOrderPage::printChart);
     menu->addSeparator();
-    const std::initializer_list<std::pair<QString, QPageSize::PageSizeId>> papers{
-        {QStringLiteral("A4"), QPageSize::A4},
-        {QStringLiteral("A3"), QPageSize::A3},
-        {QStringLiteral("A2"), QPageSize::A2},
-        {QStringLiteral("A1"), QPageSize::A1}};
-    for (const auto &[name, paper] : papers) {
-        QAction *save = menu->addAction(tr("Save for one %1 sheet or as SVG…").arg(name));
-        save->setEnabled(m_outside);
-        connect(save, &QAction::triggered, this,
-                [this, paper = paper] { chooseAndSave(paper, false); });
-    }
-    QAction *tiles = menu->addAction(tr("Save on A4 pages to be glued together…"));
-    tiles->setEnabled(m_outside);
-    connect(tiles, &QAction::triggered, this, [this] { chooseAndSave(QPageSize::A4, true); });
+    QMenu *pdf = menu->addMenu(tr("Save as P&DF"));
+    pdf->setEnabled(m_outside);
+    connect(pdf, &QMenu::aboutToShow, this, [this, pdf] { fillPaperMenu(*pdf); });
+    QAction *svg = menu->addAction(tr("Save as &SVG…"));
+    svg->setEnabled(m_outside);
+    connect(svg, &QAction::triggered, this,
+            [this] { chooseAndSave(QStringLiteral("svg"), QPageSize::A3, false, 1); });
     m_paper->setMenu(menu);
+}
+
+// Each paper with the size of the letters there, and with the sheets it takes to read them.
+void BuildOrderPage::fillPaperMenu(QMenu &menu)
+{
+    menu.clear();
+    LoomSheetOptions how;
+    how.by = m_loom->by();
+    how.like = &m_loom->loom();
+    const LoomSheet sheet(m_loom->network(), m_loom->facts(), how);
+    const bool drawable = !m_loom->network().tasks.empty();
+    const auto add = [&](const QString &words, QPageSize::PageSizeId paper, bool tiles,
+                         int sheets) {
+        connect(menu.addAction(words), &QAction::triggered, this, [this, paper, tiles, sheets] {
+            chooseAndSave(QStringLiteral("pdf"), paper, tiles, sheets);
+        });
+    };
+    constexpr int kFewSheets = 4;
+    for (const char *letters : {"A4", "A3", "A2", "A1"}) {
+        const QString name = QLatin1String(letters);
+        const QPageSize::PageSizeId paper = chartPaper(name).value_or(QPageSize::A3);
+        if (!drawable) {
+            add(tr("%1…").arg(name), paper, false, 1);
+            continue;
+        }
+        const LoomSheetMade one = sheet.wouldMake(paper, 1);
+        add(tr("%1, %2…").arg(name, chartLetters(one)), paper, false, 1);
+        if (one.smallestText >= kLegiblePoints)
+            continue;
+        const std::optional<LoomSheetMade> more = sheet.legibleOn(paper, kFewSheets);
+        if (more && more->pages > 1)
+            add(tr("%1 on %2 sheets, %3…").arg(name).arg(more->pages).arg(chartLetters(*more)),
+                paper, false, more->pages);
+    }
+    menu.addSeparator();
+    add(tr("A4 pages to be glued together…"), QPageSize::A4, true, 1);
 }
 
 void BuildOrderPage::makeMoves()

@@ -6,6 +6,7 @@
 #include <QPainter>
 #include <QPainterPath>
 #include <QPen>
+#include <QPolygonF>
 #include <QStringList>
 
 #include <algorithm>
@@ -18,7 +19,8 @@ namespace {
 
 constexpr double kSignWidth = 20;
 constexpr double kHeight = 22;
-constexpr double kBetween = 18;
+constexpr double kBetween = 15;
+constexpr double kBetweenWords = 4;
 
 QFont legendFont(const QString &family)
 {
@@ -43,10 +45,11 @@ LoomLegend::LoomLegend(const LoomPainter &painter, const plan::Network &network,
     });
     m_items = {
         {Sign::Done, tr("done"), tr("solid: done")},
-        {Sign::CanStart, tr("can start now"), tr("firm outline: can start now")},
+        {Sign::CanStart, tr("can start now"), tr("firm outline and a flag: can start now")},
     };
     if (underWay)
-        m_items.push_back({Sign::UnderWay, tr("under way"), tr("barred on the left: under way")});
+        m_items.push_back(
+            {Sign::UnderWay, tr("under way"), tr("barred on the left, and a flag: under way")});
     m_items.push_back({Sign::Waits, tr("waits"), tr("dashed: waits")});
     if (std::any_of(network.tasks.begin(), network.tasks.end(),
                     [](const plan::Task &task) { return task.aside; }))
@@ -59,67 +62,86 @@ LoomLegend::LoomLegend(const LoomPainter &painter, const plan::Network &network,
                        shares ? tr("drives the date; thinner: less often") : tr("drives the date"),
                        shares ? tr("thick conductor: drives the date; thinner: less often")
                               : tr("thick conductor: drives the date")});
-    if (!loom.today.isNull()) {
-        m_items.push_back({Sign::Ready, tr("80\u00A0% day, 50 to 95\u00A0%"),
+    if (!loom.today.isNull() && loom.rules.empty()) {
+        m_items.push_back({Sign::Ready, tr("80\u00A0% day; line: 50 to 95\u00A0%"),
                            tr("day below a task: done by then in 80\u00A0% of the forecast's runs, "
                               "and a line from 50 to 95\u00A0%")});
-        m_items.push_back({Sign::Slack, tr("days of float"), tr("loop: days of float")});
     }
     if (!loom.rules.empty()) {
+        m_items.push_back(
+            {Sign::None, tr("80\u00A0%: day made in 80\u00A0% of runs"),
+             tr("plan: the day a task is planned to be done by, which the dates above "
+                "tell; 80\u00A0%: done by then in 80\u00A0% of the forecast's runs")});
+    }
+    if (!loom.today.isNull())
+        m_items.push_back({Sign::Slack, tr("days of float"), tr("loop: days of float")});
+    if (!loom.rules.empty()) {
         m_items.push_back({Sign::Today, tr("today"), tr("blue line: today")});
-        const QString even = tr("a week takes the room of what starts in it");
+        const QString even = tr("weeks are as wide as their work needs");
         m_items.push_back({Sign::None, even, even});
     }
     if (hot)
         m_items.push_back({Sign::HighVoltage, tr("high voltage"), tr("HV: high voltage")});
     if (loom.impliedOmitted > 0) {
         const QString implied =
-            loom.impliedOmitted == 1
-                ? tr("1 link that a longer chain implies is not drawn")
-                : tr("%1 links that longer chains imply are not drawn").arg(loom.impliedOmitted);
-        m_items.push_back({Sign::None, implied, implied});
+            tr("%1 not drawn")
+                .arg(loom.impliedOmitted == 1 ? tr("1 implied link")
+                                              : tr("%1 implied links").arg(loom.impliedOmitted));
+        m_items.push_back({Sign::None, implied, implied + tr(": longer chains imply them")});
     }
 }
 
-double LoomLegend::height() const
+void LoomLegend::addCuts()
 {
-    return kHeight;
+    const QString cuts = tr("a number at a cut: there the wire goes on");
+    m_items.push_back({Sign::None, cuts, cuts});
+}
+
+void LoomLegend::addLeftOut(const std::vector<std::pair<QString, int>> &areas)
+{
+    QString words = tr("done and left out:");
+    for (std::size_t at = 0; at < areas.size(); ++at) {
+        const QString name = areas[at].first.isEmpty() ? tr("no area") : areas[at].first;
+        words += (at == 0 ? QStringLiteral(" ") : QString()) +
+                 tr("%1\u00A0%2").arg(name).arg(areas[at].second);
+        if (at + 1 < areas.size())
+            words += QLatin1Char(',');
+        m_items.push_back({Sign::None, words, words, at > 0});
+        words.clear();
+    }
 }
 
 QString LoomLegend::text() const
 {
     QStringList parts;
-    for (const Item &item : m_items)
-        parts.append(item.spoken);
+    for (const Item &item : m_items) {
+        if (item.goesOn)
+            parts.back() += QLatin1Char(' ') + item.spoken;
+        else
+            parts.append(item.spoken);
+    }
     return parts.join(QStringLiteral(" · "));
 }
 
-void LoomLegend::paint(QPainter &painter, QPointF topLeft, double width) const
+double LoomLegend::paint(QPainter *painter, QPointF topLeft, double width) const
 {
-    painter.save();
-    painter.setRenderHint(QPainter::Antialiasing);
-    double x = topLeft.x();
-    for (const Item &item : m_items) {
-        const double own = widthOf(item);
-        if (x + own > topLeft.x() + width)
-            break;
-        paintItem(painter, item, {x, topLeft.y()});
-        x += own + kBetween;
+    if (painter) {
+        painter->save();
+        painter->setRenderHint(QPainter::Antialiasing);
     }
-    painter.restore();
-}
-
-double LoomLegend::paintAll(QPainter *painter, QPointF topLeft, double width) const
-{
     QPointF at = topLeft;
     for (const Item &item : m_items) {
         const double own = widthOf(item);
+        if (item.goesOn)
+            at.rx() -= kBetween - kBetweenWords;
         if (at.x() > topLeft.x() && at.x() + own > topLeft.x() + width)
             at = QPointF(topLeft.x(), at.y() + kHeight);
         if (painter)
             paintItem(*painter, item, at);
         at.rx() += own + kBetween;
     }
+    if (painter)
+        painter->restore();
     return at.y() + kHeight - topLeft.y();
 }
 
@@ -140,6 +162,18 @@ void LoomLegend::paintItem(QPainter &painter, const Item &item, QPointF topLeft)
                      Qt::AlignLeft | Qt::AlignVCenter, item.words);
 }
 
+// As on a task that can be taken up.
+void LoomLegend::paintFlag(QPainter &painter, const QRectF &box) const
+{
+    const QPointF foot(box.left() + 3, box.top());
+    painter.setPen(QPen(m_colours.blue, 1.2));
+    painter.drawLine(foot, foot - QPointF(0, 6));
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(m_colours.blue);
+    painter.drawPolygon(
+        QPolygonF{foot - QPointF(0, 6.5), foot + QPointF(7, -4), foot - QPointF(0, 1.5)});
+}
+
 // `at`: middle of the left edge.
 void LoomLegend::paintSign(QPainter &painter, Sign sign, QPointF at) const
 {
@@ -155,11 +189,13 @@ void LoomLegend::paintSign(QPainter &painter, Sign sign, QPointF at) const
     case Sign::CanStart:
         painter.setPen(outline);
         painter.drawRoundedRect(box, 2, 2);
+        paintFlag(painter, box);
         break;
     case Sign::UnderWay:
         painter.setPen(outline);
         painter.drawRoundedRect(box, 2, 2);
         painter.fillRect(QRectF(box.left(), box.top(), 5, box.height()), m_colours.ink);
+        paintFlag(painter, box);
         break;
     case Sign::Waits:
         outline = QPen(m_colours.mute, 1.2);

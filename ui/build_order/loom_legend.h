@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// One line that says how to read the loom: only what this loom shows.
+// Says how to read the loom: only what this loom shows, on as many lines as it takes.
 #pragma once
 
 #include "core/plan/loom.h"
@@ -7,8 +7,10 @@
 
 #include <QCoreApplication>
 #include <QPointF>
+#include <QRectF>
 #include <QString>
 
+#include <utility>
 #include <vector>
 
 class QPainter;
@@ -22,13 +24,14 @@ class LoomLegend
 public:
     LoomLegend(const LoomPainter &painter, const plan::Network &network, const plan::Loom &loom);
 
-    // Signs and words from `topLeft` on, as many as `width` holds; the rest is left out, so offer
-    // text() as well where it is narrow.
-    void paint(QPainter &painter, QPointF topLeft, double width) const;
-    // All of it, on as many lines as it takes; for paper. Returns the height it took; with a null
-    // painter it only measures.
-    double paintAll(QPainter *painter, QPointF topLeft, double width) const;
-    [[nodiscard]] double height() const;
+    // Of a loom cut into bands: also what the numbers at the cuts are.
+    void addCuts();
+    // And what is left out of it since it is done: area and how many.
+    void addLeftOut(const std::vector<std::pair<QString, int>> &areas);
+
+    // Signs and words from `topLeft` on, on as many lines as it takes. Returns the height it took;
+    // with a null painter it only measures.
+    double paint(QPainter *painter, QPointF topLeft, double width) const;
 
     // The same in words: "solid: done · firm outline: can start now · …".
     [[nodiscard]] QString text() const;
@@ -52,13 +55,15 @@ private:
     struct Item
     {
         Sign sign;
-        QString words;  // beside the sign
-        QString spoken; // where no sign can be shown
+        QString words;       // beside the sign
+        QString spoken;      // where no sign can be shown
+        bool goesOn = false; // with the one before it
     };
 
     [[nodiscard]] double widthOf(const Item &item) const;
     void paintItem(QPainter &painter, const Item &item, QPointF topLeft) const;
     void paintSign(QPainter &painter, Sign sign, QPointF at) const;
+    void paintFlag(QPainter &painter, const QRectF &box) const;
 
     QString m_family;
     LoomColours m_colours;

@@ -3,12 +3,19 @@
 
 #include <QFont>
 #include <QPainter>
+#include <QRegion>
+
+#include <algorithm>
+#include <cmath>
 
 namespace ohmwright::ui {
 
 namespace {
 
 constexpr int kMargin = 12;
+// Above and below, and what one line of the legend takes.
+constexpr double kAround = 8;
+constexpr double kOneLine = 22;
 
 } // namespace
 
@@ -41,9 +48,21 @@ void LoomLegendBar::setScale(double scale)
     update();
 }
 
+int LoomLegendBar::heightFor(int width) const
+{
+    const double lines =
+        m_legend ? m_legend->paint(nullptr, {}, width / m_scale - 2 * kMargin) : kOneLine;
+    return static_cast<int>(std::ceil((lines + kAround) * m_scale));
+}
+
+int LoomLegendBar::heightOf(int lines) const
+{
+    return static_cast<int>(std::ceil((lines * kOneLine + kAround) * m_scale));
+}
+
 QSize LoomLegendBar::sizeHint() const
 {
-    return {200, static_cast<int>(30 * m_scale)};
+    return {200, heightFor(width())};
 }
 
 void LoomLegendBar::paintEvent(QPaintEvent *)
@@ -56,8 +75,27 @@ void LoomLegendBar::paintEvent(QPaintEvent *)
     painter.scale(m_scale, m_scale);
     const QRectF strip(kMargin, 0, width() / m_scale - 2 * kMargin, height() / m_scale);
     if (m_hint.isEmpty()) {
-        m_legend->paint(painter, QPointF(strip.left(), (strip.height() - m_legend->height()) / 2),
-                        strip.width());
+        // Whole lines only; where one is missing, the last one shown ends by saying so.
+        const double lines = std::max(1.0, std::floor((strip.height() - kAround / 2) / kOneLine));
+        const bool all = heightFor(width()) <= height();
+        const QString rest = tr("… point here for the rest");
+        QFont font(m_family);
+        font.setPixelSize(12);
+        painter.setFont(font);
+        const double words = all ? 0 : painter.fontMetrics().horizontalAdvance(rest) + 8;
+        painter.save();
+        if (!all) {
+            const QRectF shown(0, 0, strip.right(), kAround / 2 + lines * kOneLine);
+            const QRectF last(strip.right() - words, shown.bottom() - kOneLine, words, kOneLine);
+            painter.setClipRegion(QRegion(shown.toRect()) - last.toRect());
+            m_legend->paint(&painter, QPointF(strip.left(), kAround / 2), strip.width());
+            painter.setClipping(false);
+            painter.setPen(m_colours.ink);
+            painter.drawText(last, Qt::AlignRight | Qt::AlignVCenter, rest);
+        } else {
+            m_legend->paint(&painter, QPointF(strip.left(), kAround / 2), strip.width());
+        }
+        painter.restore();
     } else {
         QFont font(m_family);
         font.setPixelSize(12);

@@ -24,6 +24,10 @@ public:
     // Takes the legend's place while it is not empty: "Link from Build pack: choose …".
     void setHint(const QString &hint);
 
+    // For its width now: as many lines as the legend takes there.
+    [[nodiscard]] int heightFor(int width) const;
+    // Of so many lines.
+    [[nodiscard]] int heightOf(int lines) const;
     [[nodiscard]] QSize sizeHint() const override;
 
 protected:

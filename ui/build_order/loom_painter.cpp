@@ -6,6 +6,7 @@
 #include <QFontMetricsF>
 #include <QPainter>
 
+#include <algorithm>
 #include <array>
 
 namespace ohmwright::ui {
@@ -21,8 +22,8 @@ QColor mixed(const QColor &over, const QColor &under, double share)
         static_cast<float>(over.blueF() * share + under.blueF() * (1 - share)));
 }
 
-LoomPainter::LoomPainter(const QString &family, const LoomColours &colours)
-    : m_family(family), m_colours(colours)
+LoomPainter::LoomPainter(const QString &family, const LoomColours &colours, double letters)
+    : m_family(family), m_colours(colours), m_letters(letters)
 {}
 
 QFont LoomPainter::font(LoomText kind) const
@@ -36,7 +37,7 @@ QFont LoomPainter::font(LoomText kind) const
         result.setWeight(QFont::Medium);
         break;
     case LoomText::Missing:
-        result.setPixelSize(11);
+        result.setPixelSize(m_small);
         break;
     case LoomText::Sleeve:
         result.setPixelSize(12);
@@ -46,7 +47,7 @@ QFont LoomPainter::font(LoomText kind) const
         result.setWeight(QFont::DemiBold);
         break;
     case LoomText::Date:
-        result.setPixelSize(11);
+        result.setPixelSize(m_small);
         break;
     }
     return result;
@@ -62,7 +63,23 @@ plan::LoomMetrics LoomPainter::metrics() const
     metrics.textWidth = [fonts](LoomText kind, const QString &text) {
         return fonts.at(static_cast<std::size_t>(kind)).horizontalAdvance(text);
     };
+    if (m_paper) {
+        metrics.housingMaxWidth = 110;
+        metrics.housingHeight = 46;
+        metrics.gap = 20;
+        metrics.channel = 10;
+        metrics.wirePitch = 4;
+        metrics.plateCavityPitch = 15;
+    }
     return metrics;
+}
+
+LoomPainter LoomPainter::forPaper(const QString &family)
+{
+    LoomPainter made(family, LoomColours::print());
+    made.m_paper = true;
+    made.m_small = 12;
+    return made;
 }
 
 void LoomPainter::paint(QPainter &painter, const plan::Network &network, const plan::Loom &loom,
@@ -87,10 +104,12 @@ void LoomPainter::paintScene(QPainter &painter, const plan::Network &network,
     paintWires(canvas, Layer::Above);
     paintTies(canvas);
     for (const LoomTask &task : loom.tasks) {
-        QRectF reach = task.body.adjusted(-8, -16, 8, 8);
+        const double flag = kFlagHeight / std::min(1.0, scale);
+        QRectF reach = task.body.adjusted(-8, -std::max(16.0, flag), std::max(8.0, flag), 8);
         reach |= task.title.box;
         reach |= task.date.box;
         reach |= task.missing.box;
+        reach |= task.plan.box;
         reach |= task.ready.box;
         reach |= task.whisker;
         if (!reach.intersects(exposed))
@@ -101,6 +120,7 @@ void LoomPainter::paintScene(QPainter &painter, const plan::Network &network,
         else
             paintHousing(canvas, task);
         paintCavities(canvas, task);
+        paintFlag(canvas, task);
         if (canvas.full()) {
             paintMissing(canvas, task);
             paintStrip(canvas, task);
@@ -117,7 +137,16 @@ void LoomPainter::paintLabels(QPainter &painter, const plan::Network &network,
     Canvas canvas{painter, network, loom, marks, exposed, scale};
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
+    painter.save();
+    if (!loom.rules.empty() && marks.slideTop) {
+        // Names of branches go under the dates as all else does.
+        const double edge = axisBand(loom, scale, marks.slideTop).bottom();
+        painter.setClipRect(
+            exposed.intersected(QRectF(exposed.left(), edge, exposed.width(), exposed.height())),
+            Qt::IntersectClip);
+    }
     paintSleeves(canvas);
+    painter.restore();
     paintAxis(canvas);
     painter.restore();
 }

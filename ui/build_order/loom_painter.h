@@ -45,11 +45,17 @@ struct LoomName
 class LoomPainter
 {
 public:
-    // `family`: the font to write in; sizes are the loom's own.
-    LoomPainter(const QString &family, const LoomColours &colours);
+    // `family`: the font to write in; sizes are the loom's own. What keeps its size at every zoom
+    // is `letters` times as large as beside an interface font of 13 pixels.
+    LoomPainter(const QString &family, const LoomColours &colours, double letters = 1);
 
     // Widths as this painter writes. Valid as long as the painter is.
     [[nodiscard]] plan::LoomMetrics metrics() const;
+    // For paper: ink on white, small letters nearly as large as the others, and less air between
+    // things.
+    static LoomPainter forPaper(const QString &family);
+    // The smallest letters it writes, scene units.
+    [[nodiscard]] int smallestText() const { return m_small; }
     [[nodiscard]] const LoomColours &colours() const { return m_colours; }
     [[nodiscard]] const QString &family() const { return m_family; }
 
@@ -76,7 +82,11 @@ public:
     // runs, in a margin of kNameMargin left of the cut.
     void paintNames(QPainter &painter, const plan::Network &network, const plan::Loom &loom,
                     double cut) const;
-    static constexpr double kNameMargin = 142; // scene units
+    static constexpr double kNameMargin = 154; // scene units
+    // The numbers of the wires that are cut there, from 1 on, at these heights; `before`: left of
+    // the cut, where they come from the band before, else right of it.
+    void paintNumbers(QPainter &painter, const std::vector<double> &heights, double cut,
+                      bool before) const;
 
     // What follows the pointer and the keys: rings, and the loose end of a new link.
     void paintMarks(QPainter &painter, const plan::Loom &loom, const LoomMarks &marks,
@@ -88,6 +98,21 @@ public:
 
     // All it paints at this scale: names that keep their size stick out of the loom's bounds.
     [[nodiscard]] QRectF extent(const plan::Loom &loom, double scale) const;
+
+    // Where the axis's dates are written: of one size at every zoom, above all sleeves, and not
+    // above `slideTop`. Null by chain. Scene units.
+    [[nodiscard]] QRectF axisBand(const plan::Loom &loom, double scale,
+                                  std::optional<double> slideTop = std::nullopt) const;
+
+    struct Sleeve
+    {
+        std::size_t branch = 0;
+        QRectF box; // scene
+    };
+    // Where the names of branches stand: one size for all, none over another; slid along to
+    // `edge` where there is one.
+    [[nodiscard]] std::vector<Sleeve> sleeves(const plan::Loom &loom, double scale,
+                                              std::optional<double> edge) const;
 
     // A loop of wire kept in hand, for float; `share` from 0 to 1: the more, the longer.
     [[nodiscard]] static QPainterPath slackPath(const QRectF &box, double share);
@@ -109,6 +134,7 @@ private:
     void paintTies(Canvas &canvas) const;
     void paintSleeves(Canvas &canvas) const;
     void paintSleeve(Canvas &canvas, const plan::LoomBranch &branch, const QRectF &box) const;
+    void paintFlag(Canvas &canvas, const plan::LoomTask &task) const;
     void paintHousing(Canvas &canvas, const plan::LoomTask &task) const;
     void paintPlate(Canvas &canvas, const plan::LoomTask &task) const;
     void paintCavities(Canvas &canvas, const plan::LoomTask &task) const;
@@ -117,17 +143,20 @@ private:
     void paintStrip(Canvas &canvas, const plan::LoomTask &task) const;
     void paintRules(Canvas &canvas) const;
     void paintAxis(Canvas &canvas) const;
+    void paintWeeks(QPainter &painter, const plan::Loom &loom, double left, double grown,
+                    double width) const;
     void paintFarNames(Canvas &canvas, const std::vector<LoomName> &names) const;
     [[nodiscard]] QFont farNameFont(double scale) const;
     void paintHighVoltage(Canvas &canvas, const plan::LoomTask &task) const;
-    // The axis's dates keep their size however far away, and grow upwards.
-    [[nodiscard]] static QRectF axisBand(const plan::Loom &loom, double scale);
-    [[nodiscard]] QRectF sleeveBox(const plan::LoomBranch &branch, double scale) const;
-    [[nodiscard]] QFont sleeveFont(const plan::LoomBranch &branch, double scale) const;
+    [[nodiscard]] static std::vector<Sleeve> sleevesOf(const plan::Loom &loom, double grown,
+                                                       std::optional<double> edge);
     [[nodiscard]] QFont font(plan::LoomText kind) const;
 
     QString m_family;
     LoomColours m_colours;
+    double m_letters = 1;
+    int m_small = 11;
+    bool m_paper = false;
 };
 
 } // namespace ohmwright::ui

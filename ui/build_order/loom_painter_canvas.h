@@ -29,6 +29,8 @@ inline constexpr double kThickWire = 2.2;
 inline constexpr double kOutline = 1.0;
 inline constexpr double kDimmed = 0.16;
 inline constexpr double kTrunkHalf = 3.4;
+// The flag on what can start now, pixels; of a picture nearer than 100 %, scene units.
+inline constexpr double kFlagHeight = 13;
 
 // `share` of one colour over another, without transparency: paper and PDF/A know none.
 QColor mixed(const QColor &over, const QColor &under, double share);

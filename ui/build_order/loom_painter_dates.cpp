@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <vector>
 
 namespace ohmwright::ui {
 
@@ -20,13 +21,42 @@ using plan::LoomText;
 
 namespace {
 
-// What the smallest text on the axis takes on a screen, pixels.
-constexpr double kMonthPixels = 10.5;
-constexpr double kMonthSize = 12;
-// Of the axis's band: baselines of the months and of the weeks' days, and how tall today's flag is.
-constexpr double kTodayLine = 15;
+// Of the axis's band, in its own size: letters, and the baselines of today, of the months and of
+// the weeks' days.
+constexpr int kAxisLetters = 12;
+constexpr double kTodayLine = 14;
 constexpr double kMonthLine = 29;
 constexpr double kWeekLine = 42;
+// Between two things written on one line, and between a line and what is written beside it.
+constexpr double kApart = 7;
+constexpr double kBesideLine = 4;
+
+// What stands between two lines of the axis: a month, what is done, what has no day.
+struct Stretch
+{
+    double left = 0;      // scene
+    QString whole, brief; // "Jan 2027", "Jan"
+    bool line = true;     // begins with a line of its own
+};
+
+std::vector<Stretch> stretchesOf(const plan::Loom &loom)
+{
+    std::vector<Stretch> all{
+        {-std::numeric_limits<double>::max(), LoomWords::tr("done"), {}, false}};
+    for (const LoomRule &rule : loom.rules) {
+        if (rule.kind == LoomRule::Kind::Week)
+            continue;
+        Stretch own{rule.x, LoomWords::tr("no date"), {}, true};
+        if (rule.kind != LoomRule::Kind::NoDate) {
+            // "Aug 2027": the day stands below.
+            own.whole = showDate(rule.day).section(QLatin1Char(' '), 1);
+            own.brief = own.whole.section(QLatin1Char(' '), 0, 0);
+            own.line = rule.kind == LoomRule::Kind::Month;
+        }
+        all.push_back(std::move(own));
+    }
+    return all;
+}
 
 } // namespace
 
@@ -37,6 +67,10 @@ void LoomPainter::paintStrip(Canvas &canvas, const LoomTask &task) const
     QPainter &painter = canvas.painter;
     painter.setFont(font(LoomText::Date));
     painter.setPen(m_colours.ink);
+    if (!task.plan.lines.isEmpty()) {
+        painter.drawText(task.plan.at, task.plan.lines.front());
+        painter.setPen(m_colours.mute);
+    }
     painter.drawText(task.ready.at, task.ready.lines.front());
     if (!task.slack.lines.isEmpty()) {
         painter.setPen(m_colours.mute);
@@ -77,17 +111,30 @@ QPainterPath LoomPainter::slackPath(const QRectF &box, double share)
     return path;
 }
 
-QRectF LoomPainter::axisBand(const plan::Loom &loom, double scale)
+QRectF LoomPainter::axisBand(const plan::Loom &loom, double scale,
+                             std::optional<double> slideTop) const
 {
+    if (loom.rules.empty())
+        return {};
     QRectF band = loom.axisBand;
-    const double grown = std::max(1.0, kMonthPixels / (kMonthSize * scale));
-    band.setTop(band.bottom() - band.height() * grown);
+    for (const Sleeve &sleeve : sleeves(loom, scale, std::nullopt))
+        band.setBottom(std::min(band.bottom(), sleeve.box.top() - 3 / scale));
+    const double grown = m_letters / scale;
+    band.setTop(band.bottom() - loom.axisBand.height() * grown);
+    // Room for what the last line says.
+    const double words = 64 * grown;
+    band.setRight(std::max(band.right(), loom.rules.back().x + words));
+    if (slideTop)
+        band.moveTop(std::max(band.top(), *slideTop));
     return band;
 }
 
 void LoomPainter::paintRules(Canvas &canvas) const
 {
+    if (canvas.loom.rules.empty())
+        return;
     QPainter &painter = canvas.painter;
+    const double top = axisBand(canvas.loom, canvas.scale).bottom();
     for (const LoomRule &rule : canvas.loom.rules) {
         if (rule.x < canvas.exposed.left() - 4 || rule.x > canvas.exposed.right() + 4)
             continue;
@@ -100,72 +147,100 @@ void LoomPainter::paintRules(Canvas &canvas) const
         if (rule.kind == LoomRule::Kind::Today)
             pen = canvas.pen(m_colours.blue, 1.6, 1.4);
         painter.setPen(pen);
-        painter.drawLine(QPointF(rule.x, canvas.loom.axisBand.bottom()),
-                         QPointF(rule.x, canvas.loom.bounds.bottom()));
+        painter.drawLine(QPointF(rule.x, top), QPointF(rule.x, canvas.loom.bounds.bottom()));
     }
 }
 
-// The dates stay in sight while the chart goes up under them.
+// The dates stay in sight while the chart goes up under them, in letters of one size.
 void LoomPainter::paintAxis(Canvas &canvas) const
 {
     if (canvas.loom.rules.empty())
         return;
     QPainter &painter = canvas.painter;
-    QRectF band = axisBand(canvas.loom, canvas.scale);
+    QRectF band = axisBand(canvas.loom, canvas.scale, canvas.marks.slideTop);
+    if (canvas.marks.slideTop) {
+        // Across the whole view, whatever part of it the loom takes.
+        band.setLeft(canvas.exposed.left());
+        band.setRight(canvas.exposed.right());
+    }
     const double grown = band.height() / canvas.loom.axisBand.height();
-    const bool slides = canvas.marks.slideTop && band.top() < *canvas.marks.slideTop;
-    if (slides)
-        band.moveTop(*canvas.marks.slideTop);
+    painter.save();
     painter.setOpacity(1);
-    painter.setPen(Qt::NoPen);
-    painter.setBrush(m_colours.paper);
-    painter.drawRect(band);
-    painter.setPen(canvas.pen(m_colours.mute, 0.9, 0.8));
-    painter.drawLine(band.bottomLeft(), band.bottomRight());
-    QFont months = font(LoomText::Sleeve);
-    months.setPixelSize(static_cast<int>(std::lround(kMonthSize * grown)));
-    months.setWeight(QFont::DemiBold);
-    QFont weeks = font(LoomText::Missing);
-    weeks.setPixelSize(static_cast<int>(std::lround(10 * grown)));
-    const QFontMetricsF monthWidth(months);
-    double taken = -std::numeric_limits<double>::max();
-    for (const LoomRule &rule : canvas.loom.rules) {
-        // A name reaches to the right of its line.
-        if (rule.kind == LoomRule::Kind::Today || rule.x > canvas.exposed.right() ||
-            rule.x < canvas.exposed.left() - 200 * grown)
+    painter.translate(band.topLeft());
+    painter.scale(grown, grown);
+    const double width =
+        std::min(band.right(), canvas.exposed.right()) / grown - band.left() / grown;
+    const double height = band.height() / grown;
+    const auto at = [&](double x) {
+        return (x - band.left()) / grown;
+    };
+    painter.fillRect(QRectF(0, 0, width, height), m_colours.paper);
+    painter.setPen(QPen(m_colours.mute, 1.2));
+    painter.drawLine(QPointF(0, height), QPointF(width, height));
+    paintWeeks(painter, canvas.loom, band.left(), grown, width);
+    QFont letters = font(LoomText::Sleeve);
+    letters.setPixelSize(kAxisLetters);
+    letters.setWeight(QFont::DemiBold);
+    painter.setFont(letters);
+    const QFontMetricsF metrics(letters);
+    const std::vector<Stretch> stretches = stretchesOf(canvas.loom);
+    double taken = 0;
+    for (std::size_t index = 0; index < stretches.size(); ++index) {
+        const Stretch &own = stretches[index];
+        const double line = at(own.left);
+        const double end =
+            index + 1 < stretches.size() ? std::min(width, at(stretches[index + 1].left)) : width;
+        if (end <= 0 || line >= width)
             continue;
-        const bool month = rule.kind == LoomRule::Kind::Month;
-        const bool week = rule.kind == LoomRule::Kind::Week || month;
-        if (week && canvas.full()) {
-            painter.setFont(weeks);
-            painter.setPen(m_colours.mute);
-            painter.drawText(QPointF(rule.x + 2, band.top() + kWeekLine * grown),
-                             QString::number(rule.day.day()));
+        if (own.line && line > 0) {
+            painter.setPen(QPen(mixed(m_colours.mute, m_colours.paper, 0.6), 0.9));
+            painter.drawLine(QPointF(line, kMonthLine - 11), QPointF(line, height));
         }
-        if (rule.kind == LoomRule::Kind::Week)
-            continue;
-        // "Aug 2027": the day stands below.
-        const QString text =
-            month ? showDate(rule.day).section(QLatin1Char(' '), 1) : LoomWords::tr("no date");
-        const double width = monthWidth.horizontalAdvance(text);
-        painter.setPen(canvas.pen(mixed(m_colours.mute, m_colours.paper, 0.6), 0.8, 0.6));
-        painter.drawLine(QPointF(rule.x, band.top() + (kMonthLine - 10) * grown),
-                         QPointF(rule.x, band.bottom()));
-        if (rule.x < taken)
-            continue; // no room; the line is there
-        painter.setFont(months);
-        painter.setPen(m_colours.ink);
-        painter.drawText(QPointF(rule.x + 4 * grown, band.top() + kMonthLine * grown), text);
-        taken = rule.x + width + 10 * grown;
+        // Its name keeps in sight as long as any of it is.
+        const double from = std::max({line + kBesideLine, kBesideLine, taken});
+        for (const QString &text : {own.whole, own.brief}) {
+            const double wide = metrics.horizontalAdvance(text);
+            if (text.isEmpty() || from + wide > end)
+                continue;
+            painter.setPen(own.line ? m_colours.ink : m_colours.mute);
+            painter.drawText(QPointF(from, kMonthLine), text);
+            taken = from + wide + kApart;
+            break;
+        }
     }
     for (const LoomRule &rule : canvas.loom.rules) {
-        if (rule.kind != LoomRule::Kind::Today)
+        const double line = at(rule.x);
+        if (rule.kind != LoomRule::Kind::Today || line < 0 || line > width)
             continue;
-        painter.setPen(canvas.pen(m_colours.blue, 1.6, 1.4));
-        painter.drawLine(QPointF(rule.x, band.top() + 3 * grown), QPointF(rule.x, band.bottom()));
-        painter.setFont(months);
-        painter.drawText(QPointF(rule.x + 4 * grown, band.top() + kTodayLine * grown),
-                         LoomWords::tr("today, %1").arg(showDate(rule.day)));
+        painter.setPen(QPen(m_colours.blue, 1.6));
+        painter.drawLine(QPointF(line, 3), QPointF(line, height));
+        const QString text = LoomWords::tr("today, %1").arg(showDate(rule.day));
+        const double wide = metrics.horizontalAdvance(text);
+        const bool right = line + kBesideLine + wide <= width || line < wide;
+        painter.drawText(
+            QPointF(right ? line + kBesideLine : line - kBesideLine - wide, kTodayLine), text);
+    }
+    painter.restore();
+}
+
+// The Mondays' days, as many as there is room for.
+void LoomPainter::paintWeeks(QPainter &painter, const plan::Loom &loom, double left, double grown,
+                             double width) const
+{
+    painter.setFont(font(LoomText::Missing));
+    painter.setPen(m_colours.mute);
+    const QFontMetricsF metrics(font(LoomText::Missing));
+    double taken = 0;
+    for (const LoomRule &rule : loom.rules) {
+        if (rule.kind != LoomRule::Kind::Week && rule.kind != LoomRule::Kind::Month)
+            continue;
+        const double x = (rule.x - left) / grown + 2;
+        const QString day = QString::number(rule.day.day());
+        const double wide = metrics.horizontalAdvance(day);
+        if (x < taken || x + wide > width)
+            continue;
+        painter.drawText(QPointF(x, kWeekLine), day);
+        taken = x + wide + kApart - 2;
     }
 }
 

@@ -24,6 +24,8 @@ namespace {
 
 // Beside the letters of a name, pixels.
 constexpr double kNameSide = 4;
+// Between a name and the cut its trunk goes on at; the numbers of other wires stand there.
+constexpr double kBeforeCut = 24;
 
 // How much a name would hide: other names above all, then what sticks out of the picture, housings,
 // the wires that drive the date, and any other wire.
@@ -68,27 +70,72 @@ private:
 
 } // namespace
 
-QFont LoomPainter::sleeveFont(const plan::LoomBranch &branch, double scale) const
+// A sleeve that would leave the view on the left slides along its trunk, as sleeves do; every run
+// of a branch then shows one, since the fork it comes from is out of sight.
+std::vector<LoomPainter::Sleeve> LoomPainter::sleevesOf(const plan::Loom &loom, double grown,
+                                                        std::optional<double> edge)
 {
-    QFont letters = font(LoomText::Sleeve);
-    const double pixels = letters.pixelSize() * scale;
-    if (pixels < kNamePixels) {
-        // As large as a name must be, unless thousands of tasks in one window leave less room.
-        const double room = (branch.bottom - branch.top) * scale * 0.8;
-        letters.setPixelSize(
-            std::max(1, static_cast<int>(std::lround(std::min(kNamePixels, room) / scale))));
+    std::vector<Sleeve> all;
+    for (std::size_t at = 0; at < loom.branches.size(); ++at) {
+        const plan::LoomBranch &branch = loom.branches[at];
+        const QSizeF size = branch.sleeve.size() * grown;
+        for (const plan::LoomTrunk &run : branch.runs) {
+            const bool first = &run == &branch.runs.front();
+            QRectF box(QPointF(branch.sleeve.right() - size.width(), run.y - size.height() / 2),
+                       size);
+            const bool slides =
+                edge && (first ? box.left() : run.left) < *edge && run.right > *edge + box.width();
+            if (slides)
+                box.moveLeft(*edge);
+            if (first || slides)
+                all.push_back({at, box});
+        }
     }
-    return letters;
+    return all;
 }
 
-QRectF LoomPainter::sleeveBox(const plan::LoomBranch &branch, double scale) const
+std::vector<LoomPainter::Sleeve> LoomPainter::sleeves(const plan::Loom &loom, double scale,
+                                                      std::optional<double> edge) const
 {
-    const QFont letters = sleeveFont(branch, scale);
-    const double grown =
-        letters.pixelSize() / static_cast<double>(font(LoomText::Sleeve).pixelSize());
-    const double width = branch.sleeve.width() * grown;
-    const double height = branch.sleeve.height() * grown;
-    return {branch.sleeve.right() - width, branch.sleeve.center().y() - height / 2, width, height};
+    const double natural = font(LoomText::Sleeve).pixelSize();
+    const double air = 1 / scale;
+    // As large as a name must be; where thousands of tasks in one window leave less room, all of
+    // them are smaller.
+    for (double pixels = kNamePixels * m_letters;; pixels *= 0.92) {
+        const double grown = std::max(1.0, pixels / (natural * scale));
+        std::vector<Sleeve> all = sleevesOf(loom, grown, edge);
+        std::sort(all.begin(), all.end(), [](const Sleeve &left, const Sleeve &right) {
+            return left.box.center().y() < right.box.center().y();
+        });
+        // Pushed down from the top until none lies over another, pushed up from the bottom, and
+        // the middle of both, which keeps them apart as well.
+        std::vector<double> down(all.size()), up(all.size());
+        const auto across = [&](std::size_t a, std::size_t b) {
+            return all[a].box.left() < all[b].box.right() && all[b].box.left() < all[a].box.right();
+        };
+        for (std::size_t at = 0; at < all.size(); ++at) {
+            down[at] = all[at].box.top();
+            for (std::size_t above = 0; above < at; ++above) {
+                if (across(at, above))
+                    down[at] = std::max(down[at], down[above] + all[above].box.height() + air);
+            }
+        }
+        for (std::size_t at = all.size(); at-- > 0;) {
+            up[at] = all[at].box.top();
+            for (std::size_t below = at + 1; below < all.size(); ++below) {
+                if (across(at, below))
+                    up[at] = std::min(up[at], up[below] - all[at].box.height() - air);
+            }
+        }
+        bool near = true;
+        for (std::size_t at = 0; at < all.size(); ++at) {
+            const double top = (down[at] + up[at]) / 2;
+            near = near && std::abs(top - all[at].box.top()) < 0.55 * all[at].box.height();
+            all[at].box.moveTop(top);
+        }
+        if (near || grown <= 1 || pixels < 2)
+            return all;
+    }
 }
 
 void LoomPainter::paintOutline(QPainter &painter, const plan::Network &network,
@@ -122,33 +169,18 @@ void LoomPainter::paintOutline(QPainter &painter, const plan::Network &network,
 QRectF LoomPainter::extent(const plan::Loom &loom, double scale) const
 {
     QRectF extent = loom.bounds;
-    for (const plan::LoomBranch &branch : loom.branches) {
-        const double out = 10 / scale;
-        extent |= sleeveBox(branch, scale).adjusted(-out, 0, 0, 0);
-    }
+    const double out = 10 / scale;
+    for (const Sleeve &sleeve : sleeves(loom, scale, std::nullopt))
+        extent |= sleeve.box.adjusted(-out, -out / 5, 0, out / 5);
     if (!loom.rules.empty())
         extent |= axisBand(loom, scale);
     return extent;
 }
 
-// A sleeve that would leave the view on the left slides along its trunk, as sleeves do; every run
-// of a branch then shows one, since the fork it comes from is out of sight.
 void LoomPainter::paintSleeves(Canvas &canvas) const
 {
-    const std::optional<double> &edge = canvas.marks.slideFrom;
-    for (const plan::LoomBranch &branch : canvas.loom.branches) {
-        QRectF box = sleeveBox(branch, canvas.scale);
-        for (const plan::LoomTrunk &run : branch.runs) {
-            const bool first = &run == &branch.runs.front();
-            box.moveCenter({box.center().x(), run.y});
-            const bool slides =
-                edge && (first ? box.left() : run.left) < *edge && run.right > *edge + box.width();
-            if (first && !slides)
-                paintSleeve(canvas, branch, box);
-            else if (slides)
-                paintSleeve(canvas, branch, QRectF(QPointF(*edge, box.top()), box.size()));
-        }
-    }
+    for (const Sleeve &sleeve : sleeves(canvas.loom, canvas.scale, canvas.marks.slideFrom))
+        paintSleeve(canvas, canvas.loom.branches[sleeve.branch], sleeve.box);
 }
 
 void LoomPainter::paintNames(QPainter &painter, const plan::Network &network,
@@ -159,11 +191,12 @@ void LoomPainter::paintNames(QPainter &painter, const plan::Network &network,
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     for (const plan::LoomBranch &branch : loom.branches) {
-        const QRectF own = sleeveBox(branch, 1);
+        const QRectF &own = branch.sleeve;
         for (const plan::LoomTrunk &run : branch.runs) {
             if (run.left >= cut || run.right <= cut)
                 continue;
-            const QRectF box(QPointF(cut - 12 - own.width(), run.y - own.height() / 2), own.size());
+            const QRectF box(QPointF(cut - kBeforeCut - own.width(), run.y - own.height() / 2),
+                             own.size());
             painter.setPen(canvas.pen(branch.highVoltage ? m_colours.highVoltage : m_colours.mute,
                                       kTrunkHalf));
             painter.drawLine(QPointF(box.right(), run.y), QPointF(cut, run.y));
@@ -173,6 +206,27 @@ void LoomPainter::paintNames(QPainter &painter, const plan::Network &network,
     painter.restore();
 }
 
+void LoomPainter::paintNumbers(QPainter &painter, const std::vector<double> &heights, double cut,
+                               bool before) const
+{
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setFont(font(LoomText::Missing));
+    for (std::size_t at = 0; at < heights.size(); ++at) {
+        const double y = heights[at];
+        painter.setPen(QPen(mixed(m_colours.mute, m_colours.paper, 0.75), 1));
+        painter.drawLine(QPointF(cut, y), QPointF(cut + (before ? -3 : 3), y));
+        painter.setPen(m_colours.ink);
+        painter.drawText(QRectF(before ? cut - 20 : cut + 4, y - 7, 16, 14),
+                         Qt::AlignVCenter | Qt::TextDontClip |
+                             (before ? Qt::AlignRight : Qt::AlignLeft),
+                         QString::number(at + 1));
+    }
+    painter.restore();
+}
+
+// At its natural size, enlarged as a whole: letters of whole pixels would differ from one to the
+// next.
 void LoomPainter::paintSleeve(Canvas &canvas, const plan::LoomBranch &branch,
                               const QRectF &box) const
 {
@@ -181,20 +235,26 @@ void LoomPainter::paintSleeve(Canvas &canvas, const plan::LoomBranch &branch,
     QPainter &painter = canvas.painter;
     const double grown = box.height() / branch.sleeve.height();
     const QColor edge = branch.highVoltage ? m_colours.highVoltage : m_colours.mute;
-    painter.setPen(canvas.pen(edge, 1, 0.8));
+    painter.save();
+    painter.translate(box.topLeft());
+    painter.scale(grown, grown);
+    const QRectF own(QPointF(0, 0), branch.sleeve.size());
+    painter.setPen(QPen(edge, std::max(1.0, 0.8 / (canvas.scale * grown))));
     painter.setBrush(m_colours.panel);
-    painter.drawRoundedRect(box, 3 * grown, 3 * grown);
-    for (const double x : {box.left() + 4 * grown, box.right() - 4 * grown})
-        painter.drawLine(QPointF(x, box.top()), QPointF(x, box.bottom()));
-    painter.setFont(sleeveFont(branch, canvas.scale));
+    painter.drawRoundedRect(own, 3, 3);
+    for (const double x : {own.left() + 4, own.right() - 4})
+        painter.drawLine(QPointF(x, own.top()), QPointF(x, own.bottom()));
+    painter.setFont(font(LoomText::Sleeve));
     painter.setPen(m_colours.ink);
-    painter.drawText(box, Qt::AlignCenter | Qt::TextDontClip, branch.name.lines.value(0));
+    painter.drawText(own, Qt::AlignCenter | Qt::TextDontClip, branch.name.lines.value(0));
+    painter.restore();
 }
 
 QFont LoomPainter::farNameFont(double scale) const
 {
     QFont letters = font(LoomText::Milestone);
-    letters.setPixelSize(std::max(1, static_cast<int>(std::lround(kNamePixels / scale))));
+    letters.setPixelSize(
+        std::max(1, static_cast<int>(std::lround(kNamePixels * m_letters / scale))));
     return letters;
 }
 
@@ -209,8 +269,10 @@ std::vector<LoomName> LoomPainter::placeNames(const plan::Network &network, cons
     const double unit = 1 / scale; // one pixel
     const Hiding hiding(loom);
     std::vector<QRectF> taken;
-    for (const plan::LoomBranch &branch : loom.branches)
-        taken.push_back(sleeveBox(branch, scale));
+    for (const Sleeve &sleeve : sleeves(loom, scale, std::nullopt))
+        taken.push_back(sleeve.box);
+    if (!loom.rules.empty())
+        taken.push_back(axisBand(loom, scale));
     const QFontMetricsF metrics(farNameFont(scale));
     for (const LoomTask &task : loom.tasks) {
         const plan::Task &own = network.tasks[task.task];

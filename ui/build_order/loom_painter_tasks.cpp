@@ -5,6 +5,7 @@
 #include <QFontMetricsF>
 #include <QPainter>
 #include <QPainterPath>
+#include <QPolygonF>
 #include <QStringList>
 
 #include <algorithm>
@@ -70,7 +71,6 @@ void LoomPainter::paintHighVoltage(Canvas &canvas, const LoomTask &task) const
     painter.setBrush(m_colours.paper);
     painter.drawRoundedRect(tag, 2, 2);
     QFont letters = font(LoomText::Missing);
-    letters.setPixelSize(9);
     letters.setWeight(QFont::Bold);
     painter.setFont(letters);
     painter.setPen(m_colours.ink);
@@ -116,6 +116,24 @@ void LoomPainter::paintHousing(Canvas &canvas, const LoomTask &task) const
         paintHighVoltage(canvas, task);
     if (canvas.scale >= kShortTitles)
         paintTitle(canvas, task);
+}
+
+// A pennant on what can be taken up now; it keeps its size, so that the front of the work is seen
+// from afar.
+void LoomPainter::paintFlag(Canvas &canvas, const LoomTask &task) const
+{
+    if (task.state != LoomState::CanStart && task.state != LoomState::UnderWay)
+        return;
+    const double unit = 1 / std::min(1.0, canvas.scale);
+    const QPointF foot(task.body.left() + std::min(5.0, task.body.width() / 4), task.body.top());
+    canvas.painter.setPen(canvas.pen(m_colours.blue, 1.4, 1.4));
+    canvas.painter.drawLine(foot, foot - QPointF(0, kFlagHeight * unit));
+    const QPolygonF pennant{foot - QPointF(0, kFlagHeight * unit),
+                            foot + QPointF(9 * unit, -(kFlagHeight - 3.5) * unit),
+                            foot - QPointF(0, (kFlagHeight - 7) * unit)};
+    canvas.painter.setPen(Qt::NoPen);
+    canvas.painter.setBrush(m_colours.blue);
+    canvas.painter.drawPolygon(pennant);
 }
 
 void LoomPainter::paintTitle(Canvas &canvas, const LoomTask &task) const
@@ -218,7 +236,6 @@ void LoomPainter::paintCavities(Canvas &canvas, const LoomTask &task) const
             tops.push_back(cavity.box.top());
         std::sort(tops.begin(), tops.end());
         QFont numerals = font(LoomText::Missing);
-        numerals.setPixelSize(9);
         numerals.setWeight(QFont::Medium);
         painter.setFont(numerals);
     }

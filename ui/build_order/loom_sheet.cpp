@@ -3,14 +3,11 @@
 
 #include "core/quantity/dates.h"
 #include "core/sheet/save_file.h"
-#include "ui/build_order/loom_legend.h"
-#include "ui/build_order/loom_painter.h"
 #include "ui/sheet/sheet_fonts.h"
 
 #include <QBuffer>
 #include <QFont>
 #include <QMarginsF>
-#include <QPageLayout>
 #include <QPagedPaintDevice>
 #include <QPainter>
 #include <QPdfWriter>
@@ -27,30 +24,47 @@ namespace {
 constexpr double kPointsPerInch = 72;
 // A scene unit is a screen's pixel; at full size 96 of them are an inch.
 constexpr double kFullSize = 0.75; // points per unit
-// The smallest text on the loom is this many units high.
-constexpr double kSmallestText = 9;
 // Tiles are drawn so that it can still be read.
 constexpr double kTileScale = 0.66;
 constexpr double kMargin = 28; // points
-constexpr int kMostStrips = 6;
-// Between two strips, units.
-constexpr double kBetweenStrips = 26;
+// What has few tasks need not fill a large sheet with letters for the deaf.
+constexpr double kMostScale = kFullSize * 1.6;
+// Between two bands, units; and so much more where a sheet has room left.
+constexpr double kBetweenBands = 24;
+constexpr double kMostBetween = 90;
+// The sixth that must be gained by breaking branches, or leaving out what is done; and letters
+// that need not be any larger, points.
+constexpr double kHelpsMuch = 7.0 / 6;
+constexpr double kLargeEnough = 7;
 // What two tiles share, to be glued, units.
 constexpr double kOverlap = 24;
 constexpr int kResolution = 1200;
+
+// On larger paper title and legend are larger, too; 1 on A3.
+double headScale(QSizeF room)
+{
+    return std::clamp(std::sqrt(room.width() * room.height() / (1134 * 786.0)), 0.72, 2.2);
+}
 
 } // namespace
 
 LoomSheet::LoomSheet(const plan::Network &network, const plan::LoomFacts &facts,
                      const LoomSheetOptions &options)
-    : m_network(network), m_facts(facts), m_options(options), m_family(sheet::loadSheetFonts().text)
+    : m_network(network), m_facts(facts), m_options(options),
+      m_family(sheet::loadSheetFonts().text), m_painter(LoomPainter::forPaper(m_family))
 {
+    m_options.sheets = std::clamp(m_options.sheets, 1, kMostSheets);
     plan::LoomOptions how;
     how.by = options.by;
     how.like = options.like;
-    m_loom = plan::layOutLoom(network, facts, LoomPainter(m_family, LoomColours::print()).metrics(),
-                              how);
+    m_loom = plan::layOutLoom(network, facts, m_painter.metrics(), how);
     m_options.like = nullptr;
+    m_open = plan::leaveOutDone(network, facts);
+    how.like = &m_loom;
+    m_openLoom = plan::layOutLoom(m_open.network, m_open.facts, m_painter.metrics(), how);
+    how.shareRuns = true;
+    m_packed = plan::layOutLoom(network, facts, m_painter.metrics(), how);
+    m_openPacked = plan::layOutLoom(m_open.network, m_open.facts, m_painter.metrics(), how);
 }
 
 Outcome LoomSheet::check() const
@@ -63,56 +77,47 @@ Outcome LoomSheet::check() const
     return {};
 }
 
-QRectF LoomSheet::extent() const
+// From what one would rather see to what takes less room.
+std::vector<LoomSheet::Picture> LoomSheet::pictures() const
 {
-    return LoomPainter(m_family, LoomColours::print()).extent(m_loom, 1);
+    const bool some = m_open.leftOut > 0;
+    std::vector<Picture> all;
+    if (m_options.done != LoomDone::LeftOut || !some)
+        all = {{&m_network, &m_loom, 0, &m_memory[0]}, {&m_network, &m_packed, 0, &m_memory[1]}};
+    if (m_options.done != LoomDone::Whole && some)
+        all.insert(all.end(), {{&m_open.network, &m_openLoom, m_open.leftOut, &m_memory[2]},
+                               {&m_open.network, &m_openPacked, m_open.leftOut, &m_memory[3]}});
+    return all;
 }
 
-// Where the loom is cut into strips of about the same width: never through a housing or a text, as
-// long as there is a place between them within a third of a strip.
-std::vector<double> LoomSheet::cuts(int strips) const
+LoomSheet::Picture LoomSheet::forUncut() const
 {
-    const QRectF all = extent();
-    std::vector<std::pair<double, double>> taken;
-    for (const plan::LoomTask &task : m_loom.tasks) {
-        QRectF own = task.body | task.title.box | task.date.box | task.missing.box;
-        own |= task.ready.box | task.whisker | task.highVoltageMark;
-        taken.emplace_back(own.left() - 10, own.right() + 10);
-    }
-    for (const plan::LoomBranch &branch : m_loom.branches)
-        taken.emplace_back(branch.sleeve.left() - 4, branch.sleeve.right() + 4);
-    for (const plan::LoomRule &rule : m_loom.rules)
-        taken.emplace_back(rule.x - 2, rule.x + 2);
-    std::sort(taken.begin(), taken.end());
-    std::vector<double> free;
-    double end = all.left();
-    for (const auto &[from, to] : taken) {
-        if (from > end)
-            free.push_back((from + end) / 2);
-        end = std::max(end, to);
-    }
-    std::vector<double> result{all.left()};
-    for (int at = 1; at < strips; ++at) {
-        const double wanted = all.left() + all.width() * at / strips;
-        const auto best = std::min_element(free.begin(), free.end(), [&](double a, double b) {
-            return std::abs(a - wanted) < std::abs(b - wanted);
-        });
-        const double reach = all.width() / strips / 3;
-        result.push_back(best != free.end() && std::abs(*best - wanted) < reach ? *best : wanted);
-    }
-    result.push_back(all.right());
-    return result;
+    return pictures().front();
+}
+
+QRectF LoomSheet::extent(const Picture &picture) const
+{
+    return m_painter.extent(*picture.loom, 1);
+}
+
+LoomLegend LoomSheet::legendOf(const Picture &picture, bool cut) const
+{
+    LoomLegend legend(m_painter, *picture.network, *picture.loom);
+    if (cut)
+        legend.addCuts();
+    if (picture.leftOut > 0)
+        legend.addLeftOut(m_open.areas);
+    return legend;
 }
 
 // Title, what it shows and when, and the legend; points at the size of A3.
-double LoomSheet::headHeight(double width) const
+double LoomSheet::headHeight(const LoomLegend &legend, double width) const
 {
-    const LoomPainter painter(m_family, LoomColours::print());
-    const LoomLegend legend(painter, m_network, m_loom);
-    return 34 + legend.paintAll(nullptr, {}, width / kFullSize) * kFullSize + 8;
+    return 34 + legend.paint(nullptr, {}, width / kFullSize) * kFullSize + 8;
 }
 
-void LoomSheet::paintHead(QPainter &painter, double width, const QString &remark) const
+void LoomSheet::paintHead(QPainter &painter, const LoomLegend &legend, double width,
+                          const QStringList &remarks) const
 {
     const LoomColours colours = LoomColours::print();
     QFont large(m_family);
@@ -125,32 +130,30 @@ void LoomSheet::paintHead(QPainter &painter, double width, const QString &remark
                               ? tr("Build order")
                               : tr("Build order: %1").arg(m_options.title.simplified());
     const QFontMetricsF metrics(large);
-    painter.drawText(QPointF(0, 20), metrics.elidedText(title, Qt::ElideRight, width * 0.62));
+    painter.drawText(QPointF(0, 20), metrics.elidedText(title, Qt::ElideRight, width * 0.5));
     QFont small(m_family);
     small.setHintingPreference(QFont::PreferNoHinting);
     small.setPixelSize(11);
     painter.setFont(small);
-    QString right = m_options.by == plan::LoomBy::Date ? tr("by date") : tr("by chain");
+    QStringList right{m_options.by == plan::LoomBy::Date ? tr("by date") : tr("by chain")};
     const QDate today = m_loom.today.isNull() ? m_options.today : m_loom.today;
     if (today.isValid())
-        right += tr(" · today, %1").arg(showDate(today));
-    if (!remark.isEmpty())
-        right += QStringLiteral(" · ") + remark;
+        right += tr("today, %1").arg(showDate(today));
+    right += remarks;
     painter.setPen(colours.mute);
-    painter.drawText(QRectF(width * 0.62, 4, width * 0.38, 20), Qt::AlignRight | Qt::AlignVCenter,
-                     right);
+    painter.drawText(QRectF(width * 0.5, 4, width * 0.5, 20), Qt::AlignRight | Qt::AlignVCenter,
+                     right.join(QStringLiteral(" · ")));
     painter.setPen(QPen(colours.ink, 0.8));
     painter.drawLine(QPointF(0, 28), QPointF(width, 28));
     painter.save();
     painter.translate(0, 32);
     painter.scale(kFullSize, kFullSize);
-    const LoomPainter loomPainter(m_family, colours);
-    LoomLegend(loomPainter, m_network, m_loom).paintAll(&painter, {}, width / kFullSize);
+    legend.paint(&painter, {}, width / kFullSize);
     painter.restore();
 }
 
 // The painter stands at the part's top left corner, in scene units.
-void LoomSheet::paintPart(QPainter &painter, const LoomPainter &loomPainter, const QRectF &part,
+void LoomSheet::paintPart(QPainter &painter, const Picture &picture, const QRectF &part,
                           bool clip) const
 {
     painter.save();
@@ -159,33 +162,77 @@ void LoomSheet::paintPart(QPainter &painter, const LoomPainter &loomPainter, con
     painter.translate(-part.topLeft());
     LoomMarks marks;
     marks.focus = false;
-    if (part.top() > extent().top() + 1)
+    if (part.top() > extent(picture).top() + 1)
         marks.slideTop = part.top();
-    loomPainter.paint(painter, m_network, m_loom, marks, part, 1);
+    m_painter.paint(painter, *picture.network, *picture.loom, marks, part, 1);
     painter.restore();
 }
 
-// How large the loom gets in as many strips, points a unit. All but the first have a margin for the
-// names of the branches that go on.
-double LoomSheet::scaleOf(int strips, QSizeF room) const
+LoomSheet::Folded LoomSheet::foldedOf(const Picture &picture, QSizeF room, int sheets) const
 {
-    const double height = extent().height();
-    const std::vector<double> at = cuts(strips);
-    double widest = 0;
-    for (std::size_t strip = 1; strip < at.size(); ++strip)
-        widest = std::max(widest,
-                          at[strip] - at[strip - 1] + (strip > 1 ? LoomPainter::kNameMargin : 0));
-    return std::min({room.width() / widest,
-                     room.height() / (strips * height + (strips - 1) * kBetweenStrips),
-                     kFullSize * 1.15});
+    const double head = headScale(room);
+    Folded result;
+    result.picture = picture;
+    // Cut or not, the head has the same height: the legend of cuts is a short one.
+    result.head = headHeight(legendOf(picture, true), room.width() / head) * head;
+    plan::LoomPaper paper;
+    paper.room = QSizeF(room.width(), room.height() - result.head);
+    paper.sheets = static_cast<std::size_t>(sheets);
+    paper.mostScale = kMostScale;
+    paper.between = kBetweenBands;
+    result.fold = plan::foldLoom(*picture.loom, paper, picture.memory);
+    return result;
+}
+
+LoomSheet::Folded LoomSheet::folded(QSizeF room, int sheets) const
+{
+    std::vector<Folded> all;
+    double best = 0;
+    for (const Picture &picture : pictures()) {
+        all.push_back(foldedOf(picture, room, sheets));
+        best = std::max(best, all.back().fold.scale);
+    }
+    const double legible = kLegiblePoints / m_painter.smallestText();
+    const double enough = std::min(
+        {best, std::max(best / kHelpsMuch, legible), kLargeEnough / m_painter.smallestText()});
+    return *std::find_if(all.begin(), all.end(),
+                         [&](const Folded &one) { return one.fold.scale >= enough; });
+}
+
+LoomSheetMade LoomSheet::madeOf(const Folded &folded) const
+{
+    return {static_cast<int>(folded.fold.sheets), static_cast<int>(folded.fold.bands.size()),
+            folded.picture.leftOut, m_painter.smallestText() * folded.fold.scale};
+}
+
+QPageLayout LoomSheet::layout(QPageSize::PageSizeId paper)
+{
+    return {QPageSize(paper), QPageLayout::Landscape, QMarginsF(kMargin, kMargin, kMargin, kMargin),
+            QPageLayout::Point};
+}
+
+LoomSheetMade LoomSheet::wouldMake(QPageSize::PageSizeId paper, int sheets) const
+{
+    return madeOf(folded(layout(paper).paintRect(QPageLayout::Point).size(),
+                         std::clamp(sheets, 1, kMostSheets)));
+}
+
+std::optional<LoomSheetMade> LoomSheet::legibleOn(QPageSize::PageSizeId paper, int most) const
+{
+    for (int sheets = 1; sheets <= most; ++sheets) {
+        const LoomSheetMade made = wouldMake(paper, sheets);
+        if (made.smallestText >= kLegiblePoints)
+            return made;
+    }
+    return std::nullopt;
 }
 
 // What each tile shows, row by row. All but those on the left have a margin for names; what is cut
 // through stands whole on one of two neighbours.
-std::vector<QRectF> LoomSheet::tilesOf(QSizeF tile) const
+std::vector<QRectF> LoomSheet::tilesOf(const Picture &picture, QSizeF tile) const
 {
-    const QRectF all = extent();
-    const double shared = std::max(kOverlap, m_loom.axisBand.height() + kOverlap);
+    const QRectF all = extent(picture);
+    const double shared = std::max(kOverlap, picture.loom->axisBand.height() + kOverlap);
     std::vector<std::pair<double, double>> columns;
     for (double left = all.left(); columns.empty() || columns.back().second < all.right();) {
         const double margin = columns.empty() ? 0 : LoomPainter::kNameMargin;
@@ -203,70 +250,85 @@ std::vector<QRectF> LoomSheet::tilesOf(QSizeF tile) const
     }
 }
 
-void LoomSheet::paintStrips(QPainter &painter, const LoomPainter &loomPainter, int strips,
-                            double width) const
+// The painter stands at the band's top left corner, in scene units.
+void LoomSheet::paintBand(QPainter &painter, const Picture &picture,
+                          const plan::LoomBand &band) const
 {
-    const QRectF all = extent();
-    const std::vector<double> at = cuts(strips);
-    for (std::size_t strip = 1; strip < at.size(); ++strip) {
-        const double cut = at[strip - 1];
-        painter.save();
-        if (strip > 1) {
-            painter.setPen(QPen(LoomColours::print().mute, 0.8, Qt::DashLine));
-            painter.drawLine(QPointF(0, -kBetweenStrips / 2), QPointF(width, -kBetweenStrips / 2));
-            painter.save();
-            painter.translate(LoomPainter::kNameMargin - cut, -all.top());
-            loomPainter.paintNames(painter, m_network, m_loom, cut);
-            painter.restore();
-            painter.translate(LoomPainter::kNameMargin, 0);
-        }
-        paintPart(painter, loomPainter, QRectF(cut, all.top(), at[strip] - cut, all.height()),
-                  strips > 1);
-        painter.restore();
-        painter.translate(0, all.height() + kBetweenStrips);
+    painter.save();
+    painter.translate(band.nameMargin - band.left, -band.loom.bounds.top());
+    if (!band.first) {
+        m_painter.paintNames(painter, *picture.network, band.loom, band.left);
+        m_painter.paintNumbers(painter, band.in, band.left, true);
     }
+    if (!band.last)
+        m_painter.paintNumbers(painter, band.out, band.right, false);
+    painter.setClipRect(band.loom.bounds, Qt::IntersectClip);
+    LoomMarks marks;
+    marks.focus = false;
+    m_painter.paint(painter, *picture.network, band.loom, marks, band.loom.bounds, 1);
+    painter.restore();
 }
 
-bool LoomSheet::paintOn(QPagedPaintDevice &device, LoomSheetMade &made) const
+bool LoomSheet::paintFolded(QPagedPaintDevice &device, QPainter &painter, const QRectF &room,
+                            LoomSheetMade &made) const
 {
-    QPainter painter;
-    if (!painter.begin(&device))
-        return false;
-    const LoomPainter loomPainter(m_family, LoomColours::print());
-    const QPageLayout layout = device.pageLayout();
-    const QRectF room(QPointF(0, 0), layout.paintRect(QPageLayout::Point).size());
-    painter.scale(device.logicalDpiX() / kPointsPerInch, device.logicalDpiY() / kPointsPerInch);
-    // On larger paper title and legend are larger, too.
-    const double head =
-        std::clamp(std::sqrt(room.width() * room.height() / (1134 * 786.0)), 0.72, 2.2);
-    const double headRoom = headHeight(room.width() / head) * head;
-    const auto paintTitle = [&](const QString &remark) {
+    const Folded picture = folded(room.size(), m_options.sheets);
+    const plan::LoomFold &fold = picture.fold;
+    made = madeOf(picture);
+    const double head = headScale(room.size());
+    const LoomLegend legend = legendOf(picture.picture, fold.bands.size() > 1);
+    const double high = (room.height() - picture.head) / fold.scale;
+    for (std::size_t sheet = 0; sheet < fold.sheets; ++sheet) {
+        if (sheet > 0 && !device.newPage())
+            return false;
+        QStringList remarks;
+        if (fold.sheets > 1)
+            remarks += tr("sheet %1 of %2").arg(sheet + 1).arg(fold.sheets);
+        painter.save();
         painter.save();
         painter.scale(head, head);
-        paintHead(painter, room.width() / head, remark);
+        paintHead(painter, legend, room.width() / head, remarks);
         painter.restore();
-    };
-    if (!m_options.tiles) {
-        const QSizeF place(room.width(), room.height() - headRoom);
-        double best = scaleOf(1, place);
-        int strips = 1;
-        for (int count = 2; count <= kMostStrips; ++count) {
-            // Folding is a nuisance to read: only where it makes a difference.
-            if (const double scale = scaleOf(count, place); scale > best * 1.15) {
-                best = scale;
-                strips = count;
-            }
+        painter.translate(0, picture.head);
+        painter.scale(fold.scale, fold.scale);
+        double taken = 0;
+        int bands = 0;
+        for (const plan::LoomBand &band : fold.bands) {
+            taken += band.sheet == sheet ? band.height() : 0;
+            bands += band.sheet == sheet ? 1 : 0;
         }
-        made = {1, strips, kSmallestText * best};
-        paintTitle({});
-        painter.translate(0, headRoom);
-        painter.scale(best, best);
-        paintStrips(painter, loomPainter, strips, room.width() / best);
-        return painter.end();
+        // What is left of the sheet stands between its bands.
+        const double between =
+            bands < 2 ? 0 : std::clamp((high - taken) / (bands - 1), kBetweenBands, kMostBetween);
+        bool first = true;
+        for (const plan::LoomBand &band : fold.bands) {
+            if (band.sheet != sheet)
+                continue;
+            if (!first) {
+                painter.setPen(QPen(LoomColours::print().mute, 0.8, Qt::DashLine));
+                painter.drawLine(QPointF(0, -between / 2),
+                                 QPointF(room.width() / fold.scale, -between / 2));
+            }
+            paintBand(painter, picture.picture, band);
+            painter.translate(0, band.height() + between);
+            first = false;
+        }
+        painter.restore();
     }
+    return true;
+}
+
+bool LoomSheet::paintTiles(QPagedPaintDevice &device, QPainter &painter, const QRectF &room,
+                           LoomSheetMade &made) const
+{
+    const double head = headScale(room.size());
+    const Picture picture = forUncut();
+    const LoomLegend legend = legendOf(picture, false);
+    const double headRoom = headHeight(legend, room.width() / head) * head;
     const std::vector<QRectF> parts =
-        tilesOf({room.width() / kTileScale, (room.height() - headRoom) / kTileScale});
-    made = {static_cast<int>(parts.size()), 1, kSmallestText * kTileScale};
+        tilesOf(picture, {room.width() / kTileScale, (room.height() - headRoom) / kTileScale});
+    made = {static_cast<int>(parts.size()), 1, picture.leftOut,
+            m_painter.smallestText() * kTileScale};
     int row = 0;
     int column = 0;
     for (std::size_t page = 0; page < parts.size(); ++page) {
@@ -277,21 +339,37 @@ bool LoomSheet::paintOn(QPagedPaintDevice &device, LoomSheetMade &made) const
         row += first ? 1 : 0;
         column = first ? 1 : column + 1;
         painter.save();
-        paintTitle(tr("page %1: row %2, column %3").arg(page + 1).arg(row).arg(column));
+        painter.save();
+        painter.scale(head, head);
+        paintHead(painter, legend, room.width() / head,
+                  {tr("page %1: row %2, column %3").arg(page + 1).arg(row).arg(column)});
+        painter.restore();
         painter.translate(0, headRoom);
         painter.scale(kTileScale, kTileScale);
         if (column > 1) {
             painter.save();
             painter.setClipRect(QRectF(0, 0, LoomPainter::kNameMargin, part.height()));
             painter.translate(LoomPainter::kNameMargin - part.left(), -part.top());
-            loomPainter.paintNames(painter, m_network, m_loom, part.left());
+            m_painter.paintNames(painter, *picture.network, *picture.loom, part.left());
             painter.restore();
             painter.translate(LoomPainter::kNameMargin, 0);
         }
-        paintPart(painter, loomPainter, part, true);
+        paintPart(painter, picture, part, true);
         painter.restore();
     }
-    return painter.end();
+    return true;
+}
+
+bool LoomSheet::paintOn(QPagedPaintDevice &device, LoomSheetMade &made) const
+{
+    QPainter painter;
+    if (!painter.begin(&device))
+        return false;
+    const QRectF room(QPointF(0, 0), device.pageLayout().paintRect(QPageLayout::Point).size());
+    painter.scale(device.logicalDpiX() / kPointsPerInch, device.logicalDpiY() / kPointsPerInch);
+    const bool painted = m_options.tiles ? paintTiles(device, painter, room, made)
+                                         : paintFolded(device, painter, room, made);
+    return painted && painter.end();
 }
 
 Result<LoomSheetMade> LoomSheet::writePdf(const QString &path) const
@@ -309,9 +387,7 @@ Result<LoomSheetMade> LoomSheet::writePdf(const QString &path) const
                             : tr("Build order: %1").arg(m_options.title.simplified()));
         writer.setCreator(QStringLiteral("Ohmwright"));
         writer.setResolution(kResolution);
-        writer.setPageLayout(QPageLayout(QPageSize(m_options.paper), QPageLayout::Landscape,
-                                         QMarginsF(kMargin, kMargin, kMargin, kMargin),
-                                         QPageLayout::Point));
+        writer.setPageLayout(layout(m_options.paper));
         if (!paintOn(writer, made))
             return fail(ProblemCode::Io, tr("The chart could not be drawn."));
     }
@@ -324,11 +400,13 @@ Result<LoomSheetMade> LoomSheet::writeSvg(const QString &path) const
 {
     if (Outcome fine = check(); !fine)
         return fail(fine.error());
-    const QRectF all = extent();
+    const Picture picture = forUncut();
+    const LoomLegend legend = legendOf(picture, false);
+    const QRectF all = extent(picture);
     constexpr double kAround = 24;
     const double width = std::max(all.width(), 900.0);
     // Points of paper are units here.
-    const double head = headHeight(width * kFullSize) / kFullSize;
+    const double head = headHeight(legend, width * kFullSize) / kFullSize;
     const QSizeF size(width + 2 * kAround, all.height() + head + 2 * kAround);
     QByteArray bytes;
     QBuffer buffer(&bytes);
@@ -338,8 +416,7 @@ Result<LoomSheetMade> LoomSheet::writeSvg(const QString &path) const
     generator.setTitle(m_options.title.isEmpty()
                            ? tr("Build order")
                            : tr("Build order: %1").arg(m_options.title.simplified()));
-    generator.setDescription(
-        LoomLegend(LoomPainter(m_family, LoomColours::print()), m_network, m_loom).text());
+    generator.setDescription(legend.text());
     generator.setResolution(96);
     generator.setSize(size.toSize());
     generator.setViewBox(QRectF(QPointF(0, 0), size));
@@ -350,10 +427,10 @@ Result<LoomSheetMade> LoomSheet::writeSvg(const QString &path) const
     painter.translate(kAround, kAround);
     painter.save();
     painter.scale(1 / kFullSize, 1 / kFullSize);
-    paintHead(painter, width * kFullSize, {});
+    paintHead(painter, legend, width * kFullSize, {});
     painter.restore();
     painter.translate(0, head);
-    paintPart(painter, LoomPainter(m_family, LoomColours::print()), all, false);
+    paintPart(painter, picture, all, false);
     if (!painter.end())
         return fail(ProblemCode::Io, tr("The chart could not be drawn."));
     // The family is made by the program and known to nobody else.
@@ -361,7 +438,7 @@ Result<LoomSheetMade> LoomSheet::writeSvg(const QString &path) const
     bytes.replace(made, QByteArrayLiteral("font-family=\"Inter, Helvetica, Arial, sans-serif\""));
     if (Outcome saved = sheet::saveFile(path, bytes); !saved)
         return fail(saved.error());
-    return LoomSheetMade{1, 1, kSmallestText * kFullSize};
+    return LoomSheetMade{1, 1, picture.leftOut, m_painter.smallestText() * kFullSize};
 }
 
 Result<LoomSheetMade> LoomSheet::write(const QString &path) const
@@ -372,6 +449,11 @@ Result<LoomSheetMade> LoomSheet::write(const QString &path) const
         return writeSvg(path);
     return fail(ProblemCode::BadInput,
                 tr("The chart is written as .pdf or .svg, not as “%1”.").arg(path));
+}
+
+QString chartLetters(const LoomSheetMade &made)
+{
+    return LoomSheet::tr("letters %1\u00A0pt").arg(made.smallestText, 0, 'f', 1);
 }
 
 Result<QPageSize::PageSizeId> chartPaper(const QString &name)

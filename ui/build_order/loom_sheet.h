@@ -2,21 +2,30 @@
 // The build-order chart on paper: PDF on A4 to A1, SVG, or a printer; ink on white, with title,
 // today and legend. All lines and letters, no pixels.
 //
-// On one page the chart is folded into strips one below the other where that makes it larger; a
-// strip repeats the names of the branches that run into it. Or tiled over pages, at a size that
-// can be read, to be glued together.
+// The chart is folded into bands one below the other, on one sheet or as many as are allowed, so
+// that its letters get as large as they can (core/plan/loom_fold.h); each band repeats the names
+// of the branches that run into it. What is done is told in short where that helps much. Or tiled
+// over pages, at a size that can be read, to be glued together.
 #pragma once
 
 #include "core/plan/loom.h"
+#include "core/plan/loom_fold.h"
+#include "core/plan/loom_open.h"
 #include "core/quantity/result.h"
+#include "ui/build_order/loom_legend.h"
+#include "ui/build_order/loom_painter.h"
 
 #include <QCoreApplication>
 #include <QDate>
+#include <QPageLayout>
 #include <QPageSize>
 #include <QRectF>
 #include <QSizeF>
 #include <QString>
+#include <QStringList>
 
+#include <array>
+#include <optional>
 #include <vector>
 
 class QPagedPaintDevice;
@@ -24,7 +33,10 @@ class QPainter;
 
 namespace ohmwright::ui {
 
-class LoomPainter;
+// What is done can be left out, and is then only counted in the title; Auto does that where the
+// letters get larger by a sixth or more, and never in SVG and tiles, where there is room. Runs that
+// branches share (LoomOptions::shareRuns) are taken on the same condition.
+enum class LoomDone { Auto, Whole, LeftOut };
 
 struct LoomSheetOptions
 {
@@ -32,16 +44,24 @@ struct LoomSheetOptions
     QDate today;   // of printing
     plan::LoomBy by = plan::LoomBy::Chain;
     QPageSize::PageSizeId paper = QPageSize::A3; // landscape; not for SVG
-    bool tiles = false;                          // likewise
-    const plan::Loom *like = nullptr;            // branches as they lie there; read during the call
+    int sheets = 1;                              // folded on as many at most, 1 to kMostSheets
+    LoomDone done = LoomDone::Auto;
+    bool tiles = false;               // not for SVG; `sheets` is not looked at
+    const plan::Loom *like = nullptr; // branches as they lie there; read during the call
 };
 
 struct LoomSheetMade
 {
     int pages = 1;
-    int strips = 1;
-    double smallestText = 0; // points; of SVG at its own size
+    int bands = 1;
+    int leftOut = 0;         // tasks and milestones done that are not drawn
+    double smallestText = 0; // height of the smallest letters, points; of SVG at its own size
 };
+
+inline constexpr int kMostSheets = 9;
+// Letters that are read from an arm's length without effort, points: footnotes of books are so
+// large. Common practice, no published source.
+inline constexpr double kLegiblePoints = 6;
 
 class LoomSheet
 {
@@ -60,26 +80,62 @@ public:
     [[nodiscard]] Result<LoomSheetMade> write(const QString &path) const;
     // On the device's own page, whatever its size; false if it refused a page.
     bool paintOn(QPagedPaintDevice &device, LoomSheetMade &made) const;
+    // What writePdf() would make on so much of this paper, without making it.
+    [[nodiscard]] LoomSheetMade wouldMake(QPageSize::PageSizeId paper, int sheets) const;
+    // The same for the fewest sheets, up to `most`, whose letters are legible; none if even those
+    // are too small.
+    [[nodiscard]] std::optional<LoomSheetMade> legibleOn(QPageSize::PageSizeId paper,
+                                                         int most = kMostSheets) const;
 
 private:
+    struct Picture
+    {
+        const plan::Network *network = nullptr;
+        const plan::Loom *loom = nullptr;
+        int leftOut = 0;
+        plan::LoomFoldMemory *memory = nullptr;
+    };
+    struct Folded
+    {
+        Picture picture;
+        plan::LoomFold fold;
+        double head = 0; // height of title and legend, points
+    };
+
     [[nodiscard]] Outcome check() const;
-    [[nodiscard]] std::vector<double> cuts(int strips) const;
-    [[nodiscard]] double scaleOf(int strips, QSizeF room) const;
-    [[nodiscard]] std::vector<QRectF> tilesOf(QSizeF tile) const;
-    void paintStrips(QPainter &painter, const LoomPainter &loomPainter, int strips,
-                     double width) const;
-    [[nodiscard]] double headHeight(double width) const;
-    void paintHead(QPainter &painter, double width, const QString &remark) const;
-    void paintPart(QPainter &painter, const LoomPainter &loomPainter, const QRectF &part,
-                   bool clip) const;
-    [[nodiscard]] QRectF extent() const;
+    [[nodiscard]] std::vector<Picture> pictures() const;
+    [[nodiscard]] Picture forUncut() const;
+    [[nodiscard]] Folded folded(QSizeF room, int sheets) const;
+    [[nodiscard]] Folded foldedOf(const Picture &picture, QSizeF room, int sheets) const;
+    [[nodiscard]] LoomSheetMade madeOf(const Folded &folded) const;
+    [[nodiscard]] static QPageLayout layout(QPageSize::PageSizeId paper);
+    [[nodiscard]] LoomLegend legendOf(const Picture &picture, bool cut) const;
+    [[nodiscard]] double headHeight(const LoomLegend &legend, double width) const;
+    void paintHead(QPainter &painter, const LoomLegend &legend, double width,
+                   const QStringList &remarks) const;
+    [[nodiscard]] bool paintFolded(QPagedPaintDevice &device, QPainter &painter, const QRectF &room,
+                                   LoomSheetMade &made) const;
+    [[nodiscard]] bool paintTiles(QPagedPaintDevice &device, QPainter &painter, const QRectF &room,
+                                  LoomSheetMade &made) const;
+    void paintBand(QPainter &painter, const Picture &picture, const plan::LoomBand &band) const;
+    void paintPart(QPainter &painter, const Picture &picture, const QRectF &part, bool clip) const;
+    [[nodiscard]] std::vector<QRectF> tilesOf(const Picture &picture, QSizeF tile) const;
+    [[nodiscard]] QRectF extent(const Picture &picture) const;
 
     const plan::Network &m_network;
     const plan::LoomFacts &m_facts;
     LoomSheetOptions m_options;
     QString m_family;
-    plan::Loom m_loom;
+    LoomPainter m_painter;
+    plan::LoomOpen m_open;
+    // Whole and without what is done; with a line for each branch, and with runs that branches
+    // share.
+    plan::Loom m_loom, m_packed, m_openLoom, m_openPacked;
+    mutable std::array<plan::LoomFoldMemory, 4> m_memory; // of each of them
 };
+
+// "letters 4.1 pt"
+QString chartLetters(const LoomSheetMade &made);
 
 // "A4", … "A1", letters' case ignored; BadInput for any other.
 Result<QPageSize::PageSizeId> chartPaper(const QString &name);

@@ -27,8 +27,10 @@ namespace ohmwright::ui {
 namespace {
 
 constexpr double kLeastZoom = 0.04;
-constexpr double kMostZoom = 4;
+constexpr double kMostZoom = 2;
 constexpr double kZoomStep = 1.2;
+// The legend takes at most so much of the height: one part in so many.
+constexpr int kLegendShare = 3;
 // Air around what has just been chosen, and around the whole, pixels.
 constexpr double kAir = 24;
 // More on the left, where the names of branches stand.
@@ -39,7 +41,7 @@ constexpr std::size_t kLaidOutAtOnce = 400;
 } // namespace
 
 LoomView::LoomView(QWidget *parent)
-    : QAbstractScrollArea(parent), m_painter(font().family(), LoomColours::light()),
+    : QAbstractScrollArea(parent), m_painter(font().family(), LoomColours::light(), fontFactor()),
       m_legend(new LoomLegendBar(this))
 {
     installLoomAccessibility();
@@ -59,7 +61,7 @@ LoomView::LoomView(QWidget *parent)
            "begun."));
     m_worker.setMaxThreadCount(1);
     m_legend->setScale(fontFactor());
-    setViewportMargins(0, m_legend->sizeHint().height(), 0, 0);
+    placeLegend();
 }
 
 LoomView::~LoomView() = default;
@@ -141,7 +143,7 @@ void LoomView::take(const plan::Network &network, const plan::LoomFacts &facts,
 
 void LoomView::setColours(const LoomColours &colours)
 {
-    m_painter = LoomPainter(font().family(), colours);
+    m_painter = LoomPainter(font().family(), colours, fontFactor());
     layOut(true);
 }
 
@@ -171,6 +173,7 @@ void LoomView::showLoom(plan::Loom loom)
     m_loom = std::move(loom);
     m_legend->setLegend(LoomLegend(m_painter, m_network, m_loom), m_painter.colours(),
                         m_painter.family());
+    placeLegend();
     m_overview = QPixmap();
     refreshLit();
     if (m_fitted) {
@@ -216,25 +219,36 @@ QPointF LoomView::toScene(QPointF at) const
     return m_scene.topLeft() + (at - origin()) / scale();
 }
 
+QPointF LoomView::toView(QPointF at) const
+{
+    return origin() + (at - m_scene.topLeft()) * scale();
+}
+
+double LoomView::datesBottom() const
+{
+    if (m_loom.rules.empty())
+        return 0;
+    return toView(m_painter.axisBand(m_loom, scale(), toScene(QPointF(0, 0)).y()).bottomLeft()).y();
+}
+
 QRect LoomView::taskRect(std::size_t task) const
 {
     const QRectF &body = m_loom.tasks.at(task).body;
-    const QPointF topLeft = origin() + (body.topLeft() - m_scene.topLeft()) * scale();
-    return QRectF(topLeft, body.size() * scale()).toAlignedRect();
+    return QRectF(toView(body.topLeft()), body.size() * scale()).toAlignedRect();
 }
 
 void LoomView::updateScrollBars()
 {
     const QSizeF size = m_scene.size() * scale();
-    const QSize view = viewport()->size();
+    const QSize view = m_fitted ? maximumViewportSize() : viewport()->size();
     horizontalScrollBar()->setPageStep(view.width());
     verticalScrollBar()->setPageStep(view.height());
     horizontalScrollBar()->setSingleStep(40);
     verticalScrollBar()->setSingleStep(40);
     horizontalScrollBar()->setRange(
-        0, std::max(0, static_cast<int>(std::ceil(size.width())) - view.width()));
+        0, std::max(0, static_cast<int>(std::ceil(size.width() - 0.01)) - view.width()));
     verticalScrollBar()->setRange(
-        0, std::max(0, static_cast<int>(std::ceil(size.height())) - view.height()));
+        0, std::max(0, static_cast<int>(std::ceil(size.height() - 0.01)) - view.height()));
 }
 
 void LoomView::zoomAbout(double zoom, QPointF at)
@@ -276,7 +290,8 @@ void LoomView::resetZoom()
 void LoomView::fitAll()
 {
     m_fitted = true;
-    const QSizeF view = viewport()->size();
+    // Scroll bars, if there are any now, will not be needed.
+    const QSizeF view = maximumViewportSize();
     // Names stick out the more the smaller the scale is, so it takes a few rounds.
     double zoom = 1;
     for (int round = 0; round < 16; ++round) {
@@ -288,6 +303,12 @@ void LoomView::fitAll()
                           kLeastZoom, 1.0);
     }
     rescale(zoom);
+    const auto fits = [&] {
+        const QSizeF size = m_scene.size() * scale();
+        return size.width() <= view.width() && size.height() <= view.height();
+    };
+    while (!fits() && m_zoom > kLeastZoom)
+        rescale(m_zoom * 0.99);
     updateScrollBars();
     repaintAll();
     emit zoomChanged(m_zoom);
@@ -297,7 +318,8 @@ void LoomView::reveal(const QRectF &sceneRect)
 {
     const QPointF topLeft = (sceneRect.topLeft() - m_scene.topLeft()) * scale();
     const QRectF wanted =
-        QRectF(topLeft, sceneRect.size() * scale()).adjusted(-kAirLeft, -kAir, kAir, kAir);
+        QRectF(topLeft, sceneRect.size() * scale())
+            .adjusted(-kAirLeft, -kAir - m_loom.axisBand.height() * fontFactor(), kAir, kAir);
     const auto show = [](QScrollBar *bar, double from, double to, int page) {
         // The bar counts whole pixels of the scene; the near edge wins when both do not fit.
         if (to > bar->value() + page)
@@ -476,16 +498,26 @@ void LoomView::changeEvent(QEvent *event)
     QAbstractScrollArea::changeEvent(event);
     if (event->type() != QEvent::FontChange)
         return;
-    m_painter = LoomPainter(font().family(), m_painter.colours());
+    m_painter = LoomPainter(font().family(), m_painter.colours(), fontFactor());
     m_legend->setScale(fontFactor());
-    setViewportMargins(0, m_legend->sizeHint().height(), 0, 0);
     layOut(true);
+}
+
+// The legend takes as many lines as it needs, but never the chart's own room; what does not fit
+// then, it says.
+void LoomView::placeLegend()
+{
+    const int high = std::min(m_legend->heightFor(width()),
+                              std::max(m_legend->heightOf(1), height() / kLegendShare));
+    m_legend->setGeometry(0, 0, width(), high);
+    if (viewportMargins().top() != high)
+        setViewportMargins(0, high, 0, 0);
 }
 
 void LoomView::resizeEvent(QResizeEvent *event)
 {
     QAbstractScrollArea::resizeEvent(event);
-    m_legend->setGeometry(0, 0, width(), m_legend->sizeHint().height());
+    placeLegend();
     if (m_fitted)
         fitAll();
     else

@@ -60,7 +60,7 @@ public:
     [[nodiscard]] std::optional<std::size_t> currentIndex() const { return m_marks.task; }
     [[nodiscard]] std::optional<std::size_t> currentWire() const { return m_marks.wire; }
 
-    // 1 is 100 %: text as large as the widget's font has it.
+    // 1 is 100 %: text as large as the widget's font has it; 2 is the most.
     [[nodiscard]] double zoom() const { return m_zoom; }
     void setZoom(double zoom);
     [[nodiscard]] bool isLinking() const { return m_marks.linkFrom.has_value(); }
@@ -140,11 +140,15 @@ private:
     void showLoom(plan::Loom loom);
     void layOut(bool keepBranches);
     void updateScrollBars();
+    void placeLegend();
     [[nodiscard]] double scale() const; // pixels per scene unit
     void rescale(double zoom);
     [[nodiscard]] double fontFactor() const;
     [[nodiscard]] QPointF origin() const; // of the scene, viewport pixels
     [[nodiscard]] QPointF toScene(QPointF at) const;
+    [[nodiscard]] QPointF toView(QPointF at) const;
+    // Down to here the dates lie over the chart, viewport pixels; 0 by chain.
+    [[nodiscard]] double datesBottom() const;
     void toScene(QPainter &painter) const;
     void zoomAbout(double zoom, QPointF at);
     void select(std::optional<std::size_t> task);

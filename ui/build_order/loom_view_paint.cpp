@@ -103,8 +103,10 @@ void LoomView::paintEvent(QPaintEvent *event)
                           {toScene(QPointF(0, 0)), QSizeF(viewport()->size()) / scale()}, scale());
     painter.restore();
     paintOverview(painter);
-    if (!overviewRect().isEmpty())
-        painter.setClipRegion(QRegion(viewport()->rect()) - overviewRect().toAlignedRect());
+    QRegion chart(viewport()->rect());
+    chart -= overviewRect().toAlignedRect();
+    chart -= QRect(0, 0, viewport()->width(), static_cast<int>(std::ceil(datesBottom())));
+    painter.setClipRegion(chart);
     toScene(painter);
     m_painter.paintMarks(painter, m_loom, m_marks, scale());
 }

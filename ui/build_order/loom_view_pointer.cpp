@@ -29,7 +29,7 @@ constexpr double kNotchZoom = 1.2;
 
 std::optional<std::size_t> LoomView::taskAt(QPointF at) const
 {
-    if (overviewRect().contains(at) || lacksForecast())
+    if (overviewRect().contains(at) || lacksForecast() || at.y() < datesBottom())
         return std::nullopt;
     const QPointF scenePoint = toScene(at);
     for (const plan::LoomTask &task : m_loom.tasks) {
@@ -42,6 +42,8 @@ std::optional<std::size_t> LoomView::taskAt(QPointF at) const
 // The right end of a housing, where its wire leaves.
 std::optional<std::size_t> LoomView::linkHandleAt(QPointF at) const
 {
+    if (at.y() < datesBottom())
+        return std::nullopt;
     const QPointF scenePoint = toScene(at);
     const double reach = kHandleReach / std::min(1.0, scale());
     for (const plan::LoomTask &task : m_loom.tasks) {
@@ -55,6 +57,8 @@ std::optional<std::size_t> LoomView::linkHandleAt(QPointF at) const
 
 std::optional<std::size_t> LoomView::wireAt(QPointF at) const
 {
+    if (at.y() < datesBottom())
+        return std::nullopt;
     const QPointF scenePoint = toScene(at);
     const double reach = kWireReach / scale();
     QPainterPathStroker stroker;

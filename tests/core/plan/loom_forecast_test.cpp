@@ -74,8 +74,8 @@ TEST(LoomForecast, TellsTheDayBelowTheHousingAndTheFloat)
 {
     const Loom loom = layOutLoom(smallNetwork(), smallFacts(), {});
     EXPECT_TRUE(loom.tasks[0].ready.lines.isEmpty()) << "what is done has no day to come";
-    EXPECT_EQ(loom.tasks[1].ready.lines, QStringList("28 Nov"));
-    EXPECT_EQ(loom.tasks[3].ready.lines, QStringList("6 Jan 2027"));
+    EXPECT_EQ(loom.tasks[1].ready.lines, QStringList(QStringLiteral("80\u00A0%: 28 Nov")));
+    EXPECT_EQ(loom.tasks[3].ready.lines, QStringList(QStringLiteral("80\u00A0%: 6 Jan")));
     EXPECT_TRUE(loom.tasks[1].slack.lines.isEmpty());
     EXPECT_EQ(loom.tasks[4].slack.lines, QStringList(QStringLiteral("12\u00A0d")));
     EXPECT_GE(loom.tasks[1].ready.box.top(), loom.tasks[1].body.bottom());
@@ -99,7 +99,7 @@ TEST(LoomForecast, SaysSoWhenADayNeverComes)
     LoomFacts facts = smallFacts();
     facts.forecast->tasks[3].ready = {40, std::nullopt, std::nullopt};
     const Loom loom = layOutLoom(smallNetwork(), facts, {});
-    EXPECT_EQ(loom.tasks[3].ready.lines, QStringList("not in reach"));
+    EXPECT_EQ(loom.tasks[3].ready.lines, QStringList(QStringLiteral("80\u00A0%: not in reach")));
     EXPECT_TRUE(loom.tasks[3].whisker.isNull());
 }
 
@@ -165,6 +165,37 @@ TEST(LoomForecast, ByDateTasksFollowTheirDaysAndTodayPartsDoneFromToCome)
     EXPECT_FALSE(loom.axisBand.isEmpty());
     EXPECT_LE(loom.axisBand.bottom(), loom.tasks[0].body.top());
     EXPECT_TRUE(loom.bounds.contains(loom.axisBand));
+}
+
+// The axis tells the plan: so do the words, and no whisker of another scale stands on it.
+TEST(LoomForecast, ByDateBothThePlanAndTheEightyPercentAreWritten)
+{
+    const LoomFacts facts = smallFacts();
+    const Loom loom = layOutLoom(smallNetwork(), facts, {}, byDate());
+    const LoomForecast &forecast = *facts.forecast;
+    for (const std::size_t at : {1U, 2U, 3U, 4U}) {
+        const LoomTask &own = loom.tasks[at];
+        const QDate plan = forecast.today.addDays(*forecast.of(at).finish);
+        const QDate ready = forecast.today.addDays(*forecast.of(at).ready[1]);
+        EXPECT_EQ(own.plan.lines, QStringList("plan " + loomDay(plan, forecast.today)));
+        EXPECT_EQ(own.ready.lines,
+                  QStringList(QStringLiteral("80\u00A0%: ") + loomDay(ready, forecast.today)));
+        EXPECT_FALSE(own.plan.cut || own.ready.cut);
+        EXPECT_LE(own.plan.box.bottom(), own.ready.box.top() + 1e-9);
+        EXPECT_TRUE(own.whisker.isNull());
+        EXPECT_LE(own.ready.box.right(), own.body.right() + 1e-9);
+    }
+    EXPECT_TRUE(loom.tasks[0].plan.lines.isEmpty()) << "done";
+}
+
+TEST(LoomForecast, ADayWithinTenMonthsNeedsNoYear)
+{
+    const QDate today(2026, 11, 27);
+    EXPECT_EQ(loomDay({2027, 2, 6}, today), "6 Feb");
+    EXPECT_EQ(loomDay({2027, 9, 26}, today), "26 Sep");
+    EXPECT_EQ(loomDay({2027, 9, 27}, today), "27 Sep 2027");
+    EXPECT_EQ(loomDay({2026, 11, 3}, today), "3 Nov");
+    EXPECT_EQ(loomDay({2025, 11, 3}, today), "3 Nov 2025");
 }
 
 TEST(LoomForecast, EveryWeekBetweenIsRuledOnItsMonday)

@@ -1,5 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The chart on paper. qpdf, pdftotext, pdffonts and pdfinfo are the outside readers.
+#include "core/forecast/loom_facts.h"
+#include "core/interchange/interchange.h"
+#include "core/plan/loom_facts.h"
+#include "core/plan/plan_view.h"
 #include "tests/core/plan/loom_networks.h"
 #include "ui/build_order/loom_sheet.h"
 
@@ -10,6 +14,8 @@
 #include <QXmlStreamReader>
 
 #include <gmock/gmock.h>
+
+#include <algorithm>
 
 namespace ohmwright::ui {
 
@@ -95,6 +101,66 @@ TEST_F(LoomSheetTest, PaperIsTheOneAskedForOnItsSide)
     }
     EXPECT_FALSE(chartPaper("letter"));
     EXPECT_TRUE(chartPaper(" a3 "));
+}
+
+// The demo's open work by chain, on two sheets of A3, as the command makes it.
+TEST_F(LoomSheetTest, OpenWorkOfTheDemoCanBeReadOnTwoSheetsOfA3)
+{
+    QFile file(QStringLiteral(OHMWRIGHT_SOURCE_DIR "/demo/build.json"));
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    int lastId = 0;
+    const Result<Records> records = parse(file.readAll(), [&] { return ++lastId; });
+    ASSERT_TRUE(records);
+    const QDate today(2026, 11, 27);
+    const plan::Network network = plan::networkOf(*records, today);
+    plan::LoomFacts facts = plan::loomFactsOf(network, plan::nextMilestone(network));
+    const forecast::WorkPlan work = forecast::workPlanOf(*records, today);
+    facts.forecast = forecast::loomForecastOf(work, forecast::forecastOf(work), network);
+    ASSERT_EQ(network.tasks.size(), 150U);
+    LoomSheetOptions how = options();
+    how.sheets = 2;
+    const auto made = LoomSheet(network, facts, how).write(at("two.pdf"));
+    ASSERT_TRUE(made);
+    EXPECT_LE(made->pages, 2);
+    EXPECT_GE(made->smallestText, kLegiblePoints);
+    EXPECT_THAT(outputOf("pdfinfo", {at("two.pdf")}),
+                HasSubstr("Pages:           " + std::to_string(made->pages)));
+    // Drawn or counted, none is missing; below each task that is drawn stands its 80 % day.
+    const auto done =
+        std::count_if(network.tasks.begin(), network.tasks.end(),
+                      [](const plan::Task &task) { return task.done && !task.aside; });
+    EXPECT_EQ(made->leftOut, done);
+    const QString text = QString::fromStdString(outputOf("pdftotext", {at("two.pdf"), "-"}));
+    static const QRegularExpression ready(QStringLiteral("80\\s%:"));
+    qsizetype open = 0;
+    for (std::size_t task = 0; task < network.tasks.size(); ++task)
+        open += !network.tasks[task].milestone && facts.forecast->of(task).known() ? 1 : 0;
+    EXPECT_GT(open, 60);
+    EXPECT_GE(text.count(ready), open);
+    EXPECT_TRUE(text.contains(QStringLiteral("done and left out")));
+    // By date it takes one sheet more.
+    how.by = plan::LoomBy::Date;
+    EXPECT_LE(LoomSheet(network, facts, how).legibleOn(QPageSize::A3)->pages, 3);
+}
+
+TEST_F(LoomSheetTest, SaysWhatPaperWouldDoAndDoesJustThat)
+{
+    LoomSheetOptions how = options(plan::LoomBy::Date);
+    const LoomSheet sheet(m_network, m_facts, how);
+    const LoomSheetMade said = sheet.wouldMake(QPageSize::A3, 1);
+    const auto made = sheet.write(at("one.pdf"));
+    ASSERT_TRUE(made);
+    EXPECT_EQ(made->pages, said.pages);
+    EXPECT_EQ(made->bands, said.bands);
+    EXPECT_NEAR(made->smallestText, said.smallestText, 0.01);
+    const std::optional<LoomSheetMade> legible = sheet.legibleOn(QPageSize::A3);
+    ASSERT_TRUE(legible);
+    EXPECT_GE(legible->smallestText, kLegiblePoints);
+    EXPECT_GT(legible->pages, 1);
+    how.done = LoomDone::Whole;
+    const LoomSheetMade whole = LoomSheet(m_network, m_facts, how).wouldMake(QPageSize::A3, 1);
+    EXPECT_EQ(whole.leftOut, 0);
+    EXPECT_LE(whole.smallestText, said.smallestText + 0.01);
 }
 
 TEST_F(LoomSheetTest, TilesCanBeReadAndCoverTheWhole)

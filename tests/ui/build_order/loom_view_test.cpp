@@ -326,6 +326,37 @@ TEST_F(LoomViewTest, KeysZoom)
     EXPECT_EQ(m_view->horizontalScrollBar()->maximum(), 0);
 }
 
+TEST_F(LoomViewTest, ZoomsInToTwiceTheLetters)
+{
+    for (int times = 0; times < 30; ++times)
+        press(Qt::Key_Plus);
+    EXPECT_DOUBLE_EQ(m_view->zoom(), 2);
+}
+
+TEST_F(LoomViewTest, TheWholeIsInSightWithoutScrollBarsAtEverySize)
+{
+    const Network van = plan::vanNetwork();
+    show(van);
+    m_view->setNetwork(van, plan::inventedForecast(van));
+    for (const plan::LoomBy by : {plan::LoomBy::Chain, plan::LoomBy::Date}) {
+        m_view->setBy(by);
+        for (const QSize size :
+             {QSize(1066, 360), QSize(500, 700), QSize(1801, 901), QSize(733, 333)}) {
+            m_view->setZoom(1.5); // with scroll bars
+            m_view->resize(size);
+            QApplication::processEvents();
+            press(Qt::Key_0);
+            QApplication::processEvents();
+            EXPECT_EQ(m_view->horizontalScrollBar()->maximum(), 0) << size.width();
+            EXPECT_EQ(m_view->verticalScrollBar()->maximum(), 0) << size.width();
+            EXPECT_FALSE(m_view->verticalScrollBar()->isVisible());
+            const QRect all = m_view->viewport()->rect().adjusted(-1, -1, 1, 1);
+            for (const plan::LoomTask &at : m_view->loom().tasks)
+                EXPECT_TRUE(all.contains(m_view->taskRect(at.task)));
+        }
+    }
+}
+
 TEST_F(LoomViewTest, FitsAnewWhenTheWindowGrows)
 {
     show(plan::vanNetwork(), {600, 400});

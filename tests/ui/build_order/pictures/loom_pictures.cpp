@@ -101,8 +101,8 @@ int main(int argc, char **argv)
             how.paper = size;
             const auto made =
                 LoomSheet(network, facts, how).write(folder.filePath(name + '_' + paper + ".pdf"));
-            std::printf("%s %s: %d strips, smallest text %.1f pt\n", qPrintable(name), paper,
-                        made ? made->strips : -1, made ? made->smallestText : 0);
+            std::printf("%s %s: %d bands, smallest text %.1f pt\n", qPrintable(name), paper,
+                        made ? made->bands : -1, made ? made->smallestText : 0);
         }
         if (!LoomSheet(network, facts, how).write(folder.filePath(name + ".svg")))
             std::fputs("no SVG\n", stderr);
