@@ -16,6 +16,7 @@
 #include "ui/widgets/entry_form.h"
 #include "ui/widgets/section_title.h"
 
+#include <QApplication>
 #include <QComboBox>
 #include <QFileInfo>
 #include <QHBoxLayout>
@@ -234,8 +235,14 @@ void BuildOrderPage::saveChart(const QString &path, QPageSize::PageSizeId paper,
     how.tiles = tiles;
     how.sheets = sheets;
     how.like = &m_loom->loom();
+    QApplication::setOverrideCursor(Qt::WaitCursor); // folding a large build takes seconds
+    if (sheets == kAsReadingTakes) {
+        const auto legible = LoomSheet(m_loom->network(), m_loom->facts(), how).legibleOn(paper);
+        how.sheets = legible ? legible->pages : kMostSheets;
+    }
     const Result<LoomSheetMade> made =
         LoomSheet(m_loom->network(), m_loom->facts(), how).write(path);
+    QApplication::restoreOverrideCursor();
     if (!made)
         emit said(told(made.error()), Tone::Problem);
     else

@@ -62,6 +62,7 @@ public:
     // The chart as it is laid out now, as PDF or SVG by the path's ending; what was written, or
     // why not, is said.
     void saveChart(const QString &path, QPageSize::PageSizeId paper, bool tiles, int sheets = 1);
+    static constexpr int kAsReadingTakes = 0; // sheets: the fewest with legible letters
 
     // Into the line for a new task; after `afterKey` if given.
     void beginTask(const QString &afterKey = {}, const QString &area = {});

@@ -142,6 +142,7 @@ QWidget *BuildOrderPage::makeHeader()
     row->addWidget(m_milestones);
     row->addSpacing(6);
     row->addWidget(m_facts, 1);
+    row->addStretch(0); // takes the room of the facts when they stand below
     m_by->addChip(kByChain, tr("By chain"), true);
     m_by->addChip(kByDate, tr("By date"));
     m_by->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
@@ -170,7 +171,7 @@ void BuildOrderPage::makeChartMenu()
     menu->addSeparator();
     QMenu *pdf = menu->addMenu(tr("Save as P&DF"));
     pdf->setEnabled(m_outside);
-    connect(pdf, &QMenu::aboutToShow, this, [this, pdf] { fillPaperMenu(*pdf); });
+    fillPaperMenu(*pdf);
     QAction *svg = menu->addAction(tr("Save as &SVG…"));
     svg->setEnabled(m_outside);
     connect(svg, &QAction::triggered, this,
@@ -178,39 +179,25 @@ void BuildOrderPage::makeChartMenu()
     m_paper->setMenu(menu);
 }
 
-// Each paper with the size of the letters there, and with the sheets it takes to read them.
+// What the letters come to is told once it is written: trying every paper takes seconds.
 void BuildOrderPage::fillPaperMenu(QMenu &menu)
 {
-    menu.clear();
-    LoomSheetOptions how;
-    how.by = m_loom->by();
-    how.like = &m_loom->loom();
-    const LoomSheet sheet(m_loom->network(), m_loom->facts(), how);
-    const bool drawable = !m_loom->network().tasks.empty();
     const auto add = [&](const QString &words, QPageSize::PageSizeId paper, bool tiles,
                          int sheets) {
         connect(menu.addAction(words), &QAction::triggered, this, [this, paper, tiles, sheets] {
             chooseAndSave(QStringLiteral("pdf"), paper, tiles, sheets);
         });
     };
-    constexpr int kFewSheets = 4;
     for (const char *letters : {"A4", "A3", "A2", "A1"}) {
         const QString name = QLatin1String(letters);
-        const QPageSize::PageSizeId paper = chartPaper(name).value_or(QPageSize::A3);
-        if (!drawable) {
-            add(tr("%1…").arg(name), paper, false, 1);
-            continue;
-        }
-        const LoomSheetMade one = sheet.wouldMake(paper, 1);
-        add(tr("%1, %2…").arg(name, chartLetters(one)), paper, false, 1);
-        if (one.smallestText >= kLegiblePoints)
-            continue;
-        const std::optional<LoomSheetMade> more = sheet.legibleOn(paper, kFewSheets);
-        if (more && more->pages > 1)
-            add(tr("%1 on %2 sheets, %3…").arg(name).arg(more->pages).arg(chartLetters(*more)),
-                paper, false, more->pages);
+        add(tr("%1, one sheet…").arg(name), chartPaper(name).value_or(QPageSize::A3), false, 1);
     }
     menu.addSeparator();
+    for (const char *letters : {"A4", "A3"}) {
+        const QString name = QLatin1String(letters);
+        add(tr("%1, as many sheets as reading takes…").arg(name),
+            chartPaper(name).value_or(QPageSize::A3), false, kAsReadingTakes);
+    }
     add(tr("A4 pages to be glued together…"), QPageSize::A4, true, 1);
 }
 

@@ -67,6 +67,7 @@ TaskEditor::TaskEditor(Book &book, const Theme &theme, QWidget *parent)
     column->addWidget(m_heading);
     auto *head = new QWidget; // the buttons go below the state where both do not fit
     auto *row = new WrapLayout(head, 8);
+    m_state->setMinimumHeight(m_start->sizeHint().height()); // in line with the buttons
     row->addWidget(m_state);
     for (QPushButton *button : {m_start, m_done, m_remove})
         row->addWidget(button);

@@ -197,6 +197,9 @@ TEST_F(TheBuildOrderPage, showsAForecastByDateAndSavesIt)
     EXPECT_FALSE(loom()->loom().rules.empty());
     page->saveChart(path, QPageSize::A3, false);
     EXPECT_TRUE(QFile::exists(path));
+    const QString pdf = folder.filePath(QStringLiteral("c.pdf"));
+    page->saveChart(pdf, QPageSize::A4, false, BuildOrderPage::kAsReadingTakes);
+    EXPECT_TRUE(QFile::exists(pdf));
 }
 
 TEST_F(TheBuildOrderPage, lightsTheTaskOfTheChosenMoveInTheChart)
