@@ -15,16 +15,7 @@ namespace ohmwright::ui {
 
 struct PlotLook;
 
-enum class PlotMarker {
-    Disc,
-    Square,
-    Triangle,
-    Diamond,
-    Ring,
-    HollowSquare,
-    HollowTriangle,
-    HollowDiamond
-};
+enum class PlotMarker { Disc, Square, Triangle, Diamond, Ring, HollowSquare, HollowTriangle };
 
 [[nodiscard]] QPen strokeOf(std::size_t series, const PlotLook &look);
 [[nodiscard]] PlotMarker markerOf(std::size_t series);
