@@ -114,8 +114,8 @@ Result<Amount> readNumberAndUnit(QStringView text, NumberStyle style,
 {
     const qsizetype length = detail::numberLength(text);
     if (length == 0) {
-        return fail(badInput(quoted(text) + u" does not start with a number."_s,
-                             howToWrite(expected)));
+        return fail(
+            badInput(quoted(text) + u" does not start with a number."_s, howToWrite(expected)));
     }
     const QStringView unitText = text.mid(length).trimmed();
     const Result<Unit> unit = unitText.isEmpty() ? unitOfBareNumber(text, expected, defaultUnit)

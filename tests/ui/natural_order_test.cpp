@@ -15,9 +15,8 @@ TEST(NaturalOrder, CountsAsPeopleDo)
     QStringList names{QStringLiteral("Module 10"), QStringLiteral("module 2"),
                       QStringLiteral("Module 1"), QStringLiteral("Module 2b"),
                       QStringLiteral("Module")};
-    std::sort(names.begin(), names.end(), [](const QString &a, const QString &b) {
-        return naturalKey(a) < naturalKey(b);
-    });
+    std::sort(names.begin(), names.end(),
+              [](const QString &a, const QString &b) { return naturalKey(a) < naturalKey(b); });
     EXPECT_EQ(names, (QStringList{QStringLiteral("Module"), QStringLiteral("Module 1"),
                                   QStringLiteral("module 2"), QStringLiteral("Module 2b"),
                                   QStringLiteral("Module 10")}));
