@@ -24,6 +24,7 @@
 
 #include <algorithm>
 #include <memory>
+#include <optional>
 #include <vector>
 
 namespace ohmwright {
@@ -117,6 +118,9 @@ private:
 
     void create()
     {
+        const std::optional<Currency> currency = m_sheet->currency();
+        if (!currency)
+            return;
         QString path = m_outside.chooseSaveFile(m_start.get(), tr("New book"),
                                                 tr("build.ohmwright"), tr("Books (*.ohmwright)"));
         if (path.isEmpty())
@@ -126,8 +130,8 @@ private:
         const QString title = QFileInfo(path).completeBaseName();
         Result<std::unique_ptr<Book>> book =
             m_sheet->starter().isEmpty()
-                ? Book::create(path, title, Currency(), m_clock)
-                : createFromStarter(path, m_sheet->starter(), m_sheet->answers(), title, Currency(),
+                ? Book::create(path, title, *currency, m_clock)
+                : createFromStarter(path, m_sheet->starter(), m_sheet->answers(), title, *currency,
                                     m_clock);
         if (!book) {
             m_sheet->setProblem(

@@ -11,6 +11,7 @@
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QLabel>
+#include <QLineEdit>
 #include <QPushButton>
 #include <QRadioButton>
 #include <QStackedWidget>
@@ -51,7 +52,7 @@ QString hintOf(const StarterQuestion &question, int answer)
 
 StartSheet::StartSheet(const Theme &theme, QWidget *parent)
     : QWidget(parent), m_theme(theme), m_offers(nullptr), m_questions(new QStackedWidget),
-      m_problem(new ProblemLine(theme))
+      m_currency(new QLineEdit), m_problem(new ProblemLine(theme))
 {
     for (Starter &starter : starters())
         m_offered.push_back({std::move(starter), nullptr, {}});
@@ -80,6 +81,15 @@ StartSheet::StartSheet(const Theme &theme, QWidget *parent)
     auto *close = new QPushButton(tr("Close (Escape)"));
     auto *foot = new QHBoxLayout;
     foot->setSpacing(10);
+    auto *counted = new QLabel(tr("Money is &counted in"));
+    counted->setBuddy(m_currency);
+    m_currency->setMaxLength(3);
+    m_currency->setFixedWidth(m_currency->fontMetrics().averageCharWidth() * 9);
+    m_currency->setToolTip(tr("Three letters of ISO 4217; what is paid in other currencies is "
+                              "booked at the day's rate"));
+    m_currency->setAccessibleDescription(m_currency->toolTip());
+    foot->addWidget(counted);
+    foot->addWidget(m_currency);
     foot->addWidget(m_problem, 1);
     foot->addStretch(1);
     foot->addWidget(close);
@@ -151,6 +161,7 @@ void StartSheet::begin()
             asked.field->setHint(hintOf(asked.question, asked.choice->currentIndex()));
         }
     setProblem({});
+    m_currency->setText(Currency().code());
     m_offered.front().button->setChecked(true);
     pick(0);
     m_offered.front().button->setFocus(Qt::OtherFocusReason);
@@ -179,6 +190,16 @@ StarterAnswers StartSheet::answers() const
     for (const Asked &asked : picked().asked)
         answers.insert(asked.question.key, asked.choice->currentData().toString());
     return answers;
+}
+
+std::optional<Currency> StartSheet::currency()
+{
+    const auto found = Currency::fromCode(m_currency->text().trimmed().toUpper());
+    if (!found) {
+        setProblem(tr("“%1” is not an ISO 4217 currency code.").arg(m_currency->text().trimmed()));
+        m_currency->setFocus(Qt::TabFocusReason);
+    }
+    return found;
 }
 
 void StartSheet::setProblem(const QString &sentence)

@@ -6,15 +6,18 @@
 // It makes nothing itself: whoever shows it asks where the book shall lie and does.
 #pragma once
 
+#include "core/quantity/money.h"
 #include "core/starters/starters.h"
 
 #include <QWidget>
 
+#include <optional>
 #include <vector>
 
 class QBoxLayout;
 class QComboBox;
 class QLabel;
+class QLineEdit;
 class QRadioButton;
 class QStackedWidget;
 
@@ -37,6 +40,8 @@ public:
     [[nodiscard]] QString starter() const;
     // To all of the picked starter's questions.
     [[nodiscard]] StarterAnswers answers() const;
+    // What the book counts in; none, with the problem shown, if what is typed is no currency.
+    [[nodiscard]] std::optional<Currency> currency();
     // Why the book could not be made; empty takes it away.
     void setProblem(const QString &sentence);
 
@@ -71,6 +76,7 @@ private:
     QBoxLayout *m_halves;
     QWidget *m_offers;
     QStackedWidget *m_questions;
+    QLineEdit *m_currency;
     ProblemLine *m_problem;
     std::vector<Offered> m_offered;
 };

@@ -5,6 +5,7 @@
 
 #include <QComboBox>
 #include <QLabel>
+#include <QLineEdit>
 #include <QPushButton>
 #include <QRadioButton>
 #include <QSignalSpy>
@@ -58,6 +59,24 @@ TEST_F(AStartSheet, makesTheBookWithEnterAlone)
     EXPECT_EQ(sheet.starter(), QStringLiteral("gearbox"));
 }
 
+TEST_F(AStartSheet, countsInTheCurrencyTypedAndRefusesWhatIsNone)
+{
+    EXPECT_EQ(sheet.currency(), Currency());
+    auto *line = sheet.findChild<QLineEdit *>();
+    ASSERT_NE(line, nullptr);
+    line->setFocus();
+    line->selectAll();
+    type("gbp");
+    const QSignalSpy wanted(&sheet, &StartSheet::wanted);
+    press(Qt::Key_Return);
+    EXPECT_EQ(wanted.count(), 1);
+    EXPECT_EQ(sheet.currency(), Currency::fromCode(u"GBP"));
+    line->selectAll();
+    type("lbs");
+    EXPECT_FALSE(sheet.currency().has_value());
+    EXPECT_TRUE(line->hasFocus());
+}
+
 TEST_F(AStartSheet, picksTheStarterWithTheArrowsDownToTheEmptyBook)
 {
     press(Qt::Key_Down);
@@ -99,6 +118,8 @@ TEST_F(AStartSheet, goesFromTheQuestionsToItsButtons)
 {
     for (int i = 0; i < 7; ++i)
         press(Qt::Key_Tab);
+    EXPECT_NE(qobject_cast<QLineEdit *>(QApplication::focusWidget()), nullptr) << "the currency";
+    press(Qt::Key_Tab);
     auto *close = qobject_cast<QPushButton *>(QApplication::focusWidget());
     ASSERT_NE(close, nullptr);
     press(Qt::Key_Tab);
