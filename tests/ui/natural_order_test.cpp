@@ -22,10 +22,15 @@ TEST(NaturalOrder, CountsAsPeopleDo)
                                   QStringLiteral("Module 10")}));
 }
 
-TEST(NaturalOrder, LeavesLongSerialNumbersWhole)
+TEST(NaturalOrder, ReadsNumbersOfAnyLength)
 {
-    EXPECT_EQ(naturalKey(QStringLiteral("SN 1234567890123456")),
-              QStringLiteral("sn 1234567890123456"));
+    const auto key = [](const char *text) {
+        return naturalKey(QString::fromUtf8(text));
+    };
+    EXPECT_LT(key("SN 999999999999999"), key("SN 1234567890123456"));
+    EXPECT_LT(key("SN 1234567890123456"), key("SN 1234567890123457"));
+    EXPECT_EQ(key("Module 007"), key("module 7"));
+    EXPECT_LT(key("Module 0"), key("Module 1"));
 }
 
 } // namespace

@@ -5,10 +5,9 @@ namespace ohmwright::ui {
 
 QString naturalKey(const QString &text)
 {
-    constexpr qsizetype kDigits = 12; // longer numbers are serial numbers, and stand as they are
     const QString folded = text.toCaseFolded();
     QString key;
-    key.reserve(folded.size() + kDigits);
+    key.reserve(folded.size() + 4);
     for (qsizetype i = 0; i < folded.size(); ++i) {
         if (!folded.at(i).isDigit()) {
             key += folded.at(i);
@@ -17,7 +16,11 @@ QString naturalKey(const QString &text)
         qsizetype end = i;
         while (end < folded.size() && folded.at(end).isDigit())
             ++end;
-        key += QStringView(folded).mid(i, end - i).toString().rightJustified(kDigits, u'0');
+        while (i + 1 < end && folded.at(i) == u'0')
+            ++i; // "007" counts as 7
+        // the longer number is the greater one; of the same length they sort as text
+        key += QChar(static_cast<char16_t>(u'0' + end - i));
+        key += QStringView(folded).mid(i, end - i);
         i = end - 1;
     }
     return key;
