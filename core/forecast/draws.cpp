@@ -57,8 +57,8 @@ void Draws::draw(std::uint64_t sample, Drawn &into) const
         const Quantiles &wait = m_wait[i];
         const std::uint64_t thing = m_things[i];
         into.work[i] = slotsOf(work.at(work.isFixed() ? 0 : luck(m_seed, sample, thing)));
-        into.waitDays[i] =
-            static_cast<int>(wait.at(wait.isFixed() ? 0 : luck(m_seed, sample, thing + 1)) + 0.5);
+        into.waitDays[i] = static_cast<int>(
+            std::lround(wait.at(wait.isFixed() ? 0 : luck(m_seed, sample, thing + 1))));
         if (const auto &risk = m_plan.activities[i].risk) {
             const int times = repeats(*risk);
             into.work[i] *= times;

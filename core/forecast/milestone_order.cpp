@@ -92,9 +92,11 @@ public:
                     open.push_back(before);
             }
         }
-        Order order = m_latestFinish;
-        std::stable_sort(order.begin(), order.end(),
-                         [&](std::size_t a, std::size_t b) { return rank[a] < rank[b]; });
+        Order order;
+        for (std::size_t m = 0; m <= m_search.goals.size(); ++m)
+            for (const std::size_t a : m_latestFinish)
+                if (rank[a] == m)
+                    order.push_back(a);
         return order;
     }
 
@@ -204,8 +206,7 @@ private:
             if (chain[order[i]])
                 for (const std::size_t before : m_workload.activities[order[i]].after)
                     chain[before] = 1;
-        std::stable_partition(order.begin() + place(to), order.begin() + place(at) + 1,
-                              [&](std::size_t a) { return chain[a] != 0; });
+        gather(order, to, at, chain, true);
         return true;
     }
 
@@ -221,9 +222,20 @@ private:
             if (chain[order[i]])
                 for (const std::size_t next : m_behind[order[i]])
                     chain[next] = 1;
-        std::stable_partition(order.begin() + place(at), order.begin() + place(to) + 1,
-                              [&](std::size_t a) { return chain[a] == 0; });
+        gather(order, at, to, chain, false);
         return true;
+    }
+
+    // Between two places, both included: the chain before all others or behind them, else as it
+    // was.
+    static void gather(Order &order, std::size_t from, std::size_t to,
+                       const std::vector<char> &chain, bool chainFirst)
+    {
+        const Order was(order.begin() + place(from), order.begin() + place(to) + 1);
+        auto into = order.begin() + place(from);
+        for (const bool taken : {chainFirst, !chainFirst})
+            into = std::copy_if(was.begin(), was.end(), into,
+                                [&](std::size_t a) { return (chain[a] != 0) == taken; });
     }
 
     static std::ptrdiff_t place(std::size_t at) { return static_cast<std::ptrdiff_t>(at); }
