@@ -12,7 +12,9 @@ target_compile_definitions(ohmwright_warnings INTERFACE
     SQLITE_ENABLE_SESSION SQLITE_ENABLE_PREUPDATE_HOOK)
 if(OHMWRIGHT_SANITIZE)
     target_compile_options(ohmwright_warnings INTERFACE
-        -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer)
+        -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
+        # with sanitizers g++ 12 takes the inside of an empty optional for uninitialised
+        -Wno-maybe-uninitialized)
     target_link_options(ohmwright_warnings INTERFACE -fsanitize=address,undefined)
 endif()
 

@@ -13,9 +13,11 @@ namespace ohmwright {
 
 struct FieldBounds
 {
-    std::optional<Measure> measure = {};      // of an amount; any when empty
-    bool notNegative = false;                 // of an amount or a sum of money
-    std::optional<int> least = {}, most = {}; // of a whole number
+    // g++ warns of a member left out of a designated initializer unless it has one of its own
+    std::optional<Measure> measure = {}; // any when empty NOLINT(readability-redundant-member-init)
+    bool notNegative = false;            // of an amount or a sum of money
+    // NOLINTNEXTLINE(readability-redundant-member-init): of a whole number
+    std::optional<int> least = {}, most = {};
 };
 
 struct FieldNote
