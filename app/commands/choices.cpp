@@ -88,8 +88,10 @@ private:
                                                     : QString()),
                      day(today, option.ready50), day(today, option.ready80),
                      option.startBy ? day(today, *option.startBy) : tr("any day"),
-                     QString::number(checks.fails), QString::number(checks.unknown),
-                     QString::number(checks.tight), QString::number(checks.holds)});
+                     QString::number(countOf(Verdict::Fails, checks)),
+                     QString::number(countOf(Verdict::Unknown, checks)),
+                     QString::number(countOf(Verdict::Tight, checks)),
+                     QString::number(countOf(Verdict::Holds, checks))});
             }
             out << columns(rows, {1, 2, 3, 7, 8, 9, 10}) << '\n';
         }
@@ -112,10 +114,10 @@ private:
                                 {QStringLiteral("unpriced"), option.unpriced},
                                 {QStringLiteral("end_at_50"), day(today, option.ready50)},
                                 {QStringLiteral("end_at_80"), day(today, option.ready80)},
-                                {QStringLiteral("fails"), checks.fails},
-                                {QStringLiteral("unknown"), checks.unknown},
-                                {QStringLiteral("tight"), checks.tight},
-                                {QStringLiteral("holds"), checks.holds}};
+                                {QStringLiteral("fails"), countOf(Verdict::Fails, checks)},
+                                {QStringLiteral("unknown"), countOf(Verdict::Unknown, checks)},
+                                {QStringLiteral("tight"), countOf(Verdict::Tight, checks)},
+                                {QStringLiteral("holds"), countOf(Verdict::Holds, checks)}};
                 if (option.startBy)
                     one.insert(QStringLiteral("start_by"), day(today, *option.startBy));
                 options << one;

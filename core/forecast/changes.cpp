@@ -131,13 +131,6 @@ void addEvening(Records &records, Weekday weekday, int minutes)
     records.all<WorkingTime>().assign(std::move(times));
 }
 
-QString titled(Weekday weekday)
-{
-    QString day = wordOf(weekday);
-    day[0] = day[0].toUpper();
-    return day;
-}
-
 // "2 h", "1 h 30 min", "45 min"
 QString duration(int minutes)
 {
@@ -184,7 +177,7 @@ Result<PlanChange> parseEvening(const QString &rest, const Records &records)
     const DaySpan span = spanOf(withUsualWeek(records), *day);
     if (span.to > span.from && span.to + *minutes > kMinutesOfADay && span.from < *minutes)
         return fail(ProblemCode::BadInput, tr("%1 has not %2 left beside the work there is.")
-                                               .arg(titled(*day), duration(*minutes)));
+                                               .arg(dayName(*day), duration(*minutes)));
     return change;
 }
 
@@ -223,9 +216,10 @@ std::set<Id<ohmwright::Task>> neededByWork(const Records &records)
     return needed;
 }
 
-bool mayBeLeftOut(const Records &records, const ohmwright::Task &task)
+bool mayBeLeftOut(const Records &records, const ohmwright::Task &task,
+                  const std::set<Id<ohmwright::Task>> &needed)
 {
-    return isFreeWork(records, task) && !neededByWork(records).contains(task.id);
+    return isFreeWork(records, task) && !needed.contains(task.id);
 }
 
 QString PlanChange::code() const
@@ -305,12 +299,13 @@ QString describe(const PlanChange &change, const Records &records)
         return change.minutes == 60 ? tr("An hour more a week")
                                     : tr("%1 more a week").arg(duration(change.minutes));
     case PlanChange::Kind::Helper:
-        return tr("A helper on %1s").arg(titled(change.weekday));
+        return tr("A helper on %1s").arg(dayName(change.weekday));
     case PlanChange::Kind::Evening:
         return change.weekday >= Weekday::Saturday
-                   ? tr("%1s, %2 more a week").arg(titled(change.weekday), duration(change.minutes))
+                   ? tr("%1s, %2 more a week")
+                         .arg(dayName(change.weekday), duration(change.minutes))
                    : tr("%1 evenings, %2 more a week")
-                         .arg(titled(change.weekday), duration(change.minutes));
+                         .arg(dayName(change.weekday), duration(change.minutes));
     case PlanChange::Kind::Order: {
         const Part *part = records.byKey<Part>(change.key);
         return tr("“%1” ordered today").arg(part ? part->name : change.key);

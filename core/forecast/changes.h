@@ -47,6 +47,8 @@ bool isFreeWork(const Records &records, const ohmwright::Task &task);
 // The tasks that open ones wait on, other than milestones.
 std::set<Id<ohmwright::Task>> neededByWork(const Records &records);
 // Whether leaving it out may be advised: free work that nothing but milestones waits on.
-bool mayBeLeftOut(const Records &records, const ohmwright::Task &task);
+// `needed`: neededByWork(), once for many tasks.
+bool mayBeLeftOut(const Records &records, const ohmwright::Task &task,
+                  const std::set<Id<ohmwright::Task>> &needed);
 
 } // namespace ohmwright::forecast

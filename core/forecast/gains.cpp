@@ -189,7 +189,7 @@ std::vector<PlanChange> worthTrying(const Records &records, const WorkPlan &plan
         if (a.toOrder && !a.after.empty())
             changes.push_back({Kind::Order, 0, {}, a.part});
 
-    const std::set<Id<ohmwright::Task>> needed = neededByWork(records); // else mayBeLeftOut()
+    const std::set<Id<ohmwright::Task>> needed = neededByWork(records);
     for (std::size_t m = 0; m < plan.milestones.size(); ++m) {
         if (plan.activities[plan.milestones[m]].key != milestone)
             continue;
@@ -200,7 +200,7 @@ std::vector<PlanChange> worthTrying(const Records &records, const WorkPlan &plan
             const auto *task = a.kind == ActivityKind::Task && driving[i] > 0
                                    ? records.byKey<ohmwright::Task>(a.key)
                                    : nullptr;
-            if (task && isFreeWork(records, *task) && !needed.contains(task->id))
+            if (task && mayBeLeftOut(records, *task, needed))
                 tasks.push_back(i);
         }
         std::stable_sort(tasks.begin(), tasks.end(),

@@ -104,6 +104,13 @@ private:
 
 } // namespace
 
+QString dayName(Weekday weekday)
+{
+    QString name = wordOf(weekday);
+    name[0] = name[0].toUpper();
+    return name;
+}
+
 std::optional<int> minuteOf(const QString &time)
 {
     if (time.size() != 5)

@@ -18,6 +18,7 @@ inline constexpr int kSlotMinutes = 15;
 inline constexpr int kEveningStart = 19 * 60;
 inline constexpr int kMorningStart = 9 * 60;
 
+QString dayName(Weekday weekday); // "Monday"
 // Minute of the day of "19:40"; none for an empty time.
 std::optional<int> minuteOf(const QString &time);
 // Minute of the day when work begins where no start is told; Monday is 1, as in ISO 8601.

@@ -16,8 +16,7 @@ QString tr(const char *text)
     return QCoreApplication::translate("Opening", text);
 }
 
-// "the return until 12 Dec 2026 and the warranty until 3 Mar 2027"; empty when neither runs.
-// The first of them to end.
+// The first of return and warranty to end; none when neither runs.
 std::optional<QDate> firstEnd(const Part &part, QDate today)
 {
     std::optional<QDate> first;
@@ -27,6 +26,7 @@ std::optional<QDate> firstEnd(const Part &part, QDate today)
     return first;
 }
 
+// "the return until 12 Dec 2026 and the warranty until 3 Mar 2027"; empty when neither runs.
 QString atStake(const Part &part, QDate today)
 {
     QStringList windows;

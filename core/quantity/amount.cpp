@@ -28,13 +28,19 @@ QString unitsOf(Measure measure)
     return symbols.join(u", "_s);
 }
 
-// "Voltage is given in V, mV, kV, µV."
+// "voltage is given in V, mV, kV, µV."
+QString givenIn(Measure measure)
+{
+    return measureName(measure) + u" is given in "_s + unitsOf(measure) + u"."_s;
+}
+
 QString howToGive(Measure measure)
 {
-    QString name = measureName(measure);
-    name[0] = name[0].toUpper();
-    return measure == Measure::Count ? u"A count has no unit."_s
-                                     : name + u" is given in "_s + unitsOf(measure) + u"."_s;
+    if (measure == Measure::Count)
+        return u"A count has no unit."_s;
+    QString sentence = givenIn(measure);
+    sentence[0] = sentence[0].toUpper();
+    return sentence;
 }
 
 // "Write a number and its unit: voltage is given in V, mV, kV, µV."
@@ -44,8 +50,7 @@ QString howToWrite(std::optional<Measure> expected)
         return u"Write a number and its unit, such as 403 V."_s;
     if (*expected == Measure::Count)
         return u"Write a number."_s;
-    return u"Write a number and its unit: "_s + measureName(*expected) + u" is given in "_s +
-           unitsOf(*expected) + u"."_s;
+    return u"Write a number and its unit: "_s + givenIn(*expected);
 }
 
 Problem unknownUnit(QStringView unitText, std::optional<Measure> expected)

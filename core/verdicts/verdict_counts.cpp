@@ -5,22 +5,9 @@ namespace ohmwright {
 
 VerdictCounts countVerdicts(const std::vector<Check> &checks)
 {
-    VerdictCounts counts;
+    VerdictCounts counts{};
     for (const Check &check : checks)
-        switch (check.verdict) {
-        case Verdict::Holds:
-            ++counts.holds;
-            break;
-        case Verdict::Tight:
-            ++counts.tight;
-            break;
-        case Verdict::Fails:
-            ++counts.fails;
-            break;
-        case Verdict::Unknown:
-            ++counts.unknown;
-            break;
-        }
+        ++countOf(check.verdict, counts);
     return counts;
 }
 

@@ -4,15 +4,21 @@
 
 #include "core/checks/check.h"
 
+#include <array>
 #include <vector>
 
 namespace ohmwright {
 
-struct VerdictCounts
+using VerdictCounts = std::array<int, EnumWords<Verdict>::words.size()>; // by enumerator
+
+inline int &countOf(Verdict verdict, VerdictCounts &counts)
 {
-    int holds = 0, tight = 0, fails = 0, unknown = 0;
-    bool operator==(const VerdictCounts &) const = default;
-};
+    return counts[static_cast<std::size_t>(verdict)];
+}
+inline int countOf(Verdict verdict, const VerdictCounts &counts)
+{
+    return counts[static_cast<std::size_t>(verdict)];
+}
 
 VerdictCounts countVerdicts(const std::vector<Check> &checks);
 

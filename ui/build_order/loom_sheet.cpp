@@ -27,7 +27,7 @@ constexpr double kFullSize = 0.75; // points per unit
 // Tiles are drawn so that it can still be read.
 constexpr double kTileScale = 0.66;
 constexpr double kMargin = 28; // points
-// What has few tasks need not fill a large sheet with letters for the deaf.
+// What has few tasks need not fill a large sheet with huge letters.
 constexpr double kMostScale = kFullSize * 1.6;
 // Between two bands, units; and so much more where a sheet has room left.
 constexpr double kBetweenBands = 24;

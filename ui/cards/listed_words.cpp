@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/cards/listed_words.h"
 
+#include "core/forecast/hours.h"
 #include "core/quantity/dates.h"
 #include "ui/build_order/task_texts.h"
+#include "ui/cards/choice_words.h"
 #include "ui/widgets/natural_order.h"
 
 #include <QCoreApplication>
@@ -15,13 +17,6 @@ namespace {
 QString tr(const char *text)
 {
     return QCoreApplication::translate("ListedWords", text);
-}
-
-QString capital(QString word)
-{
-    if (!word.isEmpty())
-        word[0] = word[0].toUpper();
-    return word;
 }
 
 QString inWords(const QStringList &words)
@@ -38,7 +33,7 @@ QString handsWords(int hands)
 
 ListedWords wordsOf(const WorkingTime &time)
 {
-    return {tr("%1s").arg(capital(wordOf(time.weekday))),
+    return {tr("%1s").arg(forecast::dayName(time.weekday)),
             inWords({time.starts.isEmpty() ? QString() : tr("from %1").arg(time.starts),
                      showWorkTime(time.minutes), handsWords(time.hands), time.note})};
 }
@@ -84,6 +79,9 @@ std::optional<ListedWords> listedWords(const Records &records, const RecordKind 
     } else if (kind.table() == RecordTraits<WorkEntry>::table) {
         if (const WorkEntry *entry = records.find(Id<WorkEntry>(id)))
             return wordsOf(records, *entry);
+    } else if (kind.table() == RecordTraits<Choice>::table) {
+        if (const Choice *choice = records.find(Id<Choice>(id)))
+            return ListedWords{kind.name(records, id), choiceDetail(records, *choice)};
     }
     return std::nullopt;
 }

@@ -16,7 +16,7 @@ struct ListedWords
     QString name, detail;
 };
 
-// Working times, special days and work entries; none for others.
+// Working times, special days, work entries and choices; none for others.
 [[nodiscard]] std::optional<ListedWords> listedWords(const Records &records, const RecordKind &kind,
                                                      std::int64_t id);
 // A key to sort by; `name` as it is told.

@@ -31,9 +31,6 @@ QString detailOf(const Records &records, const RecordKind &kind, std::int64_t id
         return {};
     if (const auto told = listedWords(records, kind, id))
         return told->detail;
-    if (kind.table() == "choice")
-        if (const Choice *choice = records.find(Id<Choice>(id)))
-            return choiceDetail(records, *choice);
     const std::optional<FieldTexts> texts = kind.texts(records, id);
     if (!texts)
         return {};

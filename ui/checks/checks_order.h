@@ -2,6 +2,7 @@
 // Which checks the list shows and in what order: grouped by what they protect, worst first within.
 #pragma once
 
+#include "core/verdicts/verdict_counts.h"
 #include "ui/checks/check_words.h"
 #include "ui/checks/checks_source.h"
 
@@ -22,8 +23,6 @@ struct CheckEntry
     QString haystack;              // all that the typed filter looks through
     bool operator==(const CheckEntry &) const = default;
 };
-
-using VerdictCounts = std::array<int, EnumWords<Verdict>::words.size()>; // by enumerator
 
 struct CheckFilter
 {

@@ -60,10 +60,10 @@ QString costOf(const forecast::OptionOutlook &option)
 QString checksOf(const VerdictCounts &counts)
 {
     return ChoiceOptions::tr("fails %1, unknown %2, tight %3, holds %4")
-        .arg(counts.fails)
-        .arg(counts.unknown)
-        .arg(counts.tight)
-        .arg(counts.holds);
+        .arg(countOf(Verdict::Fails, counts))
+        .arg(countOf(Verdict::Unknown, counts))
+        .arg(countOf(Verdict::Tight, counts))
+        .arg(countOf(Verdict::Holds, counts));
 }
 
 } // namespace

@@ -2,6 +2,8 @@
 #include "ui/forecast/try_line.h"
 
 #include "core/forecast/changes.h"
+#include "core/forecast/hours.h"
+#include "ui/build_order/task_texts.h"
 #include "ui/forecast/change_trial.h"
 #include "ui/forecast/forecaster.h"
 #include "ui/shell/theme.h"
@@ -16,7 +18,6 @@
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
-#include <cmath>
 #include <optional>
 
 namespace ohmwright::ui {
@@ -28,19 +29,13 @@ constexpr int kValueWidth = 420;
 // Places of the values in their stack, in the order of the kinds.
 enum Kind { More, Evening, Helper, Order, Without };
 
-QString dayName(Weekday day)
-{
-    QString name = wordOf(day);
-    name[0] = name[0].toUpper();
-    return name;
-}
-
 QComboBox *dayPick(const QString &name)
 {
     auto *combo = new QComboBox;
     combo->setAccessibleName(name);
     for (int day = 0; day < 7; ++day)
-        combo->addItem(dayName(static_cast<Weekday>(day)), wordOf(static_cast<Weekday>(day)));
+        combo->addItem(forecast::dayName(static_cast<Weekday>(day)),
+                       wordOf(static_cast<Weekday>(day)));
     return combo;
 }
 
@@ -73,17 +68,11 @@ QWidget *inARow(std::initializer_list<QWidget *> widgets)
     return row;
 }
 
-// "2", "1.5", "1,5 h".
+// As hours are typed elsewhere: "2", "1.5 h", "90 min".
 std::optional<int> minutesOfHours(const QString &typed)
 {
-    QString text = typed.trimmed();
-    if (text.endsWith(u'h'))
-        text = text.chopped(1).trimmed();
-    bool number = false;
-    const double hours = text.replace(u',', u'.').toDouble(&number);
-    if (!number || !(hours >= 0.25 && hours <= 24))
-        return std::nullopt;
-    return static_cast<int>(std::lround(hours * 60));
+    const Result<int> minutes = readWorkMinutes(typed.trimmed());
+    return minutes && *minutes >= 15 && *minutes <= 1440 ? std::optional(*minutes) : std::nullopt;
 }
 
 } // namespace

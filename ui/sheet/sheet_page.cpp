@@ -46,9 +46,9 @@ constexpr int kListWidth = 224;
 constexpr std::array kTables{"build",  "vehicle",     "lost_function", "mass_entry",
                              "letter", "test_record", "attachment"};
 
-// The bytes of all photos on the sheet, read here because the book belongs to this thread.
-std::shared_ptr<QHash<QString, QByteArray>> photosOf(const Book &book,
-                                                     const sheet::Document &document)
+// Gives all photos on the sheet in any thread; their bytes are read here because the book belongs
+// to this one.
+sheet::ImageLoader photosOf(const Book &book, const sheet::Document &document)
 {
     auto photos = std::make_shared<QHash<QString, QByteArray>>();
     for (const sheet::Block &block : document.blocks)
@@ -57,7 +57,8 @@ std::shared_ptr<QHash<QString, QByteArray>> photosOf(const Book &book,
                 if (figure.image.bytes.isEmpty())
                     photos->insert(figure.image.id,
                                    book.blob(figure.image.id).value_or(QByteArray()));
-    return photos;
+    return sheet::reducedPictures(
+        [photos](const sheet::Image &image) { return photos->value(image.id, image.bytes); });
 }
 
 } // namespace
@@ -299,9 +300,7 @@ void SheetPage::rebuild()
     m_title->setRemark(tr("being laid out…"));
     const int run = ++m_run;
     m_worker.start([this, run, photos, document = std::move(document)]() mutable {
-        const sheet::ImageLoader loader = sheet::reducedPictures(
-            [photos](const sheet::Image &image) { return photos->value(image.id, image.bytes); });
-        auto layout = std::make_shared<const sheet::PagedLayout>(std::move(document), loader);
+        auto layout = std::make_shared<const sheet::PagedLayout>(std::move(document), photos);
         QMetaObject::invokeMethod(this,
                                   [this, run, layout = std::move(layout)] { take(layout, run); });
     });
@@ -347,21 +346,19 @@ void SheetPage::writeTo(const QString &path)
         return;
     }
     emit said(tr("Writing %1…").arg(path), Tone::Told);
-    m_worker.start([this, path, layout = m_layout,
-                    photos = photosOf(m_book, m_layout->document())] {
-        const sheet::ImageLoader loader = sheet::reducedPictures(
-            [photos](const sheet::Image &image) { return photos->value(image.id, image.bytes); });
-        const Outcome written = path.endsWith(QLatin1String(".html"), Qt::CaseInsensitive)
-                                    ? sheet::writeHtml(layout->document(), path, loader)
-                                    : sheet::writePdf(*layout, path);
-        QMetaObject::invokeMethod(this, [this, path, written] {
-            if (written)
-                emit said(tr("Wrote %1.").arg(path), Tone::Told);
-            else
-                emit said(written.error().sentence + u' ' + written.error().whatToDo,
-                          Tone::Problem);
+    m_worker.start(
+        [this, path, layout = m_layout, photos = photosOf(m_book, m_layout->document())] {
+            const Outcome written = path.endsWith(QLatin1String(".html"), Qt::CaseInsensitive)
+                                        ? sheet::writeHtml(layout->document(), path, photos)
+                                        : sheet::writePdf(*layout, path);
+            QMetaObject::invokeMethod(this, [this, path, written] {
+                if (written)
+                    emit said(tr("Wrote %1.").arg(path), Tone::Told);
+                else
+                    emit said(written.error().sentence + u' ' + written.error().whatToDo,
+                              Tone::Problem);
+            });
         });
-    });
 }
 
 } // namespace ohmwright::ui

@@ -37,7 +37,7 @@ protected:
     }
     bool advised(Id<ohmwright::Task> task) const
     {
-        return mayBeLeftOut(records(), *records().find(task));
+        return mayBeLeftOut(records(), *records().find(task), neededByWork(records()));
     }
 
     SixTasks m_six;
