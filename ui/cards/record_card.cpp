@@ -3,6 +3,7 @@
 
 #include "ui/cards/card_cautions.h"
 #include "ui/cards/card_form.h"
+#include "ui/cards/listed_words.h"
 #include "ui/cards/records_panel.h"
 #include "ui/shell/drafted_style.h"
 #include "ui/widgets/entry_form.h"
@@ -139,8 +140,10 @@ void RecordCard::showSections()
 void RecordCard::showState()
 {
     const bool typed = m_form->isChanged();
-    m_title->setText(m_new ? tr("New %1").arg(m_kind.word())
-                           : m_kind.name(m_book.records(), m_record));
+    const auto told = listedWords(m_book.records(), m_kind, m_record); // as in the list beside it
+    m_title->setText(m_new  ? tr("New %1").arg(m_kind.word())
+                     : told ? told->name
+                            : m_kind.name(m_book.records(), m_record));
     m_cautions->show(m_kind.table(), m_form->shown(QStringLiteral("kind")));
     m_title->setRemark(m_new || typed ? tr("not saved yet") : QString());
     m_discard->setText(m_new ? tr("Leave it") : tr("Discard what was typed"));
