@@ -45,7 +45,8 @@ void startLog()
         spdlog::flush_on(spdlog::level::warn);
         qInstallMessageHandler(toLog);
     } catch (const spdlog::spdlog_ex &) {
-        // see the header: a person's book matters more than our log
+        // see the header: a person's book matters more than our log, and so does a quiet terminal
+        spdlog::set_level(spdlog::level::off);
     }
 }
 

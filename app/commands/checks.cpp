@@ -221,6 +221,7 @@ private:
         out << check.title << '\n' << check.sentence << '\n';
         section(out, tr("Given"));
         std::vector<QStringList> rows;
+        rows.reserve(check.inputs.size());
         for (const CheckInput &input : check.inputs)
             rows.push_back({QString(QStringLiteral("  ") + input.symbol), input.origin.name,
                             input.shown.isEmpty() ? tr("not known") : input.shown,

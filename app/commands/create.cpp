@@ -72,7 +72,7 @@ public:
             return list(options, positional, io);
         if (positional.size() != 1)
             return refuse(io, tr("Say which book to create: ohmwright create BOOK."));
-        const QString path = positional.front();
+        const QString &path = positional.front();
         const std::optional<Currency> currency =
             Currency::fromCode(options.value(QStringLiteral("currency")));
         if (!currency)

@@ -144,7 +144,7 @@ Result<LogRating> parseRating(const QString &text)
         } else if (const auto basis = fromWord<RatingBasis>(name)) {
             rating.figure.basis = *basis;
         } else if (const auto current = fromWord<CurrentKind>(name)) {
-            rating.figure.current = *current;
+            rating.figure.current = current;
         } else {
             return wrong(tr("“%1” is not understood.").arg(name));
         }

@@ -451,7 +451,7 @@ Result<QString> Book::keepBlob(const QByteArray &bytes)
         m_connection->db(), "INSERT INTO blob (sha256, data) VALUES (?, ?) ON CONFLICT DO NOTHING");
     if (!statement)
         return fail(statement.error());
-    const QString sha = shaOf(bytes);
+    QString sha = shaOf(bytes);
     statement->bind(1, sha);
     statement->bindBlob(2, bytes);
     if (Outcome done = statement->run(); !done)

@@ -213,11 +213,13 @@ Outcome Book::replaceAll(const Records &records)
 }
 
 // every kind of record, so that the templates can stay in this file
+// NOLINTBEGIN(bugprone-macro-parentheses): R is a type
 #define OHMWRIGHT_INSTANTIATE(R)                                                                   \
     template Result<Id<R>> Book::insert(R);                                                        \
     template Outcome Book::update(const R &);                                                      \
     template Outcome Book::remove(Id<R>);
 OHMWRIGHT_EACH_RECORD(OHMWRIGHT_INSTANTIATE)
+// NOLINTEND(bugprone-macro-parentheses)
 #undef OHMWRIGHT_INSTANTIATE
 
 } // namespace ohmwright

@@ -76,6 +76,7 @@ LandedPurchase landedCost(const Records &records, const Purchase &purchase)
     result.committed = paidUp ? Money::zero(own) : result.inBook - result.spent;
     const auto inBook = shareOut(result.inBook, outlays);
     std::vector<std::int64_t> caps;
+    caps.reserve(inBook.size());
     for (const Money share : inBook)
         caps.push_back(share.minor());
     const std::vector<Money> owed = shareWithin(result.committed, caps);

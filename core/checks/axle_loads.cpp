@@ -148,12 +148,14 @@ void tell(Worksheet &sheet, const QString &state, const AxleMasses &axles,
                    centreOfGravity(axles, *wheelbase), u"m");
 }
 
-void judgeAxle(Worksheet &sheet, const QString &axle, std::optional<Mass> load,
+void judgeAxle(Worksheet &sheet, const QString &axle, QChar index, std::optional<Mass> load,
                const Given<Mass> &plate, const AxleLoadsInputs::AxleTyres &tyres,
                const std::vector<const Origin *> &loadFrom)
 {
-    const auto permitted = taken(sheet, plate, u"m_p", u"kg", 1, 1e5);
-    const auto tyre = taken(sheet, tyres.load, u"m_t", u"kg", 1, 1e5);
+    const auto permitted =
+        taken(sheet, plate, QString(QStringLiteral("m_p") + index), u"kg", 1, 1e5);
+    const auto tyre =
+        taken(sheet, tyres.load, QString(QStringLiteral("m_t") + index), u"kg", 1, 1e5);
     constexpr double kTwo = 2, kTwins = 4;
     const auto count =
         tyres.count ? taken(sheet, *tyres.count, u"n", u"", kTwo, kTwins) : std::optional(kTwo);
@@ -299,10 +301,10 @@ Check judgeAxleLoads(const AxleLoadsInputs &inputs)
     }
 
     const std::vector<const Origin *> loadFrom = massesFrom(inputs, true);
-    judgeAxle(sheet, tr("front axle"),
+    judgeAxle(sheet, tr("front axle"), u'f',
               states.laden ? std::optional(states.laden->front) : std::nullopt, inputs.frontPlate,
               inputs.frontTyres, loadFrom);
-    judgeAxle(sheet, tr("rear axle"),
+    judgeAxle(sheet, tr("rear axle"), u'r',
               states.laden ? std::optional(states.laden->rear) : std::nullopt, inputs.rearPlate,
               inputs.rearTyres, loadFrom);
     const auto gross = taken(sheet, inputs.grossPlate, u"m_g", u"kg", 1, 2e5);

@@ -22,9 +22,12 @@ constexpr auto kGravity = Quantity<0, 1, -2, 0, 0>::fromSi(9.80665);
 std::optional<Force> judgeAxles(Worksheet &sheet, const BrakesMeasuredInputs &inputs)
 {
     std::optional<Force> sum = Force();
-    for (const AxleBraking &axle : inputs.axles) {
-        const Force left = sheet.take(axle.left, u"F_l", u"N", 0);
-        const Force right = sheet.take(axle.right, u"F_r", u"N", 0);
+    for (std::size_t i = 0; i < inputs.axles.size(); ++i) {
+        const AxleBraking &axle = inputs.axles[i];
+        const QString number = QString::number(i + 1); // counted from the front
+        const Force left = sheet.take(axle.left, QString(QStringLiteral("F_l") + number), u"N", 0);
+        const Force right =
+            sheet.take(axle.right, QString(QStringLiteral("F_r") + number), u"N", 0);
         if (!isUsable(axle.left, left) || !isUsable(axle.right, right)) {
             sum.reset();
             continue;

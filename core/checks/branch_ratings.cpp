@@ -62,7 +62,7 @@ std::vector<Demand> takeDemands(Worksheet &sheet, const std::vector<CurrentDeman
 {
     std::vector<Demand> taken;
     for (const CurrentDemand &demand : demands) {
-        const Current current = sheet.take(demand.current, u"I", u"A", 0);
+        const Current current = sheet.take(demand.current, demand.lasts ? u"Î" : u"I", u"A", 0);
         double seconds = kForever;
         if (demand.lasts)
             seconds = sheet.take(*demand.lasts, u"t", u"s", 1e-6).si();
@@ -102,7 +102,7 @@ PartLimits takeLimits(Worksheet &sheet, const QString &path, const Assembly<Curr
                     recorded.lasts ? tr("peak current limit of %1").arg(path)
                                    : tr("continuous current limit of %1").arg(path),
                     path);
-        const Current most = sheet.take(current, u"Iₘ", u"A", 1e-6);
+        const Current most = sheet.take(current, recorded.lasts ? u"Îₘ" : u"Iₘ", u"A", 1e-6);
         double seconds = kForever;
         std::optional<Origin> lastsFrom;
         if (recorded.lasts) {
@@ -188,7 +188,7 @@ std::optional<Limit> decide(Worksheet &sheet, const PartLimits &part, const Dema
 Check judgeBranchRatings(const BranchRatingsInputs &inputs)
 {
     Worksheet sheet(QStringLiteral("branch_ratings"),
-                    tr("Current ratings on the %1").arg(inputs.name), Protects::Electronics);
+                    tr("Current ratings: %1").arg(inputs.name), Protects::Electronics);
     sheet.about(inputs.branch);
     sheet.caution(QStringLiteral("battery"));
     sheet.afterwards(tr("Then measure the current, and feel for warm joints after switching off "

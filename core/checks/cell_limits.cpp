@@ -41,13 +41,13 @@ struct Range
     std::vector<const Origin *> from;
 };
 
-Range takeRange(Worksheet &sheet, const Given<Temperature> &coldest,
-                const Given<Temperature> &hottest)
+Range takeRange(Worksheet &sheet, const Given<Temperature> &coldest, QStringView coldestSymbol,
+                const Given<Temperature> &hottest, QStringView hottestSymbol)
 {
     Range range;
     range.from = {&coldest.origin, &hottest.origin};
-    range.coldest = sheet.take(coldest, u"θ₁", u"°C", kColdest, kHottest);
-    range.hottest = sheet.take(hottest, u"θ₂", u"°C", kColdest, kHottest);
+    range.coldest = sheet.take(coldest, coldestSymbol, u"°C", kColdest, kHottest);
+    range.hottest = sheet.take(hottest, hottestSymbol, u"°C", kColdest, kHottest);
     range.known = isUsable(coldest, range.coldest) && isUsable(hottest, range.hottest);
     if (range.known && range.hottest < range.coldest) {
         sheet.refuse(tr("%1 is above %2.").arg(coldest.origin.name, hottest.origin.name));
@@ -156,6 +156,7 @@ void judgeFrost(Worksheet &sheet, const CellLimitsInputs &inputs, const Range &c
 struct DrawnNames
 {
     QString power, current, cell; // "peak power", "current of the pack at …", "current of a cell …"
+    QString powerSymbol, currentSymbol, mostSymbol;
 };
 
 // None where it is not known, or not to be had from the pack, which is then told.
@@ -163,10 +164,10 @@ std::optional<Current> drawnCurrent(Worksheet &sheet, const DrawnPower &drawn,
                                     const DrawnNames &names, Voltage open, Resistance inner,
                                     const std::optional<Power> &heldTo)
 {
-    const Power power = sheet.take(drawn.power, u"P", u"kW", 0);
+    const Power power = sheet.take(drawn.power, names.powerSymbol, u"kW", 0);
     std::optional<Current> most;
     if (drawn.atMost) {
-        const Current taken = sheet.take(*drawn.atMost, u"I_m", u"A", 0);
+        const Current taken = sheet.take(*drawn.atMost, names.mostSymbol, u"A", 0);
         if (isUsable(*drawn.atMost, taken))
             most = taken;
     }
@@ -182,7 +183,9 @@ std::optional<Current> drawnCurrent(Worksheet &sheet, const DrawnPower &drawn,
         return std::nullopt;
     }
     const bool held = most && *most < *current;
-    sheet.step(names.current, QStringLiteral("I = (V − √(V² − 4·R·P))/(2·R)"),
+    sheet.step(names.current,
+               QString(names.currentSymbol + QStringLiteral(" = (V − √(V² − 4·R·") +
+                       names.powerSymbol + QStringLiteral("))/(2·R)")),
                held ? tr("no more than %1").arg(drawn.atMost->origin.name)
                     : QString(show(open, u"V") + QStringLiteral(", ") + show(inner, u"mΩ") +
                               QStringLiteral(", ") + show(asked, u"kW")),
@@ -234,13 +237,15 @@ void judgeColdDrive(Worksheet &sheet, const ColdDrive &drive, const Cells &cells
     };
     judge(drive.peak,
           {tr("peak power of driving, coldest"), tr("current of the pack at peak power, coldest"),
-           tr("current of a cell at peak power, coldest")},
+           tr("current of a cell at peak power, coldest"), QStringLiteral("P̂"), QStringLiteral("Î"),
+           QStringLiteral("Î_m")},
           true);
     if (drive.continuous)
         judge(*drive.continuous,
               {tr("continuous power of driving, coldest"),
                tr("current of the pack at continuous power, coldest"),
-               tr("current of a cell at continuous power, coldest")},
+               tr("current of a cell at continuous power, coldest"), QStringLiteral("P"),
+               QStringLiteral("I"), QStringLiteral("I_m")},
               false);
     sheet.turnedBy(tr("Less power while the pack is cold, set in the controller, more cells in "
                       "parallel, or the maker's limit for seconds at that temperature."));
@@ -252,7 +257,7 @@ void judgeRegeneration(Worksheet &sheet, const CellLimitsInputs &inputs, const C
     const Regeneration &braking = *inputs.regeneration;
     const Current current = sheet.take(braking.current, u"I_r", u"A", 0);
     const Voltage open = sheet.take(braking.cellVoltage, u"u₀", u"V", 0, 10);
-    const Resistance inner = sheet.take(braking.cellResistance, u"R", u"mΩ", 0);
+    const Resistance inner = sheet.take(braking.cellResistance, u"r", u"mΩ", 0);
     const LimitByTemperature limit =
         braking.limit ? takeLimit(sheet, *braking.limit, tr("limit for braking, of a cell"))
                       : chargeLimit;
@@ -268,7 +273,7 @@ void judgeRegeneration(Worksheet &sheet, const CellLimitsInputs &inputs, const C
     if (isUsable(braking.cellVoltage, open) && isUsable(braking.cellResistance, inner) &&
         cells.most.si() > 0) {
         const Voltage reached = open + ofCell * inner;
-        sheet.step(tr("cell when braking with a full pack"), QStringLiteral("u = u₀ + I/p·R"),
+        sheet.step(tr("cell when braking with a full pack"), QStringLiteral("u = u₀ + I_r/p·r"),
                    QString(show(open, u"V") + QStringLiteral(" + ") + show(ofCell, u"A") +
                            QStringLiteral(" · ") + show(inner, u"mΩ")),
                    reached, u"V");
@@ -334,8 +339,10 @@ Check judgeCellLimits(const CellLimitsInputs &inputs)
         takeLimit(sheet, inputs.dischargeLimit, tr("limit for driving, of a cell"));
     const Current charge = sheet.take(inputs.chargeCurrent, u"I₁", u"A", 0);
     const Current discharge = sheet.take(inputs.dischargeCurrent, u"I₂", u"A", 0);
-    const Range charging = takeRange(sheet, inputs.coldestCharging, inputs.hottestCharging);
-    const Range driving = takeRange(sheet, inputs.coldestDriving, inputs.hottestDriving);
+    const Range charging =
+        takeRange(sheet, inputs.coldestCharging, u"θ₁", inputs.hottestCharging, u"θ₂");
+    const Range driving =
+        takeRange(sheet, inputs.coldestDriving, u"θ₃", inputs.hottestDriving, u"θ₄");
     if (cells.parallel >= 1) {
         if (isUsable(inputs.chargeCurrent, charge))
             judgeCurrent(sheet, tr("current of a cell when charging"), charge / cells.parallel,

@@ -200,7 +200,7 @@ QString voltageClass(Voltage voltage, CurrentKind kind)
 Check judgeCircuitRatings(const CircuitRatingsInputs &inputs)
 {
     Worksheet sheet(QStringLiteral("circuit_ratings"),
-                    tr("Voltage ratings on the %1").arg(inputs.name), Protects::Electronics);
+                    tr("Voltage ratings: %1").arg(inputs.name), Protects::Electronics);
     sheet.about(inputs.circuit);
     sheet.caution(QStringLiteral("high-voltage"));
     sheet.afterwards(tr("Then measure the voltage with the pack full, before anything that cost "

@@ -11,9 +11,23 @@ namespace ohmwright {
 
 namespace {
 
+constexpr QLatin1StringView kPeak("I_p");
+constexpr QLatin1StringView kPeakLasts("t_p");
+constexpr QLatin1StringView kMelting("t_m");
+constexpr QLatin1StringView kFaultVoltage("U_k");
+constexpr QLatin1StringView kFaultLoop("R_k");
+constexpr QLatin1StringView kFaultCurrent("I_k");
+constexpr QLatin1StringView kClearing("t_k");
+
 QString tr(const char *text)
 {
     return QCoreApplication::translate("Fuse", text);
+}
+
+// The n-th of several: "U_k2"; a single one needs no number.
+QString nth(QLatin1StringView symbol, std::size_t n, std::size_t of)
+{
+    return of > 1 ? QString(symbol + QString::number(n + 1)) : QString(symbol);
 }
 
 QString from(const Origin &origin)
@@ -61,10 +75,12 @@ void judgeLoad(Worksheet &sheet, const FuseInputs &inputs, Current rating)
         sheet.atLeast(tr("rating for the load"), rating, least, u"A",
                       inputs.loadShare.origin.source);
     }
-    for (const FusePeak &peak : inputs.peaks) {
-        sheet.take(peak.current, u"I", u"A", 0);
-        const Duration lasts = sheet.take(peak.lasts, u"t", u"s", 0);
-        const Duration melting = sheet.take(peak.melting, u"t_m", u"s", 1e-9);
+    const std::size_t peaks = inputs.peaks.size();
+    for (std::size_t i = 0; i < peaks; ++i) {
+        const FusePeak &peak = inputs.peaks[i];
+        sheet.take(peak.current, nth(kPeak, i, peaks), u"A", 0);
+        const Duration lasts = sheet.take(peak.lasts, nth(kPeakLasts, i, peaks), u"s", 0);
+        const Duration melting = sheet.take(peak.melting, nth(kMelting, i, peaks), u"s", 1e-9);
         if (isUsable(peak.lasts, lasts) && isUsable(peak.melting, melting)) {
             sheet.restsOn(peak.melting, peak.lasts, peak.current);
             sheet.atMost(tr("%1, without melting").arg(peak.name), lasts, melting, u"s",
@@ -82,6 +98,7 @@ void judgeLoad(Worksheet &sheet, const FuseInputs &inputs, Current rating)
 struct Fault
 {
     const FaultCase *told = nullptr;
+    std::size_t number = 0;
     Current current;
     std::optional<Duration> clearing;
 };
@@ -89,18 +106,24 @@ struct Fault
 std::vector<Fault> takeFaults(Worksheet &sheet, const std::vector<FaultCase> &faults)
 {
     std::vector<Fault> taken;
-    for (const FaultCase &fault : faults) {
-        const Voltage voltage = sheet.take(fault.voltage, u"U", u"V", 1e-3);
-        const Resistance loop = sheet.take(fault.loop, u"R", u"mΩ", 1e-6);
-        const Duration clearing = sheet.take(fault.clearing, u"t", u"s", 1e-9);
+    for (std::size_t i = 0; i < faults.size(); ++i) {
+        const FaultCase &fault = faults[i];
+        const QString u = nth(kFaultVoltage, i, faults.size());
+        const QString r = nth(kFaultLoop, i, faults.size());
+        const Voltage voltage = sheet.take(fault.voltage, u, u"V", 1e-3);
+        const Resistance loop = sheet.take(fault.loop, r, u"mΩ", 1e-6);
+        const Duration clearing =
+            sheet.take(fault.clearing, nth(kClearing, i, faults.size()), u"s", 1e-9);
         if (!isUsable(fault.voltage, voltage) || !isUsable(fault.loop, loop))
             continue;
         const Current current = voltage / loop;
-        sheet.step(tr("prospective current, %1").arg(fault.name), QStringLiteral("I_k = U/R"),
+        sheet.step(tr("prospective current, %1").arg(fault.name),
+                   QString(nth(kFaultCurrent, i, faults.size()) + QStringLiteral(" = ") + u +
+                           QLatin1Char('/') + r),
                    QString(show(voltage, u"V") + QStringLiteral(" / ") + show(loop, u"mΩ")),
                    current, u"kA");
         taken.push_back(
-            {&fault, current,
+            {&fault, i, current,
              isUsable(fault.clearing, clearing) ? std::optional(clearing) : std::nullopt});
     }
     return taken;
@@ -160,10 +183,14 @@ void judgeCable(Worksheet &sheet, const FuseInputs &inputs, const std::vector<Fa
             continue;
         }
         const Area least = leastArea(fault.current, *fault.clearing, k);
-        sheet.step(tr("least cable, %1").arg(fault.told->name), QStringLiteral("S = √(I²t)/k"),
-                   QString(show(fault.current, u"kA") + QStringLiteral(", ") +
-                           show(*fault.clearing, u"s")),
-                   least, u"mm²");
+        sheet.step(
+            tr("least cable, %1").arg(fault.told->name),
+            QString(QStringLiteral("S = √(") +
+                    nth(kFaultCurrent, fault.number, inputs.faults.size()) + QStringLiteral("² ") +
+                    nth(kClearing, fault.number, inputs.faults.size()) + QStringLiteral(")/k")),
+            QString(show(fault.current, u"kA") + QStringLiteral(", ") +
+                    show(*fault.clearing, u"s")),
+            least, u"mm²");
         sheet.restsOn(fault.told->loop, inputs.area, fault.told->clearing, fault.told->voltage,
                       inputs.shortTime, inputs.insulation, inputs.material);
         sheet.atLeast(tr("cable, %1").arg(fault.told->name), area, least, u"mm²",

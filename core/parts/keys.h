@@ -10,7 +10,7 @@ namespace ohmwright {
 template <KeyedRecord R>
 QString freshKey(const Records &records, const QString &name)
 {
-    const QString base = keyFrom(name);
+    QString base = keyFrom(name);
     if (!records.byKey<R>(base))
         return base;
     for (int number = 2;; ++number) {

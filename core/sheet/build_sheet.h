@@ -21,10 +21,10 @@ struct SheetOptions
 {
     QDate today;               // the day it is printed
     std::int64_t revision = 0; // Book::revision()
-    QByteArray oneLine = {};   // SVG of oneLineOf(); empty: the sheet is without
+    QByteArray oneLine;        // SVG of oneLineOf(); empty: the sheet is without
     // SVG of a check's plot; none: the sheet is without. Charts are drawn where there is a screen.
-    std::function<QByteArray(const Plot &)> plotPicture = {};
-    std::vector<Check> checks = {}; // as judgeBook() gives them; none: the sheet is without
+    std::function<QByteArray(const Plot &)> plotPicture;
+    std::vector<Check> checks; // as judgeBook() gives them; none: the sheet is without
 };
 
 // Images carry the attachment's SHA-256 as id; a writer's loader turns it into bytes.

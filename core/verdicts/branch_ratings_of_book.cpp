@@ -46,7 +46,7 @@ public:
     {
         BranchRatingsInputs inputs;
         inputs.branch = branch.key;
-        inputs.name = tr("branch “%1”").arg(branch.name);
+        inputs.name = branch.name;
         inputs.current = circuit.current;
         inputs.demands.push_back(
             {tr("continuous"), continuousCurrentOf(m_in, branch), std::nullopt});

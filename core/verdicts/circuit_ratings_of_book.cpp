@@ -49,7 +49,7 @@ public:
     {
         CircuitRatingsInputs inputs;
         inputs.circuit = circuit.key;
-        inputs.name = tr("circuit “%1”").arg(circuit.name);
+        inputs.name = circuit.name;
         inputs.current = circuit.current;
         readDrivers(inputs, circuit);
         inputs.parts = m_wiring.assemblies<VoltageLimit>(

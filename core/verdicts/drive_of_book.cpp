@@ -186,7 +186,8 @@ std::optional<Given<double>> weightShift(const BookInputs &in)
     const std::optional<Amount> &wheelbase = in.records().vehicle().wheelbase;
     Given<double> shift;
     shift.origin = height.origin;
-    shift.origin.name = tr("height of the centre of gravity over the wheelbase");
+    shift.origin.name =
+        tr("height of the centre of gravity / wheelbase, below 0 for driven front wheels");
     if (height.value && wheelbase && wheelbase->si() > 0)
         shift.value = height.value->si() / wheelbase->si() * (*axle == DrivenAxle::Front ? -1 : 1);
     return shift;

@@ -172,7 +172,7 @@ QWidget *CheckSheet::makeHead(const CheckView &view)
     auto *head = new QWidget;
     QVBoxLayout *column = columnOf(*head, 6);
     column->addWidget(selectableWords(m_theme, check.title, Lettering::Title));
-    if (!view.entry.subject.isEmpty())
+    if (!view.entry.subject.isEmpty() && !check.title.contains(view.entry.subject))
         column->addWidget(selectableWords(m_theme, view.entry.subject, Lettering::Body, true));
     auto *verdict = new StateMark(m_theme, markOf(check.verdict));
     verdict->setFont(m_theme.font(Lettering::Heading));
@@ -220,6 +220,12 @@ QWidget *CheckSheet::makeWorking(const CheckView &view)
     if (!check.doubts.isEmpty())
         column->addWidget(
             section(m_theme, tr("What computing cannot decide"), sentences(m_theme, check.doubts)));
+    // the picture first: the figures below are what it is drawn from
+    for (const Plot &plot : check.plots) {
+        auto *drawn = new PlotView(plot, m_theme, m_outside);
+        connect(drawn, &PlotView::said, this, &CheckSheet::said);
+        column->addWidget(drawn);
+    }
     if (!check.inputs.empty() || !check.unknowns.isEmpty()) {
         m_given = new GivenTable(m_theme, view, m_save);
         connect(m_given, &GivenTable::findOutWanted, this, &CheckSheet::findOutWanted);
@@ -242,11 +248,6 @@ QWidget *CheckSheet::makeWorking(const CheckView &view)
     if (!check.comparisons.empty())
         column->addWidget(
             section(m_theme, tr("Held against"), makeHeldAgainst(m_theme, check.comparisons)));
-    for (const Plot &plot : check.plots) {
-        auto *drawn = new PlotView(plot, m_theme, m_outside);
-        connect(drawn, &PlotView::said, this, &CheckSheet::said);
-        column->addWidget(drawn);
-    }
     if (!check.turnedBy.isEmpty())
         column->addWidget(
             section(m_theme, tr("What would turn it"), sentences(m_theme, check.turnedBy)));

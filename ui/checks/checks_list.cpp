@@ -88,7 +88,6 @@ void ChecksList::buildTable()
     m_table->setModel(m_model);
     m_table->setAccessibleName(tr("Checks"));
     m_table->setSelectionMode(QAbstractItemView::SingleSelection);
-    m_delegate->setFigureColumn(ChecksModel::Margin, 1, QStringLiteral("%"));
     m_delegate->dress(*m_table, true);
     QHeaderView *header = m_table->horizontalHeader();
     header->setStretchLastSection(false);
@@ -100,8 +99,8 @@ void ChecksList::buildTable()
     shareOutWidth();
 }
 
-// The check's name takes what the others leave. The verdict's column is as wide as what stands in
-// it at that moment: what turned needs more.
+// The check's name takes what the verdict leaves, whose column is as wide as what stands in it at
+// that moment: what turned, and what was loosened, needs more.
 void ChecksList::shareOutWidth()
 {
     constexpr int kMarkAndSides = 45;
@@ -113,21 +112,12 @@ void ChecksList::shareOutWidth()
         const CheckEntry *entry = m_model->entryAt(row);
         if (!entry)
             continue;
-        if (entry->before || entry->isNew)
-            words = std::max(words, body.horizontalAdvance(turnedWords(*entry)) + kMarkAndSides);
-        if (entry->check.publishedVerdict)
-            words = std::max(
-                words, small.horizontalAdvance(
-                           tr("published: %1").arg(verdictWord(*entry->check.publishedVerdict))) +
-                           kSides);
+        const QModelIndex verdict = m_model->index(row, ChecksModel::VerdictColumn);
+        words = std::max({words, body.horizontalAdvance(verdict.data().toString()) + kMarkAndSides,
+                          small.horizontalAdvance(verdict.data(SecondLineRole).toString()) +
+                              kSides});
     }
-    constexpr int kRoomForAll = 42; // characters
-    const bool narrow = m_table->viewport()->width() < body.averageCharWidth() * kRoomForAll;
-    m_table->setColumnHidden(ChecksModel::Margin, narrow);
-    m_model->setNarrow(narrow);
     m_table->setColumnWidth(ChecksModel::VerdictColumn, words);
-    m_table->setColumnWidth(ChecksModel::Margin,
-                            body.horizontalAdvance(QStringLiteral("-88.8 %")) + kSides);
 }
 
 void ChecksList::addAtEnd(QWidget *widget)

@@ -17,12 +17,24 @@ std::optional<double> marginOf(const Check &check)
     return check.verdict == Verdict::Unknown ? std::nullopt : check.margin;
 }
 
-QString secondLine(const CheckEntry &entry, bool narrow)
+// Under the verdict: by how much; a loosened one never without the published one.
+QString underVerdict(const Check &check)
 {
-    if (const auto margin = marginOf(entry.check); narrow && margin)
-        return ChecksModel::tr("%1; %2").arg(marginWords(*margin), secondLine(entry, false));
-    const QString &told = entry.check.result.isEmpty() ? entry.check.sentence : entry.check.result;
-    return entry.subject.isEmpty() ? told : ChecksModel::tr("%1: %2").arg(entry.subject, told);
+    if (check.publishedVerdict)
+        return ChecksModel::tr("published: %1").arg(verdictWord(*check.publishedVerdict));
+    const auto margin = marginOf(check);
+    return margin ? marginFigure(*margin).replace(u'-', QChar(0x2212)) : QString();
+}
+
+// Under the title: what came out, with whatever has no place elsewhere in the row.
+QString underTitle(const CheckEntry &entry)
+{
+    QString told = entry.check.result.isEmpty() ? entry.check.sentence : entry.check.result;
+    if (!entry.subject.isEmpty() && !entry.check.title.contains(entry.subject))
+        told = ChecksModel::tr("%1: %2").arg(entry.subject, told);
+    if (const auto margin = marginOf(entry.check); margin && entry.check.publishedVerdict)
+        told = ChecksModel::tr("%1; %2").arg(marginWords(*margin), told);
+    return told;
 }
 
 } // namespace
@@ -67,15 +79,6 @@ void ChecksModel::show(std::vector<CheckEntry> entries, std::vector<CheckRow> ro
     m_entries = std::move(entries);
     m_rows = std::move(rows);
     endResetModel();
-}
-
-void ChecksModel::setNarrow(bool narrow)
-{
-    if (m_narrow == narrow)
-        return;
-    m_narrow = narrow;
-    if (!m_rows.empty())
-        emit dataChanged(index(0, 0), index(rowCount() - 1, ColumnCount - 1));
 }
 
 const CheckEntry *ChecksModel::entryAt(int row) const
@@ -139,8 +142,8 @@ QVariant ChecksModel::data(const QModelIndex &index, int role) const
             return turnedWords(*entry);
         if (role == MarkRole)
             return QVariant::fromValue(markOf(check.verdict));
-        if (role == SecondLineRole && check.publishedVerdict)
-            return tr("published: %1").arg(verdictWord(*check.publishedVerdict));
+        if (role == SecondLineRole)
+            return underVerdict(check);
         if (role == Qt::AccessibleTextRole)
             return spokenCheck(*entry);
         break;
@@ -148,17 +151,11 @@ QVariant ChecksModel::data(const QModelIndex &index, int role) const
         if (role == Qt::DisplayRole)
             return check.title;
         if (role == SecondLineRole)
-            return secondLine(*entry, m_narrow);
+            return underTitle(*entry);
         if (role == Qt::ToolTipRole)
             return QString(check.title + u'\n' + check.sentence);
         if (role == Qt::AccessibleTextRole)
             return spokenCheck(*entry);
-        break;
-    case Margin:
-        if (const auto margin = marginOf(check); margin && role == FigureRole)
-            return marginFigure(*margin);
-        else if (role == Qt::AccessibleTextRole)
-            return margin ? marginWords(*margin) : tr("no margin");
         break;
     default:
         break;
@@ -170,8 +167,6 @@ QVariant ChecksModel::headerData(int section, Qt::Orientation orientation, int r
 {
     if (orientation != Qt::Horizontal)
         return {};
-    if (role == Qt::TextAlignmentRole && section == Margin)
-        return QVariant::fromValue(Qt::Alignment(Qt::AlignRight | Qt::AlignVCenter));
     if (role != Qt::DisplayRole)
         return {};
     switch (section) {
@@ -179,8 +174,6 @@ QVariant ChecksModel::headerData(int section, Qt::Orientation orientation, int r
         return tr("Verdict");
     case What:
         return tr("Check");
-    case Margin:
-        return tr("Margin");
     default:
         return {};
     }

@@ -13,7 +13,7 @@ class ChecksModel : public QAbstractTableModel
     Q_OBJECT
 
 public:
-    enum Column { VerdictColumn, What, Margin, ColumnCount };
+    enum Column { VerdictColumn, What, ColumnCount };
     // Of a heading: how many of each verdict stand below it, as QList<int> by enumerator.
     static constexpr int CountsRole = Qt::UserRole + 1;
 
@@ -21,9 +21,6 @@ public:
 
     // Resets only when the rows are others; else says that their content changed.
     void show(std::vector<CheckEntry> entries, std::vector<CheckRow> rows);
-
-    // Where there is no room for its column, the margin begins the second line.
-    void setNarrow(bool narrow);
 
     [[nodiscard]] const CheckEntry *entryAt(int row) const; // null for a heading or no row
     [[nodiscard]] int rowOf(const QString &key) const;      // -1 when it is not shown
@@ -41,7 +38,6 @@ private:
 
     std::vector<CheckEntry> m_entries;
     std::vector<CheckRow> m_rows;
-    bool m_narrow = false;
 };
 
 // "holds → fails" while a tried change turns it; else the verdict's word.

@@ -57,13 +57,13 @@ private:
     struct Asked
     {
         StarterQuestion question;
-        QComboBox *choice;
-        Field *field;
+        QComboBox *choice = nullptr;
+        Field *field = nullptr;
     };
     struct Offered
     {
         Starter starter; // without a name: the empty book
-        QRadioButton *button;
+        QRadioButton *button = nullptr;
         std::vector<Asked> asked;
     };
 

@@ -24,7 +24,9 @@ PrechargeInputs known()
 QString sheetOf(const Records &records, std::vector<Check> checks,
                 const std::function<QByteArray(const Plot &)> &picture = {})
 {
-    SheetOptions options{.today = QDate(2026, 3, 9), .revision = 3};
+    SheetOptions options;
+    options.today = QDate(2026, 3, 9);
+    options.revision = 3;
     options.checks = std::move(checks);
     options.plotPicture = picture;
     return QString::fromUtf8(sheet::toHtml(buildSheet(records, options), {}));

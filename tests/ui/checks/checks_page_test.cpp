@@ -551,19 +551,16 @@ TEST_F(TheChecksPage, CutsNothingOffWithLargeLetters)
     themed.theme.applyTo(*qApp);
 }
 
-TEST_F(TheChecksPage, TellsTheMarginInTheSecondLineWhereThereIsNoRoomForAColumn)
+TEST_F(TheChecksPage, TellsTheMarginUnderTheVerdictAndTheSubjectOnce)
 {
     open();
-    const auto secondLine = [&] {
-        return model()->index(1, ChecksModel::What).data(SecondLineRole).toString();
-    };
-    EXPECT_FALSE(table()->isColumnHidden(ChecksModel::Margin));
-    const QString margin = marginWords(*model()->entryAt(1)->check.margin);
-    EXPECT_FALSE(secondLine().contains(margin));
-    page->resize(860, 700);
-    QTest::qWait(1);
-    EXPECT_TRUE(table()->isColumnHidden(ChecksModel::Margin));
-    EXPECT_TRUE(secondLine().startsWith(margin));
+    const CheckEntry &entry = *model()->entryAt(1);
+    const QModelIndex verdict = model()->index(1, ChecksModel::VerdictColumn);
+    const QModelIndex what = model()->index(1, ChecksModel::What);
+    EXPECT_EQ(verdict.data(SecondLineRole).toString(),
+              marginFigure(*entry.check.margin).replace(u'-', QChar(0x2212)));
+    const QString row = what.data().toString() + what.data(SecondLineRole).toString();
+    EXPECT_EQ(row.count(entry.subject), 1);
 }
 
 TEST_F(TheChecksPage, TurnsThePagesOfThreeHundredChecksByTheArrowWithoutDelay)
