@@ -3,6 +3,7 @@
 
 #include "app/system_clock.h"
 #include "core/book/book.h"
+#include "core/book/book_file.h"
 #include "ui/shell/book_window.h"
 #include "ui/shell/outside.h"
 #include "ui/shell/shell_window.h"
@@ -97,6 +98,7 @@ public:
 private:
     void open(const QString &path)
     {
+        const std::optional<QString> kept = keptBeforeUpdate(path);
         Result<std::unique_ptr<Book>> book = Book::open(path, m_clock);
         if (!book) {
             showStart(
@@ -104,6 +106,10 @@ private:
             return;
         }
         show(std::move(*book));
+        if (kept)
+            m_windows.back()->shell().say(
+                tr("The book was brought up to date. As it was before it is kept as “%1”.")
+                    .arg(QFileInfo(*kept).fileName()));
     }
 
     // Shows the sheet to begin a book on, in the window that helps to start.

@@ -138,7 +138,9 @@ Result<std::unique_ptr<Book>> Book::open(const QString &path, const Clock &clock
     std::optional<Problem> readOnly;
     if (!file.isWritable() || !QFileInfo(file.absolutePath()).isWritable())
         readOnly = Problem{ProblemCode::ReadOnly,
-                           tr("“%1” stands in a folder that cannot be written.").arg(path),
+                           file.isWritable()
+                               ? tr("“%1” stands in a folder that cannot be written.").arg(path)
+                               : tr("“%1” is protected from being written.").arg(path),
                            tr("You can look at everything. To change it, save a copy elsewhere."),
                            {}};
     if (*version > newestSchema())
@@ -153,6 +155,9 @@ Result<std::unique_ptr<Book>> Book::open(const QString &path, const Clock &clock
         if (!oldest || *oldest > newestSchema())
             return fail(newerBook(path));
     } else if (!readOnly) {
+        if (const auto kept = keptBeforeUpdate(path))
+            if (Outcome copied = copyInto(db, *kept); !copied)
+                return fail(copied.error());
         if (Outcome done = migrate(db, migrations()); !done)
             return fail(done.error());
     } else if (*version < newestSchema()) {
@@ -479,15 +484,7 @@ Outcome Book::saveCopy(const QString &path) const
     if (QFileInfo::exists(path))
         return fail(ProblemCode::NotAllowed, tr("There is already a file “%1”.").arg(path),
                     tr("Choose another name."));
-    Result<Statement> statement = Statement::prepare(m_connection->db(), "VACUUM INTO ?");
-    if (!statement)
-        return fail(statement.error());
-    statement->bind(1, path);
-    if (Outcome done = statement->run(); !done) {
-        QFile::remove(path);
-        return done;
-    }
-    return {};
+    return copyInto(m_connection->db(), path);
 }
 
 Result<QStringList> Book::checkFile() const

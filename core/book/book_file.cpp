@@ -182,4 +182,34 @@ Outcome migrate(sqlite3 *db, const std::vector<Migration> &list)
     return done ? back : done;
 }
 
+std::optional<QString> keptBeforeUpdate(const QString &path)
+{
+    const Result<int> version = recogniseBook(path);
+    if (!version || *version >= newestSchema())
+        return std::nullopt;
+    const QFileInfo file(path);
+    const auto named = [&](const QString &number) {
+        return file.dir().filePath(
+            tr("%1, schema %2%3.%4")
+                .arg(file.completeBaseName(), QString::number(*version), number, file.suffix()));
+    };
+    QString kept = named(QString());
+    for (int n = 2; QFileInfo::exists(kept); ++n)
+        kept = named(QStringLiteral(" (%1)").arg(n));
+    return kept;
+}
+
+Outcome copyInto(sqlite3 *db, const QString &path)
+{
+    Result<Statement> statement = Statement::prepare(db, "VACUUM INTO ?");
+    if (!statement)
+        return fail(statement.error());
+    statement->bind(1, path);
+    if (Outcome done = statement->run(); !done) {
+        QFile::remove(path);
+        return done;
+    }
+    return {};
+}
+
 } // namespace ohmwright

@@ -11,6 +11,7 @@
 #include <QString>
 
 #include <memory>
+#include <optional>
 #include <vector>
 
 struct sqlite3;
@@ -57,5 +58,11 @@ Result<int> recogniseBook(const QString &path);
 // number. On a failing script version and content stay as they were. `list` is migrations() but in
 // tests.
 Outcome migrate(sqlite3 *db, const std::vector<Migration> &list);
+
+// Where a book of an older schema is kept as it was before it is brought up to date: beside it, as
+// "van, schema 1.ohmwright" or the next free name. None for what needs no bringing up to date.
+std::optional<QString> keptBeforeUpdate(const QString &path);
+// A whole, compact copy of the connection's file, synced; no half one is left on a failure.
+Outcome copyInto(sqlite3 *db, const QString &path);
 
 } // namespace ohmwright

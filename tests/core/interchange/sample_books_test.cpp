@@ -2,6 +2,7 @@
 // Books of each released schema still open, and say what they said when they were made. Made with
 // the program of that schema: `ohmwright load` of a part of the demo build, `ohmwright dump`, and
 // pages of 1024 bytes to keep the file small.
+#include "core/book/book_file.h"
 #include "core/interchange/interchange.h"
 #include "core/parts/consistency.h"
 #include "tests/support/test_book.h"
@@ -29,8 +30,16 @@ TEST_P(SampleBook, OpensVerifiesCleanAndSaysWhatItSaid)
     ASSERT_TRUE(QFile::copy(kept(".ohmwright"), path));
     ASSERT_TRUE(QFile::setPermissions(path, QFile::ReadOwner | QFile::WriteOwner));
     const FixedClock clock;
+    const std::optional<QString> before = keptBeforeUpdate(path);
     const auto book = Book::open(path, clock);
     OHMWRIGHT_ASSERT_OK(book);
+    const bool isOld = recogniseBook(kept(".ohmwright")).value() < newestSchema();
+    ASSERT_EQ(before.has_value(), isOld);
+    if (isOld) {
+        EXPECT_EQ(recogniseBook(*before).value(), recogniseBook(kept(".ohmwright")).value());
+        EXPECT_NE(keptBeforeUpdate(*before), before); // a kept one is never written over
+    }
+    EXPECT_FALSE(keptBeforeUpdate(path).has_value());
     const Result<QStringList> wrong = (*book)->checkFile();
     OHMWRIGHT_ASSERT_OK(wrong);
     EXPECT_TRUE(wrong->isEmpty()) << wrong->join(u'\n').toStdString();
