@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <map>
 #include <set>
 #include <unordered_map>
@@ -96,6 +97,15 @@ void checkCurrencies(const Records &records, Found &found)
 
 void checkPurchases(const Records &records, Found &found)
 {
+    // single sums are bounded where they are read; here what they come to together
+    constexpr double kMostOfBook = 1e18; // minor units
+    double ofBook = 0;
+    for (const Purchase &p : records.all<Purchase>()) {
+        const std::optional<Money> comesTo = countable(records, p);
+        ofBook += comesTo ? std::abs(static_cast<double>(comesTo->minor())) : 0;
+        if (!comesTo || ofBook > kMostOfBook)
+            report(found, p, "rate", tr("These sums are larger than a book can count."));
+    }
     for (const PurchaseItem &item : records.all<PurchaseItem>()) {
         const Purchase *p = records.find(item.purchase);
         if (p && item.unitPrice.currency() != p->currency)
@@ -316,6 +326,28 @@ void checkEngineering(const Records &records, Found &found)
 }
 
 } // namespace
+
+std::optional<Money> countable(const Records &records, const Purchase &purchase)
+{
+    constexpr double kMost = 1e15; // minor units, what parseMoney takes as well
+    double total = 0;
+    double paid = 0;
+    const auto add = [](double &sum, const Money &money, int count) {
+        sum += std::abs(static_cast<double>(money.minor())) * count;
+    };
+    for (const Money &shared : {purchase.freight, purchase.duty, purchase.tax})
+        add(total, shared, 1);
+    for (const PurchaseItem &item : records.of<PurchaseItem>(purchase.id)) {
+        add(total, item.unitPrice, item.count);
+        add(total, item.coreCharge, 1);
+    }
+    for (const Payment &payment : records.of<Payment>(purchase.id))
+        add(paid, payment.amount, 1);
+    if (std::max(total, paid) > kMost)
+        return std::nullopt;
+    const auto largest = static_cast<std::int64_t>(std::max(total, paid));
+    return purchase.rate.convertIfFits(Money(largest, purchase.currency), records.build().currency);
+}
 
 std::vector<Inconsistency> findInconsistencies(const Records &records)
 {

@@ -27,4 +27,8 @@ struct Inconsistency
 // taken to be whole: the book's foreign keys and the loader see to that.
 std::vector<Inconsistency> findInconsistencies(const Records &records);
 
+// What a purchase comes to at most, or what was paid if that is more, in the book's currency; none
+// where it is more than a book counts: 10^15 minor units of either currency.
+std::optional<Money> countable(const Records &records, const Purchase &purchase);
+
 } // namespace ohmwright

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <set>
 
 namespace ohmwright {
@@ -102,7 +103,11 @@ void chooseLimit(Figure &figure, const std::vector<const Rating *> &known)
     }
     figure.inForce = safest;
     // a higher value that no paper backs cannot raise the limit, so it does not clash with papers
+    // and limits for other durations are other limits
+    const auto lasting = figureOf(*safest).seconds;
     figure.clash = std::any_of(known.begin(), known.end(), [&](auto *r) {
+        if (figureOf(*r).seconds != lasting)
+            return false;
         const bool cannotRaise = paper && isPaper(safest->evidence) && !isPaper(r->evidence);
         return !cannotRaise && differs(r->value->si(), safest->value->si(), kLimitsAgree);
     });
@@ -155,7 +160,11 @@ Figure choose(const FigureName &name, const std::vector<const Rating *> &all, co
         else
             (isStale(*r, part) ? stale : fresh).push_back(r);
     }
-    const std::vector<const Rating *> &known = fresh.empty() ? stale : fresh;
+    std::vector<const Rating *> known = fresh.empty() ? stale : fresh;
+    if (name.kind == RatingKind::Limit && !fresh.empty() &&
+        std::none_of(fresh.begin(), fresh.end(), [](auto *r) { return isPaper(r->evidence); }))
+        std::copy_if(stale.begin(), stale.end(), std::back_inserter(known),
+                     [](auto *r) { return isPaper(r->evidence); });
     if (known.empty()) {
         figure.why = figure.saidUnknown ? tr("Looked for and not known.") : tr("Not recorded.");
         return figure;
@@ -164,19 +173,53 @@ Figure choose(const FigureName &name, const std::vector<const Rating *> &all, co
         chooseLimit(figure, known);
     else
         chooseActual(figure, known);
-    figure.stale = fresh.empty();
+    figure.stale = isStale(*figure.inForce, part);
     if (figure.stale)
         figure.why = tr("From before the part was reworked: confirm it.");
     return figure;
 }
 
+enum class Durations { AsNamed, Any };
+
 template <class Owner>
-void collect(const Records &records, Id<Owner> owner, const FigureName &name,
+void collect(const Records &records, Id<Owner> owner, const FigureName &name, Durations durations,
              std::vector<const Rating *> &into)
 {
-    for (const Rating &r : records.of<Rating>(owner))
-        if (figureOf(r) == name)
+    for (const Rating &r : records.of<Rating>(owner)) {
+        FigureName told = figureOf(r);
+        if (durations == Durations::Any)
+            told.seconds = name.seconds;
+        if (told == name)
             into.push_back(&r);
+    }
+}
+
+Figure figureFor(const Records &records, const Part &part, const FigureName &name,
+                 Durations durations)
+{
+    std::vector<const Rating *> all;
+    collect(records, part.id, name, durations, all);
+    if (part.type)
+        collect(records, *part.type, name, durations, all);
+    return choose(name, all, &part);
+}
+
+Figure figureFor(const Records &records, const PartType &type, const FigureName &name,
+                 Durations durations)
+{
+    std::vector<const Rating *> all;
+    collect(records, type.id, name, durations, all);
+    return choose(name, all, nullptr);
+}
+
+Durations askedFor(const FigureName &name)
+{
+    return name.seconds ? Durations::AsNamed : Durations::Any;
+}
+
+QString lasting(double seconds)
+{
+    return printAmount(Amount::fromSi(seconds, *Unit::fromSymbol(u"s")));
 }
 
 } // namespace
@@ -189,7 +232,10 @@ bool isPaper(Evidence evidence)
 
 FigureName figureOf(const Rating &rating)
 {
-    return {rating.quantity, rating.kind, rating.basis, rating.current};
+    FigureName name{rating.quantity, rating.kind, rating.basis, rating.current};
+    if (rating.basis == RatingBasis::Peak && rating.duration)
+        name.seconds = rating.duration->si();
+    return name;
 }
 
 QString describe(const FigureName &figure)
@@ -201,7 +247,8 @@ QString describe(const FigureName &figure)
         return text;
     switch (figure.basis) {
     case RatingBasis::Peak:
-        return tr("peak %1 limit").arg(text);
+        return figure.seconds ? tr("peak %1 limit for %2").arg(text, lasting(*figure.seconds))
+                              : tr("peak %1 limit").arg(text);
     case RatingBasis::Least:
         return tr("lowest %1").arg(text);
     case RatingBasis::Continuous:
@@ -213,18 +260,12 @@ QString describe(const FigureName &figure)
 
 Figure figureFor(const Records &records, const Part &part, const FigureName &name)
 {
-    std::vector<const Rating *> all;
-    collect(records, part.id, name, all);
-    if (part.type)
-        collect(records, *part.type, name, all);
-    return choose(name, all, &part);
+    return figureFor(records, part, name, askedFor(name));
 }
 
 Figure figureFor(const Records &records, const PartType &type, const FigureName &name)
 {
-    std::vector<const Rating *> all;
-    collect(records, type.id, name, all);
-    return choose(name, all, nullptr);
+    return figureFor(records, type, name, askedFor(name));
 }
 
 std::vector<Figure> figuresOf(const Records &records, const Part &part)
@@ -237,7 +278,7 @@ std::vector<Figure> figuresOf(const Records &records, const Part &part)
             names.insert(figureOf(r));
     std::vector<Figure> figures;
     for (const FigureName &name : names)
-        figures.push_back(figureFor(records, part, name));
+        figures.push_back(figureFor(records, part, name, Durations::AsNamed));
     return figures;
 }
 
@@ -248,7 +289,7 @@ std::vector<Figure> figuresOf(const Records &records, const PartType &type)
         names.insert(figureOf(r));
     std::vector<Figure> figures;
     for (const FigureName &name : names)
-        figures.push_back(figureFor(records, type, name));
+        figures.push_back(figureFor(records, type, name, Durations::AsNamed));
     return figures;
 }
 

@@ -5,7 +5,7 @@
 // of the upper limits, the highest of the lower ones; papers and plate lead, and nothing measured,
 // sold with or heard of raises them. For an actual value what was measured leads, newest first. A
 // rating dated before the part was reworked is stale: used only when nothing newer is there, and
-// said to be so.
+// said to be so. Stale papers still hold a limit down until fresh ones are there.
 #pragma once
 
 #include "core/records/records.h"
@@ -22,12 +22,13 @@ struct FigureName
     RatingKind kind = RatingKind::Limit;
     RatingBasis basis = RatingBasis::Continuous;
     std::optional<CurrentKind> current;
+    std::optional<double> seconds = {}; // of a peak; asked for without, any duration answers
     bool operator==(const FigureName &) const = default;
     auto operator<=>(const FigureName &) const = default;
 };
 
 FigureName figureOf(const Rating &rating);
-// "DC voltage limit", "peak current limit", "mass", "lowest voltage limit".
+// "DC voltage limit", "peak current limit for 10 s", "mass", "lowest voltage".
 QString describe(const FigureName &figure);
 
 struct Figure

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/parts/log_part.h"
 
+#include "core/parts/consistency.h"
 #include "core/parts/keys.h"
 #include "core/parts/life.h"
 
@@ -108,6 +109,8 @@ Result<Id<PurchaseItem>> buy(Book &book, const LogEntry &entry, const LogPrice &
     const Result<Id<PurchaseItem>> itemId = book.insert(item);
     if (!itemId)
         return itemId;
+    if (!countable(book.records(), *book.records().find(*purchaseId)))
+        return bad(tr("This comes to more than a book can count."), "unit_price");
     if (price.paid) {
         Money sum = item.unitPrice * item.count + item.coreCharge;
         if (!price.purchase)

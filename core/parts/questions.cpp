@@ -139,16 +139,22 @@ std::vector<Question> openQuestions(const Records &records, Id<Part> partId)
 
 namespace {
 
-// Every need of an open task for the part itself, or for that figure of it.
+// Every need of an open task for the part or what it sits in, or for that figure of the part.
 std::vector<TaskNeed> needsWaiting(const Records &records, Id<Part> part,
                                    std::optional<RatedQuantity> quantity)
 {
     std::vector<TaskNeed> waiting;
+    std::set<Id<Part>> held;
+    for (const Part *at = records.find(part); at && held.insert(at->id).second;)
+        at = records.find(at->partOf);
     for (const TaskNeed &need : records.all<TaskNeed>()) {
         const Task *task = records.find(need.task);
-        if (need.part == part && task && task->state != TaskState::Done &&
-            (need.kind == NeedKind::Part ||
-             (need.kind == NeedKind::Figure && quantity && need.quantity == quantity)))
+        if (!task || task->state == TaskState::Done || !need.part)
+            continue;
+        const bool forPart = need.kind == NeedKind::Part && held.contains(*need.part);
+        const bool forFigure = need.kind == NeedKind::Figure && need.part == part && quantity &&
+                               need.quantity == quantity;
+        if (forPart || forFigure)
             waiting.push_back(need);
     }
     return waiting;
@@ -190,6 +196,10 @@ Result<Id<Task>> insertFindOutTask(Book &book, const QString &title, const QStri
 Result<Id<Task>> makeTask(Book &book, const QString &title, const QString &note,
                           const std::vector<TaskNeed> &waiting)
 {
+    // asked twice it is still one thing to find out
+    for (const Task &task : book.records().all<Task>())
+        if (task.title == title && task.state != TaskState::Done)
+            return task.id;
     Result<Id<Task>> made = Id<Task>();
     const Outcome done = book.edit(title, [&]() -> Outcome {
         made = insertFindOutTask(book, title, note, waiting);
@@ -220,11 +230,7 @@ Result<Id<Task>> makeFindOutTask(Book &book, const Question &question)
 Result<Id<Task>> makeFindOutTask(Book &book, const QString &what, const QString &askedBy,
                                  std::optional<Id<Part>> part)
 {
-    const QString title = findOutTitle(what);
-    for (const Task &task : book.records().all<Task>())
-        if (task.title == title && task.state != TaskState::Done)
-            return task.id;
-    return makeTask(book, title, tr("Asked by %1.").arg(askedBy),
+    return makeTask(book, findOutTitle(what), tr("Asked by %1.").arg(askedBy),
                     part ? needsWaiting(book.records(), *part, std::nullopt)
                          : std::vector<TaskNeed>());
 }

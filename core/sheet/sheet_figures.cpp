@@ -90,22 +90,12 @@ Cell evidenceCell(const Figure &figure)
     return Cell{rest, remarkText(figure), {Mark{MarkKind::Holds, from}}};
 }
 
-// The time of a peak stands with the name, so that values line up in a narrow column.
-QString labelText(const Figure &figure)
-{
-    const QString name = describe(figure.name);
-    if (!figure.inForce || !figure.inForce->duration)
-        return name;
-    return tr("%1, %2").arg(name,
-                            showAmount(*figure.inForce->duration, NumberStyle::pointDecimal()));
-}
-
 } // namespace
 
 Row rowOf(const Figure &figure)
 {
     const Cell value{figure.inForce ? textOf(figure.inForce->value) : valueText(figure)};
-    return {{Cell{labelText(figure)}, value, evidenceCell(figure)}, RowKind::Plain};
+    return {{Cell{describe(figure.name)}, value, evidenceCell(figure)}, RowKind::Plain};
 }
 
 QString nameOf(const PartType &type)

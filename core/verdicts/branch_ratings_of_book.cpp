@@ -137,8 +137,14 @@ private:
         for (auto &[key, all] : peaks) {
             const bool anyFresh = std::ranges::any_of(
                 all, [&](const Rating *rating) { return !isStale(part, *rating); });
+            const bool freshPaper = std::ranges::any_of(all, [&](const Rating *rating) {
+                return !isStale(part, *rating) && isPaper(rating->evidence);
+            });
+            // stale papers hold a limit down until fresh ones are there
             if (anyFresh)
-                std::erase_if(all, [&](const Rating *rating) { return isStale(part, *rating); });
+                std::erase_if(all, [&](const Rating *rating) {
+                    return isStale(part, *rating) && (freshPaper || !isPaper(rating->evidence));
+                });
             const bool anyPaper = std::ranges::any_of(
                 all, [](const Rating *rating) { return isPaper(rating->evidence); });
             const auto settled = std::ranges::find_if(all, [&](const Rating *rating) {

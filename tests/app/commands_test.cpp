@@ -43,6 +43,8 @@ protected:
         return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
     }
 
+    void TearDown() override { kShellCheck.takeAll(m_folder.path()); }
+
     FixedClock clock;
     QString out, err;
 
@@ -432,6 +434,8 @@ TEST_F(CommandsTest, ChartWritesPdfAndSvg)
     EXPECT_EQ(run({"chart", book(), "--out", at("d.pdf"), "--sheets", "0"}), 2);
     EXPECT_EQ(run({"chart", book(), "--out", at("d.pdf"), "--sheets", "two"}), 2);
     EXPECT_EQ(run({"chart", book(), "--out", at("d.pdf"), "--done", "gone"}), 2);
+    EXPECT_EQ(run({"chart", book(), "--out", at("d.svg"), "--paper", "A3"}), 2);
+    EXPECT_FALSE(QFile::exists(at("d.svg")));
     EXPECT_FALSE(QFile::exists(at("d.pdf")));
 }
 
@@ -448,6 +452,21 @@ TEST_F(CommandsTest, TheBookIsSoundToTheSqliteShell)
                      "PRAGMA integrity_check; PRAGMA foreign_key_check; PRAGMA application_id;")});
     ASSERT_TRUE(shell.waitForFinished());
     EXPECT_EQ(shell.readAllStandardOutput().simplified(), "ok " + QByteArray::number(0x4F484D57));
+}
+
+TEST_F(CommandsTest, SumsBeyondCountingAreRefusedAndNothingIsLogged)
+{
+    ASSERT_EQ(run({"create", book()}), 0);
+    const QByteArray before = contentOf(book());
+    EXPECT_EQ(run({"log-part", book(), "--name", "Motor", "--price", "9999999999999.99 EUR",
+                   "--count", "100000", "--seller", "Yard"}),
+              2);
+    EXPECT_EQ(run({"log-part", book(), "--name", "Motor", "--price", "9999999999.99 USD", "--rate",
+                   "99999999999", "--seller", "Yard"}),
+              2);
+    EXPECT_TRUE(err.contains(QStringLiteral("more than a book can count")));
+    EXPECT_EQ(contentOf(book()), before);
+    EXPECT_EQ(run({"budget", book()}), 0);
 }
 
 TEST_F(CommandsTest, EveryCommandExplainsItself)

@@ -130,6 +130,45 @@ TEST_F(FiguresTest, ReworkMakesOlderEvidenceStale)
     EXPECT_EQ(*figure(kVoltageLimit).value(), amount("450 V"));
 }
 
+TEST_F(FiguresTest, PapersFromBeforeTheReworkStillHoldALimitDown)
+{
+    rate(kVoltageLimit, "400 V", Evidence::Nameplate, QDate(2026, 1, 1));
+    Part reworked = *book.records().find(part);
+    reworked.reworkedOn = QDate(2026, 3, 1);
+    OHMWRIGHT_ASSERT_OK(
+        book->edit(QStringLiteral("rework"), [&] { return book->update(reworked); }));
+    rate(kVoltageLimit, "600 V", Evidence::Measured, QDate(2026, 4, 1), true);
+    EXPECT_EQ(*figure(kVoltageLimit).value(), amount("400 V"));
+    EXPECT_TRUE(figure(kVoltageLimit).stale);
+    rate(kVoltageLimit, "350 V", Evidence::Seller, QDate(2026, 4, 2));
+    EXPECT_EQ(*figure(kVoltageLimit).value(), amount("350 V"));
+}
+
+TEST_F(FiguresTest, PeaksOfOtherDurationsAreOtherLimitsAndDoNotClash)
+{
+    const FigureName peak{RatedQuantity::Current, RatingKind::Limit, RatingBasis::Peak,
+                          CurrentKind::Dc};
+    for (const auto &[value, lasting] : {std::pair("500 A", "10 s"), std::pair("300 A", "60 s")}) {
+        Rating rating;
+        rating.part = part;
+        rating.quantity = RatedQuantity::Current;
+        rating.basis = RatingBasis::Peak;
+        rating.current = CurrentKind::Dc;
+        rating.value = amount(value);
+        rating.duration = amount(lasting);
+        rating.evidence = Evidence::Datasheet;
+        book.add(rating);
+    }
+    const std::vector<Figure> figures = figuresOf(book.records(), *book.records().find(part));
+    ASSERT_EQ(figures.size(), 2U);
+    for (const Figure &one : figures)
+        EXPECT_FALSE(one.clash);
+    EXPECT_EQ(describe(figures[0].name), QStringLiteral("peak DC current limit for 10 s"));
+    // asked for without a duration the lower one answers
+    EXPECT_EQ(*figure(peak).value(), amount("300 A"));
+    EXPECT_FALSE(figure(peak).clash);
+}
+
 TEST_F(FiguresTest, ATypesRatingsCountForItsParts)
 {
     PartType type;

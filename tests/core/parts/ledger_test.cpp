@@ -172,6 +172,41 @@ TEST(Questions, BecomeATaskThatHoldsUpWhatDependsOnThem)
     EXPECT_EQ(book.records().of<TaskNeed>(fit).size(), 1U);
 }
 
+TEST(Questions, AskedTwiceAreOneTask)
+{
+    TestBook book;
+    connected(book, QStringLiteral("Contactor"), book.add(traction()));
+    const Question question = openQuestions(book.records()).front();
+    const Result<Id<Task>> first = makeFindOutTask(*book, question);
+    const Result<Id<Task>> again = makeFindOutTask(*book, question);
+    OHMWRIGHT_ASSERT_OK(first);
+    OHMWRIGHT_ASSERT_OK(again);
+    EXPECT_EQ(*first, *again);
+    EXPECT_EQ(book.records().all<Task>().size(), 1U);
+}
+
+TEST(Questions, OfASubPartHoldUpWhatNeedsTheWholeUnit)
+{
+    TestBook book;
+    const Id<Part> heater = book.add(namedPart(QStringLiteral("Heater")));
+    const Id<Part> relay = connected(book, QStringLiteral("Relay"), book.add(traction()));
+    Part inside = *book.records().find(relay);
+    inside.partOf = heater;
+    OHMWRIGHT_ASSERT_OK(book->edit(QStringLiteral("in"), [&] { return book->update(inside); }));
+    const Id<Task> fit = book.add(namedTask(QStringLiteral("Fit the heater")));
+    TaskNeed need;
+    need.task = fit;
+    need.kind = NeedKind::Part;
+    need.part = heater;
+    book.add(need);
+    const Result<Id<Task>> made =
+        makeFindOutTask(*book, openQuestions(book.records(), relay).front());
+    OHMWRIGHT_ASSERT_OK(made);
+    const auto needs = book.records().of<TaskNeed>(fit);
+    ASSERT_EQ(needs.size(), 2U);
+    EXPECT_EQ(needs[1].after, *made);
+}
+
 // Assemblies
 // ---------------------------------------------------------------------------------------
 
