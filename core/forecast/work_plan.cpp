@@ -177,6 +177,7 @@ private:
     void addNeeds()
     {
         std::unordered_map<Id<Part>, std::size_t> buyers; // activities
+        const auto shares = plan::StockShares::of(m_records);
         for (std::size_t i = 0; i < tasks().size(); ++i)
             if (tasks()[i].buys && m_activityOf[i] != kNone)
                 buyers.emplace(*tasks()[i].buys, m_activityOf[i]);
@@ -186,7 +187,7 @@ private:
             for (const TaskNeed &need : m_records.of<TaskNeed>(tasks()[i].id)) {
                 if (need.kind == NeedKind::Task)
                     continue;
-                const plan::LeafNeed leaf = plan::judge(m_records, need, m_today);
+                const plan::LeafNeed leaf = plan::judge(m_records, need, shares, m_today);
                 if (leaf.met)
                     continue;
                 const Part *part = m_records.find(need.part);

@@ -247,10 +247,10 @@ std::vector<Move> sorted(std::vector<Move> moves)
             return a.chainDays > b.chainDays;
         if (a.frees.size() != b.frees.size())
             return a.frees.size() > b.frees.size();
-        if (a.kind != b.kind)
-            return a.kind < b.kind;
         if (const int order = a.subject.compare(b.subject); order != 0)
             return order < 0;
+        if (a.kind != b.kind)
+            return a.kind < b.kind;
         return left < right;
     });
     std::vector<Move> result;

@@ -151,13 +151,14 @@ Outcome finishTask(Book &book, Id<Task> taskId, QDate on)
     if (on > book.clock().today())
         return notAllowed(tr("A task is done on the day it was done, not ahead."));
     QStringList missing;
+    const auto shares = plan::StockShares::within(records, taskId);
     for (const TaskNeed &need : records.of<TaskNeed>(taskId)) {
         if (const Task *before = records.find(need.after)) {
             if (before->state != TaskState::Done)
                 missing << tr("“%1” is not done").arg(before->title);
             continue;
         }
-        const plan::LeafNeed leaf = plan::judge(records, need, book.clock().today());
+        const plan::LeafNeed leaf = plan::judge(records, need, shares, book.clock().today());
         if (!leaf.met)
             missing << tr("%1: %2").arg(leaf.subjectName, leaf.reason);
     }

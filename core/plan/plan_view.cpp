@@ -11,6 +11,7 @@
 #include <QCoreApplication>
 
 #include <algorithm>
+#include <map>
 #include <unordered_map>
 
 namespace ohmwright::plan {
@@ -130,14 +131,18 @@ bool letterHolds(const Letter &letter, QDate today)
            (!letter.validUntil || *letter.validUntil >= today);
 }
 
-void judgeConsumable(const Records &records, const Part &part, const Amount &amount, QDate today,
-                     LeafNeed &leaf)
+void judgeConsumable(const Records &records, const Part &part, const TaskNeed &need, double left,
+                     QDate today, LeafNeed &leaf)
 {
-    leaf.met = part.stock && part.stock->si() >= amount.si();
+    const Amount &amount = *need.amount;
+    leaf.met = part.stock && StockShares::isEnough(left, amount);
     if (leaf.met)
         return;
     const QString have =
-        part.stock ? tr("%1 in stock").arg(printAmount(*part.stock)) : tr("none in stock");
+        !part.stock ? tr("none in stock")
+        : left < part.stock->si()
+            ? tr("%1 in stock, promised to tasks before it").arg(printAmount(*part.stock))
+            : tr("%1 in stock").arg(printAmount(*part.stock));
     const Judged j = part.state == PartState::Ordered
                          ? onItsWay(records, part, today)
                          : toBuy(part, tr("%1, %2 needed").arg(have, printAmount(amount)));
@@ -148,15 +153,38 @@ void judgeConsumable(const Records &records, const Part &part, const Amount &amo
 
 } // namespace
 
-int elapsedDays(const ohmwright::Task &task, int hoursPerWeek)
+int minutesPerWeek(const Records &records)
 {
-    // ceil(minutes * 7 / (hours * 60)), whole numbers throughout
-    const int perWeek = hoursPerWeek * 60;
-    const int hands = (task.workMinutes * 7 + perWeek - 1) / perWeek;
+    // who begins together works together; a time without a start goes with the others of its day
+    struct DayTimes
+    {
+        std::map<QString, int> byStart; // the longest that begins then
+        int anyTime = 0;
+    };
+    std::map<Weekday, DayTimes> week;
+    for (const WorkingTime &time : records.all<WorkingTime>()) {
+        DayTimes &day = week[time.weekday];
+        int &longest = time.starts.isEmpty() ? day.anyTime : day.byStart[time.starts];
+        longest = std::max(longest, time.minutes);
+    }
+    int minutes = 0;
+    for (const auto &[weekday, day] : week) {
+        int told = 0;
+        for (const auto &[start, longest] : day.byStart)
+            told += longest;
+        minutes += std::max(told, day.anyTime);
+    }
+    return minutes > 0 ? minutes : records.build().hoursPerWeek * 60;
+}
+
+int elapsedDays(const ohmwright::Task &task, int minutesPerWeek)
+{
+    // ceil(minutes * 7 / minutes a week), whole numbers throughout
+    const int hands = (task.workMinutes * 7 + minutesPerWeek - 1) / minutesPerWeek;
     return hands + task.waitDays;
 }
 
-LeafNeed judge(const Records &records, const TaskNeed &need, QDate today)
+LeafNeed judge(const Records &records, const TaskNeed &need, const StockShares &shares, QDate today)
 {
     using Kind = ohmwright::NeedKind;
     LeafNeed leaf;
@@ -209,7 +237,7 @@ LeafNeed judge(const Records &records, const TaskNeed &need, QDate today)
     case Kind::Consumable:
         leaf.kind = NeedKind::Consumable;
         if (part && need.amount)
-            judgeConsumable(records, *part, *need.amount, today, leaf);
+            judgeConsumable(records, *part, need, shares.leftFor(need, *part), today, leaf);
         break;
     case Kind::Service:
         leaf.kind = NeedKind::Service;
@@ -340,8 +368,9 @@ Network networkOf(const Records &records, QDate today)
     index.reserve(tasks.size());
     for (const ohmwright::Task &task : tasks)
         index.emplace(task.id, index.size());
-    const int hours = records.build().hoursPerWeek;
+    const int perWeek = minutesPerWeek(records);
     const Buying buying(records);
+    const StockShares shares = StockShares::of(records);
     std::vector<BoughtNeed> bought;
     Network network;
     network.tasks.reserve(tasks.size());
@@ -355,7 +384,7 @@ Network networkOf(const Records &records, QDate today)
         node.done = task.state == TaskState::Done || node.aside;
         node.started = task.state == TaskState::Started;
         node.highVoltage = task.highVoltage;
-        node.elapsedDays = elapsedDays(task, hours);
+        node.elapsedDays = elapsedDays(task, perWeek);
         node.date = task.fixedOn ? task.fixedOn : task.targetOn;
         for (const TaskNeed &need : records.of<TaskNeed>(task.id)) {
             if (need.kind == ohmwright::NeedKind::Task) {
@@ -364,7 +393,7 @@ Network networkOf(const Records &records, QDate today)
                     node.after.push_back(it->second);
                 continue;
             }
-            LeafNeed leaf = judge(records, need, today);
+            LeafNeed leaf = judge(records, need, shares, today);
             if (const ohmwright::Task *buyer = leaf.met ? nullptr : buying.of(need.part);
                 buyer && buyer->id != task.id) {
                 bought.push_back({network.tasks.size(), node.needs.size(), index.at(buyer->id)});

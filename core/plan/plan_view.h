@@ -3,6 +3,7 @@
 #pragma once
 
 #include "core/plan/network.h"
+#include "core/plan/stock_shares.h"
 #include "core/records/records.h"
 
 #include <QDate>
@@ -14,9 +15,11 @@ namespace ohmwright::plan {
 inline constexpr int kAssumedAnswerDays = 28;
 inline constexpr int kAssumedLeadDays = 14;
 
-// Calendar days a task takes: its waiting time, and its hands-on time spread over the weeks at the
-// build's hours a week, rounded up to a day.
-int elapsedDays(const ohmwright::Task &task, int hoursPerWeek);
+// Of one pair of hands: by the working times, or the build's hours a week where there are none.
+int minutesPerWeek(const Records &records);
+// Calendar days a task takes: its waiting time, and its hands-on time spread over the weeks at so
+// many minutes a week (1 or more), rounded up to a day.
+int elapsedDays(const ohmwright::Task &task, int minutesPerWeek);
 
 // Tasks in key order, so that index i is records.all<Task>().rows()[i]. Beside what the records
 // say:
@@ -26,8 +29,9 @@ int elapsedDays(const ohmwright::Task &task, int hoursPerWeek);
 // - one that opens a unit needs what openingNeed() says (opening.h).
 Network networkOf(const Records &records, QDate today);
 
-// One need as it stands today.
-LeafNeed judge(const Records &records, const TaskNeed &need, QDate today);
+// One need as it stands today; of a consumable, with what the shares leave of its stock.
+LeafNeed judge(const Records &records, const TaskNeed &need, const StockShares &shares,
+               QDate today);
 
 // The milestone a builder looks at: not done, earliest date first, without a date last, then key.
 std::optional<std::size_t> nextMilestone(const Network &network);

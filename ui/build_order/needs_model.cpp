@@ -12,6 +12,7 @@ namespace ohmwright::ui {
 std::vector<NeedRow> needRows(const Records &records, Id<Task> task, QDate today)
 {
     std::vector<NeedRow> rows;
+    const auto shares = plan::StockShares::of(records);
     for (const TaskNeed &need : records.of<TaskNeed>(task)) {
         NeedRow row;
         row.need = need.id;
@@ -22,7 +23,7 @@ std::vector<NeedRow> needRows(const Records &records, Id<Task> task, QDate today
             row.reason = before->state == TaskState::Started ? NeedsModel::tr("under way")
                                                              : NeedsModel::tr("not started");
         } else {
-            const plan::LeafNeed leaf = plan::judge(records, need, today);
+            const plan::LeafNeed leaf = plan::judge(records, need, shares, today);
             row.kind = plan::needKindName(leaf.kind);
             row.what = leaf.subjectName;
             row.met = leaf.met;

@@ -21,7 +21,10 @@ protected:
         need.kind = kind;
         return need;
     }
-    LeafNeed judged(const TaskNeed &need) const { return judge(book.records(), need, today); }
+    LeafNeed judged(const TaskNeed &need) const
+    {
+        return judge(book.records(), need, StockShares::of(book.records()), today);
+    }
 };
 
 TEST_F(NeedsOfEngineering, AUnitMustHaveTalkedNotOnlyBeUnderstood)
