@@ -60,6 +60,10 @@ public:
         if (positional.size() != 1 || path.isEmpty())
             return refuse(io, tr("Say which book and where to: ohmwright chart BOOK --out "
                                  "FILE.pdf."));
+        if (path.endsWith(QLatin1String(".svg"), Qt::CaseInsensitive) &&
+            (options.isSet(QStringLiteral("paper")) || options.isSet(QStringLiteral("sheets"))))
+            return refuse(io, tr("An .svg is one picture, as large as it comes out: --paper and "
+                                 "--sheets are for .pdf."));
         ui::LoomSheetOptions how;
         const QString by = options.value(QStringLiteral("by"));
         if (by == QLatin1String("date"))

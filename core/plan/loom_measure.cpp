@@ -72,13 +72,11 @@ void Measurer::measureStrip(std::size_t task, Words &dates)
     const QString day = days.ready[1]
                             ? loomDay(forecast.today.addDays(*days.ready[1]), forecast.today)
                             : QStringLiteral("not in reach");
-    const double room = m_metrics.housingMaxWidth - kBesideLead;
-    size.ready = dates.broken(QStringLiteral("80\u00A0%: %1").arg(day), room, 1);
+    size.ready = dates.uncut(QStringLiteral("80\u00A0%: %1").arg(day));
     const bool byDate = !m_place.rules.empty();
     if (byDate && days.finish)
-        size.plan = dates.broken(QStringLiteral("plan %1").arg(
-                                     loomDay(forecast.today.addDays(*days.finish), forecast.today)),
-                                 room, 1);
+        size.plan = dates.uncut(QStringLiteral("plan %1").arg(
+            loomDay(forecast.today.addDays(*days.finish), forecast.today)));
     if (days.floatDays.value_or(0) > 0)
         size.slack = dates.broken(QStringLiteral("%1\u00A0d").arg(*days.floatDays),
                                   m_metrics.housingMaxWidth, 1);
@@ -166,7 +164,7 @@ void Measurer::measurePlate(std::size_t task, Words &names, Words &dates)
     size.title = names.broken(own.title, room, kMilestoneLines);
     const QStringList parts = datesOf(task);
     for (const QString &part : parts) {
-        const Words::Broken line = dates.broken(part, room, 1);
+        const Words::Broken line = dates.uncut(part);
         size.date.lines += line.lines;
         size.date.width = std::max(size.date.width, line.width);
         size.date.cut = size.date.cut || line.cut;

@@ -144,6 +144,14 @@ Words::Broken Words::broken(const QString &text, double width, int most)
     return result;
 }
 
+Words::Broken Words::uncut(const QString &text)
+{
+    Broken whole;
+    whole.lines.append(text);
+    whole.width = width(text);
+    return whole;
+}
+
 double Words::narrowest(const QString &text, int most)
 {
     const QStringList words = text.split(QLatin1Char(' '), Qt::SkipEmptyParts);
@@ -167,23 +175,24 @@ Missing missing(const Task &task)
         result.what = QStringLiteral("set aside");
         return result;
     }
-    int more = 0;
+    int more = -1;
     for (std::size_t at = 0; at < task.needs.size(); ++at) {
         const LeafNeed &need = task.needs[at];
         if (need.met || task.done)
             continue;
-        if (result.any) {
-            ++more;
-            continue;
-        }
+        ++more;
+        if (!result.any || need.daysToMeet > task.needs[result.need].daysToMeet)
+            result.need = at;
         result.any = true;
-        result.need = at;
-        result.question = need.kind == NeedKind::Figure;
-        result.what = result.question
-                          ? QStringLiteral("? %1").arg(subjectOf(need))
-                          : QStringLiteral("%1: %2").arg(needKindName(need.kind), subjectOf(need));
-        result.why = need.reason;
     }
+    if (!result.any)
+        return result;
+    const LeafNeed &need = task.needs[result.need];
+    result.question = need.kind == NeedKind::Figure;
+    result.what = result.question
+                      ? QStringLiteral("? %1").arg(subjectOf(need))
+                      : QStringLiteral("%1: %2").arg(needKindName(need.kind), subjectOf(need));
+    result.why = need.reason;
     if (more > 0)
         result.what += QChar(QChar::Nbsp) + QStringLiteral("+%1").arg(more);
     return result;

@@ -27,6 +27,8 @@ public:
     };
     // Filled line by line up to `most` lines; what is left over is elided.
     Broken broken(const QString &text, double width, int most);
+    // On one line as wide as it is: for what must never be cut, such as a date.
+    Broken uncut(const QString &text);
     // The narrowest `width` that holds `text` in `most` lines (1 or 2) uncut.
     double narrowest(const QString &text, int most);
 
@@ -46,7 +48,7 @@ struct Missing
     bool any = false;
     bool question = false;
     bool aside = false;   // not a need: the task is set aside
-    std::size_t need = 0; // index of the first unmet
+    std::size_t need = 0; // index of the unmet one that takes longest to meet, the first of equals
     QString what, why;
 };
 Missing missing(const Task &task);

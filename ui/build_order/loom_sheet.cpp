@@ -16,6 +16,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace ohmwright::ui {
 
@@ -177,10 +178,16 @@ LoomSheet::Folded LoomSheet::foldedOf(const Picture &picture, QSizeF room, int s
     result.head = headHeight(legendOf(picture, true), room.width() / head) * head;
     plan::LoomPaper paper;
     paper.room = QSizeF(room.width(), room.height() - result.head);
-    paper.sheets = static_cast<std::size_t>(sheets);
     paper.mostScale = kMostScale;
     paper.between = kBetweenBands;
-    result.fold = plan::foldLoom(*picture.loom, paper, picture.memory);
+    // one more sheet must make the letters larger, else it only makes gaps
+    constexpr double kWorthASheet = 1.03;
+    for (int most = 1; most <= sheets; ++most) {
+        paper.sheets = static_cast<std::size_t>(most);
+        plan::LoomFold fold = plan::foldLoom(*picture.loom, paper, picture.memory);
+        if (most == 1 || fold.scale > result.fold.scale * kWorthASheet)
+            result.fold = std::move(fold);
+    }
     return result;
 }
 

@@ -42,18 +42,16 @@ QString showWorkTime(int minutes)
         return {};
     if (minutes < 60)
         return tr("%1 min").arg(minutes);
-    // hours where they come out even to a hundredth, else minutes
-    if (minutes % 60 == 0)
-        return tr("%1 h").arg(minutes / 60);
-    if (minutes % 6 == 0)
-        return tr("%1 h").arg(QString::number(minutes / 60.0, 'f', 1));
-    if (minutes % 3 == 0)
-        return tr("%1 h").arg(QString::number(minutes / 60.0, 'f', 2));
-    return tr("%1 min").arg(minutes);
+    return minutes % 60 == 0 ? tr("%1 h").arg(minutes / 60)
+                             : tr("%1 h %2 min").arg(minutes / 60).arg(minutes % 60);
 }
 
 Result<int> readWorkMinutes(const QString &typed)
 {
+    static const QRegularExpression kBoth(
+        QStringLiteral(R"(^\s*(\d{1,5})\s*h\s*(\d{1,2})\s*min\s*$)"));
+    if (const QRegularExpressionMatch both = kBoth.match(typed); both.hasMatch())
+        return both.captured(1).toInt() * 60 + both.captured(2).toInt();
     const Result<double> seconds = readSeconds(typed, u"h");
     if (!seconds)
         return fail(seconds.error());

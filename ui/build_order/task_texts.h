@@ -12,7 +12,7 @@
 
 namespace ohmwright::ui {
 
-// "3 h", "45 min", "1.5 h"; empty for none.
+// "3 h", "45 min", "1 h 30 min"; empty for none.
 [[nodiscard]] QString showWorkTime(int minutes);
 // Whole minutes; a bare number is hours, nothing typed is none.
 [[nodiscard]] Result<int> readWorkMinutes(const QString &typed);

@@ -455,7 +455,7 @@ TEST_F(TheBuildOrderPage, keepsEachLineOfATaskWhenItIsLeft)
     type("90 min");
     press(Qt::Key_Tab);
     EXPECT_EQ(task(first).workMinutes, 90);
-    EXPECT_EQ(line("Hands-on time")->text(), "1.5 h");
+    EXPECT_EQ(line("Hands-on time")->text(), "1 h 30 min");
     type("2 wk");
     press(Qt::Key_Tab);
     EXPECT_EQ(task(first).waitDays, 14);
