@@ -2,10 +2,13 @@
 #include "ui/shell/book_find.h"
 
 #include "core/cards/record_kind.h"
+#include "core/records/field.h"
 #include "ui/cards/card_labels.h"
 #include "ui/cards/record_list.h"
 
 #include <algorithm>
+#include <type_traits>
+#include <unordered_map>
 
 namespace ohmwright::ui {
 
@@ -18,6 +21,32 @@ QString listed(QStringList words)
 {
     words.removeAll(QString());
     return words.join(QStringLiteral(", "));
+}
+
+// What a person wrote into a record, whatever the field.
+template <class R>
+QStringList writtenIn(const R &row)
+{
+    QStringList texts;
+    forEachField<R>([&]<class T>(const Field<R, T> &f) {
+        if constexpr (std::is_same_v<T, QString>)
+            if (!(row.*f.member).isEmpty())
+                texts << row.*f.member;
+    });
+    return texts;
+}
+
+// By id of the holder: what is written in the records it holds, such as the source of a rating.
+std::unordered_map<std::int64_t, QStringList> writtenInHeld(const Records &records)
+{
+    std::unordered_map<std::int64_t, QStringList> texts;
+    records.forEachTable([&]<class R>(const Table<R> &table) {
+        if constexpr (OwnedRecord<R>)
+            for (const R &row : table)
+                if (const QStringList written = writtenIn(row); !written.isEmpty())
+                    texts[Table<R>::ownerOf(row).second] += written;
+    });
+    return texts;
 }
 
 } // namespace
@@ -48,27 +77,33 @@ void BookFind::index()
         m_entries.push_back({{group, key, title, detail, icon},
                              (QStringList{title, detail} + more).join(u' ').toCaseFolded()});
     };
+    const auto held = writtenInHeld(records);
+    const auto heldBy = [&](std::int64_t id) {
+        const auto found = held.find(id);
+        return found == held.end() ? QStringList() : found->second;
+    };
     for (const Part &p : records.all<Part>()) {
         const Donor *donor = records.find(p.donor);
         const PartType *type = records.find(p.type);
         const QString detail = listed({wordOf(p.kind), wordOf(p.state), p.place});
         add(tr("Parts"), QStringLiteral("part:") + p.key, p.name, detail, QStringLiteral("parts"),
-            {p.key, p.serial, p.note, donor ? donor->make + u' ' + donor->model : QString(),
-             type ? type->make + u' ' + type->partNumber : QString()});
+            QStringList{donor ? donor->make + u' ' + donor->model : QString(),
+                        type ? type->make + u' ' + type->partNumber : QString()} +
+                writtenIn(p) + heldBy(p.id.value()));
     }
     for (const bool milestones : {false, true})
         for (const Task &t : records.all<Task>())
             if (t.milestone == milestones)
                 add(milestones ? tr("Milestones") : tr("Tasks"), QStringLiteral("task:") + t.key,
                     t.title, listed({t.area, wordOf(t.state)}), QStringLiteral("build_order"),
-                    {t.key, t.note});
+                    writtenIn(t) + heldBy(t.id.value()));
     for (const CardLabels *labels : allCardLabels()) {
         const RecordKind &kind = *recordKind(labels->table);
         if (kind.isSingle() || !kind.holders().empty())
             continue;
         const QString table = QString::fromStdString(kind.table());
         for (const std::int64_t id : kind.ids(records)) {
-            QStringList more;
+            QStringList more = heldBy(id);
             const FieldTexts texts = kind.texts(records, id).value_or(FieldTexts());
             for (const auto &[field, text] : texts)
                 more << text;

@@ -4,8 +4,11 @@
 #include "ui/shell/find_line.h"
 #include "ui/shell/theme.h"
 #include "ui/shell/thumb_index.h"
+#include "ui/widgets/field.h"
 #include "ui/widgets/icons.h"
+#include "ui/widgets/tab_order.h"
 
+#include <QAbstractButton>
 #include <QAction>
 #include <QApplication>
 #include <QHBoxLayout>
@@ -80,14 +83,28 @@ bool holds(const QWidget *outer, const QWidget *inner)
 
 QWidget *firstStop(QWidget *zone)
 {
-    QWidget *next = zone;
-    do {
-        if (holds(zone, next) && next->isVisible() && next->isEnabled() && !next->focusProxy() &&
-            (next->focusPolicy() & Qt::TabFocus))
-            return next;
-        next = next->nextInFocusChain();
-    } while (next && next != zone);
-    return nullptr;
+    const std::vector<QWidget *> stops = tabStops(*zone);
+    return stops.empty() ? nullptr : stops.front();
+}
+
+// A field with its label and the hint below it, whatever of it has the focus.
+QWidget *wholeOf(QWidget *focused)
+{
+    for (QWidget *at = focused; at && !at->isWindow(); at = at->parentWidget())
+        if (qobject_cast<Field *>(at))
+            return at;
+    return focused;
+}
+
+// A jump to a field by its letter leaves scrolling to whoever jumped.
+void bringIntoSight(QWidget *focused)
+{
+    constexpr int kAround = 12;
+    QWidget *shown = wholeOf(focused);
+    for (QWidget *at = shown->parentWidget(); at; at = at->parentWidget())
+        if (auto *area = qobject_cast<QScrollArea *>(at);
+            area && area->widget() && area->widget()->isAncestorOf(shown))
+            area->ensureWidgetVisible(shown, kAround, kAround);
 }
 
 } // namespace
@@ -99,8 +116,6 @@ ShellWindow::ShellWindow(Theme &theme, QWidget *parent)
       m_shade(makeTool(theme, QStringLiteral("moon"))), m_index(new ThumbIndex(theme)),
       m_stack(new QStackedWidget), m_messages(new MessageStrip(theme)), m_topLine(makeTopLine())
 {
-    // The Tab key follows the order in which things were put in. Pages come last: whatever a page
-    // adds to itself later then still comes after the index, not in the middle of the frame.
     auto *all = new QWidget;
     auto *column = new QVBoxLayout(all);
     column->setContentsMargins(0, 0, 0, 0);
@@ -117,7 +132,6 @@ ShellWindow::ShellWindow(Theme &theme, QWidget *parent)
     column->addLayout(spread, 1);
     column->addWidget(m_messages);
     setCentralWidget(all);
-    setTabOrder(m_shade, m_index);
     setMinimumSize(520, 380);
     resize(1280, 800);
 
@@ -284,6 +298,18 @@ void ShellWindow::rememberFocus(QWidget *now)
         if (holds(page.widget, now))
             page.lastFocus = now;
     }
+    // not between a press and its release: what moves away from under the pointer is not clicked
+    if (now && isAncestorOf(now) && QGuiApplication::mouseButtons() == Qt::NoButton)
+        bringIntoSight(now);
+}
+
+bool ShellWindow::focusNextPrevChild(bool next)
+{
+    QWidget *stop = nextTabStop(*this, next);
+    if (!stop)
+        return false;
+    stop->setFocus(next ? Qt::TabFocusReason : Qt::BacktabFocusReason);
+    return true;
 }
 
 void ShellWindow::nextZone(bool backward)
@@ -381,6 +407,13 @@ void ShellWindow::keyPressEvent(QKeyEvent *event)
     if (event->key() == Qt::Key_Escape && m_messages->isVisible()) {
         m_messages->dismiss();
         return;
+    }
+    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) {
+        auto *button = qobject_cast<QAbstractButton *>(QApplication::focusWidget());
+        if (button && !button->isCheckable() && !event->isAutoRepeat()) {
+            button->click();
+            return;
+        }
     }
     QMainWindow::keyPressEvent(event);
 }

@@ -71,6 +71,8 @@ signals:
 protected:
     void resizeEvent(QResizeEvent *event) override;
     void keyPressEvent(QKeyEvent *event) override;
+    // Tab goes through what is shown, as it is read.
+    bool focusNextPrevChild(bool next) override;
 
 private:
     struct Page
