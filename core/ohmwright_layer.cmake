@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-# A layer is a target, and its link list is what it may include (tests/core/layers_test.cpp holds
+# A layer is a target, and its link list is what it may include (tests/core/layers holds
 # the include lines to the same list).
 
 add_library(ohmwright_warnings INTERFACE)

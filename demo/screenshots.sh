@@ -19,13 +19,22 @@ xvfb-run -a -s "-screen 0 1280x800x24" bash -c '
     window=$(timeout 30 xdotool search --sync --onlyvisible --pid $app | tail -1)
     xdotool windowsize --sync $window 1280 800 windowmove $window 0 0 windowfocus --sync $window
     sleep 2
+    # a picture once nothing changes any more: the sheet is laid out, the forecast made
+    still() {
+        for turn in $(seq 40); do
+            import -window root -strip "$1"
+            sleep 1.5
+            import -window root -strip "$HOME/next.png"
+            cmp -s "$1" "$HOME/next.png" && return
+        done
+    }
     for shade in light dark; do
         page=0
         for name in bench parts build-order budget checks sheet; do
             page=$((page + 1))
             xdotool key ctrl+$page
-            sleep 2
-            import -window root -strip "$out/$name-$shade.png"
+            sleep 4
+            still "$out/$name-$shade.png"
         done
         xdotool key F9
         sleep 1

@@ -10,6 +10,7 @@
 #pragma once
 
 #include "core/book/book.h"
+#include "core/cards/known_words.h"
 #include "core/interchange/field_notes.h"
 
 #include <QString>
@@ -42,9 +43,10 @@ struct FieldFacts
     QString name; // as in the field list
     FieldForm form = FieldForm::Line;
     bool required = false;
-    FieldBounds bounds;   // as the interchange tells them
-    QStringList words;    // of a choice, in the enum's order
-    std::string refersTo; // table of a reference
+    FieldBounds bounds;           // as the interchange tells them
+    QStringList words;            // of a choice, in the enum's order
+    std::string refersTo;         // table of a reference
+    std::vector<KnownWord> known; // of a text that only takes what the program knows by name
     // The reference may name one that is not there yet, as "+Name": it is made with the record.
     bool makesNew = false;
 };

@@ -223,6 +223,7 @@ private:
         facts.required = f.presence == Presence::Required;
         if (const auto note = fieldNote(RecordTraits<R>::table, f.name))
             facts.bounds = note->bounds;
+        facts.known = knownWords(RecordTraits<R>::table, f.name);
         if constexpr (WordedEnum<Value>)
             for (const char *one : EnumWords<Value>::words)
                 facts.words << QString::fromLatin1(one);

@@ -6,6 +6,7 @@
 #include "core/quantity/dates.h"
 #include "core/records/check_figures.h"
 #include "core/records/records.h"
+#include "core/records/thresholds.h"
 
 #include <QStringList>
 
@@ -28,7 +29,10 @@ QString recordName(const Records &records, const R &row)
         const auto *found = records.find(id);
         return found ? recordName(records, *found) : QString();
     };
-    if constexpr (requires { row.name; })
+    if constexpr (std::is_same_v<R, OwnThreshold>) {
+        const ThresholdInfo *threshold = knownThreshold(row.name);
+        return threshold ? labelOf(*threshold) : row.name;
+    } else if constexpr (requires { row.name; })
         return row.name;
     else if constexpr (requires { row.title; })
         return row.title;

@@ -6,6 +6,7 @@
 #include "core/parts/keys.h"
 #include "core/parts/life.h"
 #include "tests/support/fixed_clock.h"
+#include "tests/support/shell_check.h"
 
 #include <gtest/gtest.h>
 
@@ -37,6 +38,13 @@ public:
     explicit TestBook(const QString &path = {})
         : m_book(std::move(*Book::create(path, QStringLiteral("Test build"), euro(), clock)))
     {}
+    ~TestBook()
+    {
+        if (m_book)
+            kShellCheck.take(*m_book);
+    }
+    TestBook(const TestBook &) = delete;
+    TestBook &operator=(const TestBook &) = delete;
 
     FixedClock clock;
 

@@ -146,7 +146,7 @@ void BenchPage::addForecast(QVBoxLayout &column)
 void BenchPage::addOrders(QVBoxLayout &column)
 {
     const auto told = m_forecaster.latest();
-    const QString remark = told ? tr("at %1 %").arg(told->confidence) : QString();
+    const QString remark = told ? tr("to keep the days at %1 %").arg(told->confidence) : QString();
     SectionTitle *heading = addHeading(column, tr("Order by"), remark);
     if (!told || !told->complete) { // the first one, of which only the dates are there
         column.addWidget(quiet(m_theme, tr("The days are being worked out.")));
@@ -314,7 +314,7 @@ void BenchPage::rebuild()
                    words);
     right->addWidget(bar);
     right->addWidget(quiet(m_theme, words));
-    auto *lines = new QPushButton(tr("Show the &lines"));
+    auto *lines = new QPushButton(tr("Show the lines"));
     connect(lines, &QPushButton::clicked, this,
             [this] { emit pageWanted(QStringLiteral("budget")); });
     right->addWidget(lines, 0, Qt::AlignLeft);

@@ -18,11 +18,31 @@ namespace ohmwright::ui {
 namespace {
 
 constexpr int kNoChoice = -1;
+constexpr std::string_view kFigures = RecordTraits<CheckFigure>::table;
+const QString kFigure = QStringLiteral("figure");
+const QString kWord = QStringLiteral("word"); // of a figure, which says what it may be
 
 EntryForm::Width widthOf(FieldPlace place)
 {
     return place == FieldPlace::Half || place == FieldPlace::Fixed ? EntryForm::Width::Half
                                                                    : EntryForm::Width::Full;
+}
+
+std::vector<KnownName> namesOf(const std::vector<KnownWord> &known)
+{
+    std::vector<KnownName> names;
+    names.reserve(known.size());
+    for (const KnownWord &word : known)
+        names.push_back({word.stored, word.spoken, word.about});
+    return names;
+}
+
+// What the program does not know, of a book from elsewhere, stays as it is stored.
+void showPicked(PickOrNew &pick, const QString &text)
+{
+    pick.setKey(text);
+    if (pick.key() != text)
+        pick.setNewName(text);
 }
 
 } // namespace
@@ -45,12 +65,28 @@ CardForm::CardForm(const Theme &theme, const RecordKind &kind, const CardLabels 
         add(*facts, label);
         m_shown.push_back(facts);
     }
+    if (kind.table() == kFigures) {
+        m_figure.emplace(*m_form, *pickOf(*kind.field(kWord)));
+        connect(pickOf(*kind.field(kFigure)), &QLineEdit::textChanged, this, &CardForm::suitFigure);
+    }
+}
+
+PickOrNew *CardForm::pickOf(const FieldFacts &facts) const
+{
+    return qobject_cast<PickOrNew *>(m_form->editor(facts.name));
+}
+
+void CardForm::suitFigure()
+{
+    if (m_figure)
+        m_figure->suit(pickOf(*m_kind.field(kFigure))->keyNow());
 }
 
 void CardForm::add(const FieldFacts &facts, const FieldLabel &label)
 {
     const QString words = labelText(label.label);
     const EntryForm::Width width = widthOf(label.place);
+    const bool isWordOfFigure = m_kind.table() == kFigures && facts.name == kWord;
     if (facts.form == FieldForm::YesNo) {
         connect(m_form->addCheck(facts.name, words, width), &QCheckBox::toggled, this,
                 &CardForm::edited);
@@ -64,11 +100,14 @@ void CardForm::add(const FieldFacts &facts, const FieldLabel &label)
             entries.emplace_back(i, facts.words.at(i));
         connect(m_form->addChoice(facts.name, words, entries, width),
                 &QComboBox::currentIndexChanged, this, &CardForm::edited);
-    } else if (facts.form == FieldForm::Reference) {
+    } else if (facts.form == FieldForm::Reference || !facts.known.empty() || isWordOfFigure) {
         auto *pick = new PickOrNew(m_theme);
         pick->setKnownOnly(!facts.makesNew);
         m_form->addEditor(facts.name, words, pick, width);
-        m_picks.emplace_back(pick, &facts);
+        if (facts.form == FieldForm::Reference)
+            m_picks.emplace_back(pick, &facts);
+        else
+            pick->setKnown(namesOf(facts.known));
         connect(pick, &QLineEdit::textChanged, this, &CardForm::edited);
     } else if (label.place == FieldPlace::Note) {
         connect(m_form->addNote(facts.name, words), &QPlainTextEdit::textChanged, this,
@@ -110,8 +149,9 @@ QString CardForm::textOf(const FieldFacts &facts) const
         const int choice = m_form->choice(facts.name);
         return choice == kNoChoice ? QString() : facts.words.at(choice);
     }
-    if (facts.form == FieldForm::Reference) {
-        const auto *pick = qobject_cast<PickOrNew *>(m_form->editor(facts.name));
+    if (m_figure && !m_figure->takes(facts.name))
+        return {};
+    if (const PickOrNew *pick = pickOf(facts)) {
         if (pick->name().isEmpty())
             return {};
         if (const QString key = pick->keyNow(); !key.isEmpty())
@@ -127,8 +167,8 @@ void CardForm::show(const FieldFacts &facts, const QString &text)
         m_form->setChecked(facts.name, text == QLatin1String("yes"));
     else if (facts.form == FieldForm::Choice)
         m_form->setChoice(facts.name, static_cast<int>(facts.words.indexOf(text)));
-    else if (facts.form == FieldForm::Reference)
-        qobject_cast<PickOrNew *>(m_form->editor(facts.name))->setKey(text);
+    else if (PickOrNew *pick = pickOf(facts))
+        showPicked(*pick, text);
     else
         m_form->setText(facts.name, text);
 }

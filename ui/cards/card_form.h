@@ -6,8 +6,11 @@
 
 #include "core/cards/record_kind.h"
 #include "ui/cards/card_labels.h"
+#include "ui/cards/figure_fields.h"
 
 #include <QWidget>
+
+#include <optional>
 
 namespace ohmwright::ui {
 
@@ -46,6 +49,8 @@ private:
     [[nodiscard]] QString textOf(const FieldFacts &facts) const;
     void show(const FieldFacts &facts, const QString &text);
     void setKnown(const Records &records);
+    [[nodiscard]] PickOrNew *pickOf(const FieldFacts &facts) const; // null for another editor
+    void suitFigure();
 
     const Theme &m_theme;
     const RecordKind &m_kind;
@@ -53,6 +58,7 @@ private:
     EntryForm *m_form;
     std::vector<const FieldFacts *> m_shown; // those with an editor, in the labels' order
     std::vector<std::pair<PickOrNew *, const FieldFacts *>> m_picks;
+    std::optional<FigureFields> m_figure; // on the card of a figure
     FieldTexts m_inBook;
 };
 

@@ -224,13 +224,13 @@ constexpr std::array kMass{
 
 constexpr std::array kFigure{
     kKey,
-    FieldLabel{"figure", L("Figure"), L("as the checks call it, e.g. vehicle.drag_coefficient"), kFull},
+    FieldLabel{"figure", L("Figure"), L("some of its words, then choose"), kFull},
     FieldLabel{.field = "value", .label = L("Value"), .hint = L("with its unit; empty: looked for, not known"), .listed = true},
-    FieldLabel{.field = "word", .label = L("Or the word"), .hint = L("where it is a choice"), .listed = true},
+    FieldLabel{.field = "word", .label = L("Which"), .hint = L("empty: looked for, not known"), .listed = true},
     FieldLabel{.field = "evidence", .label = L("Evidence"), .listed = true},
     FieldLabel{"dated", L("Read or measured on")},
     FieldLabel{"source", L("Source"), L("document and page, instrument, who said so"), kFull},
-    FieldLabel{.field = "circuit", .label = L("Circuit"), .listed = true, .group = L("Of one of these, or of the vehicle")},
+    FieldLabel{.field = "circuit", .label = L("Circuit"), .listed = true, .group = L("Of what")},
     FieldLabel{.field = "branch", .label = L("Branch"), .listed = true},
     FieldLabel{.field = "part", .label = L("Part"), .listed = true},
     FieldLabel{.field = "type", .label = L("Type"), .listed = true},
@@ -257,7 +257,7 @@ constexpr std::array kPoint{
 
 constexpr std::array kThreshold{
     kKey,
-    FieldLabel{"name", L("Threshold"), L("as the checks call it, e.g. conductor.drop"), kFull},
+    FieldLabel{"name", L("Threshold"), L("some of its words, then choose"), kFull},
     FieldLabel{.field = "value", .label = L("Held to"), .hint = L("with its unit"), .listed = true},
     FieldLabel{.field = "reason", .label = L("Reason"), .hint = L("why it is not the published value"), .place = kFull, .listed = true},
 };

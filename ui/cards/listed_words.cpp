@@ -2,6 +2,7 @@
 #include "ui/cards/listed_words.h"
 
 #include "core/forecast/hours.h"
+#include "core/parts/permits.h"
 #include "core/quantity/dates.h"
 #include "ui/build_order/task_texts.h"
 #include "ui/cards/choice_words.h"
@@ -86,6 +87,17 @@ std::optional<ListedWords> listedWords(const Records &records, const RecordKind 
     return std::nullopt;
 }
 
+QString lackingToday(const Records &records, const RecordKind &kind, std::int64_t id, QDate today)
+{
+    if (kind.table() != RecordTraits<WorkPermit>::table)
+        return {};
+    const WorkPermit *permit = records.find(Id<WorkPermit>(id));
+    if (!permit || permit->closedOn)
+        return {};
+    const QStringList lacking = lackingOf(*permit, today);
+    return lacking.isEmpty() ? QString() : tr("no leave to work today: %1").arg(inWords(lacking));
+}
+
 QString listedOrder(const Records &records, const RecordKind &kind, std::int64_t id,
                     const QString &name)
 {
@@ -101,6 +113,9 @@ QString listedOrder(const Records &records, const RecordKind &kind, std::int64_t
     } else if (kind.table() == RecordTraits<Purchase>::table) {
         if (const Purchase *purchase = records.find(Id<Purchase>(id)))
             return newestFirst(purchase->orderedOn);
+    } else if (kind.table() == RecordTraits<DayRate>::table) {
+        if (const DayRate *rate = records.find(Id<DayRate>(id)))
+            return QString(rate->currency.code() + newestFirst(rate->on));
     }
     return naturalKey(name);
 }

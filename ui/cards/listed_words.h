@@ -5,6 +5,7 @@
 
 #include "core/cards/record_kind.h"
 
+#include <QDate>
 #include <QString>
 
 #include <optional>
@@ -19,6 +20,10 @@ struct ListedWords
 // Working times, special days, work entries and choices; none for others.
 [[nodiscard]] std::optional<ListedWords> listedWords(const Records &records, const RecordKind &kind,
                                                      std::int64_t id);
+// Of a work permit that is not over, why it gives no leave to work today; empty for all else. It
+// never says that one does: that is for whoever signs it.
+[[nodiscard]] QString lackingToday(const Records &records, const RecordKind &kind, std::int64_t id,
+                                   QDate today);
 // A key to sort by; `name` as it is told.
 [[nodiscard]] QString listedOrder(const Records &records, const RecordKind &kind, std::int64_t id,
                                   const QString &name);

@@ -7,6 +7,7 @@
 #include "ui/cards/records_panel.h"
 #include "ui/shell/drafted_style.h"
 #include "ui/widgets/entry_form.h"
+#include "ui/widgets/problem_line.h"
 #include "ui/widgets/section_title.h"
 
 #include <QHBoxLayout>
@@ -21,6 +22,7 @@ namespace ohmwright::ui {
 RecordCard::RecordCard(Book &book, const Theme &theme, const RecordKind &kind, QWidget *parent)
     : QWidget(parent), m_book(book), m_theme(theme), m_kind(kind),
       m_title(new SectionTitle(theme, {})), m_cautions(new CardCautions(theme)),
+      m_lacking(new ProblemLine(theme)),
       m_form(new CardForm(theme, kind, *cardLabels(kind.table()))),
       m_save(new QPushButton(tr("Save"))), m_discard(new QPushButton(tr("Discard what was typed"))),
       m_remove(new QPushButton(tr("Remove"))), m_buttons(new QHBoxLayout),
@@ -31,6 +33,7 @@ RecordCard::RecordCard(Book &book, const Theme &theme, const RecordKind &kind, Q
     m_title->setWraps(true);
     m_column->addWidget(m_title);
     m_column->addWidget(m_cautions);
+    m_column->addWidget(m_lacking);
     m_column->addWidget(m_form);
     m_buttons->setSpacing(8);
     m_buttons->addWidget(m_save);
@@ -145,6 +148,10 @@ void RecordCard::showState()
                      : told ? told->name
                             : m_kind.name(m_book.records(), m_record));
     m_cautions->show(m_kind.table(), m_form->shown(QStringLiteral("kind")));
+    QString lacking = lackingToday(m_book.records(), m_kind, m_record, m_book.clock().today());
+    if (!lacking.isEmpty())
+        lacking = QString(lacking.front().toUpper() + lacking.mid(1) + u'.');
+    m_lacking->setProblem(lacking);
     m_title->setRemark(m_new || typed ? tr("not saved yet") : QString());
     m_discard->setText(m_new ? tr("Leave it") : tr("Discard what was typed"));
     m_discard->setVisible(m_new || typed);

@@ -24,6 +24,7 @@ class CardCautions;
 class CardForm;
 class RecordsPanel;
 class SectionTitle;
+class ProblemLine;
 class Theme;
 
 class RecordCard : public QWidget
@@ -90,6 +91,7 @@ private:
     std::optional<RecordRef> m_in;
     SectionTitle *m_title;
     CardCautions *m_cautions;
+    ProblemLine *m_lacking; // of a work permit
     CardForm *m_form;
     QPushButton *m_save;
     QPushButton *m_discard;

@@ -96,6 +96,9 @@ void RecordList::read(const Records &records, const Which &which)
         const auto told = listedWords(records, m_kind, id);
         Row row{id, told ? told->name : m_kind.name(records, id), detailOf(records, m_kind, id),
                 groupOf(records, m_kind, id)};
+        if (const QString lacking = lackingToday(records, m_kind, id, which.today);
+            !lacking.isEmpty())
+            row.detail = lacking;
         const QString known = QString(row.name + u' ' + row.detail).toCaseFolded();
         if (std::all_of(wanted.begin(), wanted.end(),
                         [&](const QString &word) { return known.contains(word); }))

@@ -30,6 +30,7 @@ public:
         QString text;                    // every word of it occurs
         std::optional<RecordRef> holder; // only those it holds
         QString within;                  // field that names the holder; empty for owned records
+        QDate today;                     // for what only holds on its day
     };
     void read(const Records &records, const Which &which);
 

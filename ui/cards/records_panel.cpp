@@ -192,7 +192,7 @@ void RecordsPanel::refresh()
     m_stale = false;
     m_refreshing = true;
     const std::int64_t chosen = m_card->record();
-    m_list->read(m_book.records(), {m_find->text(), m_holder, m_within});
+    m_list->read(m_book.records(), {m_find->text(), m_holder, m_within, m_book.clock().today()});
     m_stack->setCurrentWidget(m_list->outOf() == 0 ? m_teach : m_view);
     const int count = m_list->recordCount();
     m_title->setRemark(count == m_list->outOf() ? (count == 0 ? QString() : QString::number(count))

@@ -250,6 +250,27 @@ TEST_F(CardPlaces, TheFindLineKnowsEveryRecordWithACard)
     EXPECT_FALSE(page.showRecord(u("letter"), u("any")));
 }
 
+TEST_F(CardPlaces, TheFindLineReadsWhateverWasWritten)
+{
+    Part pump = namedPart(u("Coolant pump"));
+    pump.condition = u("limescale in the inlet");
+    const Id<Part> id = book.add(pump);
+    Rating mass;
+    mass.part = id;
+    mass.quantity = RatedQuantity::Mass;
+    mass.kind = RatingKind::Actual;
+    mass.basis = RatingBasis::Nominal;
+    mass.value = amount("1.2 kg");
+    mass.source = u("kitchen scale");
+    book.add(mass);
+    BookFind find(*book);
+    for (const char *words : {"limescale", "kitchen scale"}) {
+        const auto hits = find.find(u(words));
+        ASSERT_EQ(hits.size(), 1U) << words;
+        EXPECT_EQ(hits.front().title, u("Coolant pump"));
+    }
+}
+
 // Of every list the window has; what is listed on the card of another opens with that one.
 TEST_F(CardPlaces, EveryRecordOfTheDemoOpensOnItsCard)
 {

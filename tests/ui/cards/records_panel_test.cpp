@@ -7,6 +7,7 @@
 #include "ui/widgets/drafted_table_delegate.h"
 #include "ui/widgets/entry_form.h"
 #include "ui/widgets/pick_or_new.h"
+#include "ui/widgets/problem_line.h"
 
 #include <QComboBox>
 #include <QLineEdit>
@@ -15,6 +16,7 @@
 #include <QSignalSpy>
 #include <QTableView>
 
+#include <algorithm>
 #include <memory>
 
 namespace ohmwright::ui {
@@ -222,6 +224,25 @@ TEST_F(ARecordsPanel, SaysInTheListWhatABareDateOrNoWouldNot)
     wire.fitted = true;
     OHMWRIGHT_ASSERT_OK(book->edit(u("Fit"), [&]() -> Outcome { return book->update(wire); }));
     EXPECT_EQ(below(), u("fitted"));
+}
+
+TEST_F(ARecordsPanel, SaysWhyAPermitGivesNoLeaveToday)
+{
+    WorkPermit permit;
+    permit.key = u("close-the-pack");
+    permit.name = u("Close the pack");
+    permit.glovesValidUntil = book.clock.today().addDays(-1);
+    permit.lockedOff = true;
+    book.add(permit);
+    open("work_permit");
+    const QString told = panel->list().model()->index(0, 0).data(SecondLineRole).toString();
+    EXPECT_TRUE(told.contains(u("no leave to work today: gloves out of test date since")));
+    EXPECT_TRUE(told.contains(u("no second person")));
+    press(Qt::Key_Return);
+    const auto lines = panel->card().findChildren<ProblemLine *>();
+    EXPECT_TRUE(std::any_of(lines.begin(), lines.end(), [](const ProblemLine *line) {
+        return line->isVisible() && line->problem().startsWith(u("No leave to work today"));
+    }));
 }
 
 TEST_F(ARecordsPanel, AReferenceIsPickedByNameAndAnUnknownOneIsRefused)
