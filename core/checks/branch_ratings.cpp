@@ -187,8 +187,8 @@ std::optional<Limit> decide(Worksheet &sheet, const PartLimits &part, const Dema
 
 Check judgeBranchRatings(const BranchRatingsInputs &inputs)
 {
-    Worksheet sheet(QStringLiteral("branch_ratings"),
-                    tr("Current ratings: %1").arg(inputs.name), Protects::Electronics);
+    Worksheet sheet(QStringLiteral("branch_ratings"), tr("Current ratings: %1").arg(inputs.name),
+                    Protects::Electronics);
     sheet.about(inputs.branch);
     sheet.caution(QStringLiteral("battery"));
     sheet.afterwards(tr("Then measure the current, and feel for warm joints after switching off "
@@ -216,23 +216,27 @@ Check judgeBranchRatings(const BranchRatingsInputs &inputs)
     }
     std::stable_sort(all.begin(), all.end(),
                      [](const Held &a, const Held &b) { return a.margin() < b.margin(); });
+    Verdict decided = Verdict::Holds;
     for (const Held &held : all) {
         sheet.restsOn(held.demand->told->current, held.limit.from, held.demand->told->lasts,
                       held.limit.lasts);
-        sheet.atMost(tr("%1: %2").arg(held.path, held.demand->name), held.demand->current,
-                     held.limit.current, u"A",
-                     tr("%1 of %2, %3")
-                         .arg(spokenOf(held.limit.from.evidence), held.path,
-                              spokenTime(held.limit.seconds)));
+        const Verdict verdict = sheet.atMost(tr("%1: %2").arg(held.path, held.demand->name),
+                                             held.demand->current, held.limit.current, u"A",
+                                             tr("%1 of %2, %3")
+                                                 .arg(spokenOf(held.limit.from.evidence), held.path,
+                                                      spokenTime(held.limit.seconds)));
+        decided = std::max(decided, verdict);
     }
     if (!all.empty()) {
         const Held &worst = all.front();
         sheet.stepText(tr("deciding part"), QStringLiteral("I ≤ Iₘ"),
                        tr("%1, %2").arg(worst.demand->name, spokenTime(worst.demand->seconds)),
                        worst.path);
-        sheet.turnedBy(tr("%1 replaced by one for at least %2 %3, or less current.")
-                           .arg(worst.path, show(worst.demand->current, u"A"),
-                                spokenTime(worst.demand->seconds)));
+        if (decided != Verdict::Holds)
+            sheet.turnedBy(tr("Less current, or %1 replaced by one for at least %2 %3.")
+                               .arg(worst.path,
+                                    show(limitThatTurns(worst.demand->current, decided), u"A"),
+                                    spokenTime(worst.demand->seconds)));
         sheet.result(tr("%1 decides: %2 asked %3, %4 allowed %5")
                          .arg(worst.path, show(worst.demand->current, u"A"),
                               spokenTime(worst.demand->seconds), show(worst.limit.current, u"A"),

@@ -46,9 +46,10 @@ struct Origin
     QString path;  // through the assembly: "Cabin heater › main relay"; may be empty
     QString field; // which figure of the book it is, to edit it in place; may be empty
     Evidence evidence = Evidence::Assumed;
-    QString source;     // "datasheet, page 4"
-    bool stale = false; // older than the rework of its part
-    bool clash = false; // other values are recorded; this is the safer
+    QString source;      // "datasheet, page 4"
+    bool stale = false;  // older than the rework of its part
+    bool clash = false;  // other values are recorded and none is settled
+    bool safest = false; // of those that clash, as of limits; else it is the best founded
     bool operator==(const Origin &) const = default;
 };
 
@@ -120,7 +121,8 @@ struct Check
     std::optional<double> margin; // the narrowest comparison's
     Verdict verdict = Verdict::Unknown;
     QString sentence; // the verdict's line, with the weak evidence it rests on
-    // The weakest input of what decides: of the narrowest comparison; of all while it is unknown.
+    // The weakest input of what decides: of what fails, else of the narrowest comparison; of all
+    // while it is unknown.
     std::optional<Evidence> weakest;
     QString weakestInput;
     QStringList unknowns; // names of the inputs that apply and are not known

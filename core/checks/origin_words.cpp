@@ -22,7 +22,10 @@ QString evidenceOf(const Origin &from)
     if (from.stale)
         words << tr("older than the rework");
     if (from.clash)
-        words << tr("values clash, the safer is used");
+        words << (from.safest                           ? tr("values clash, the safest is used")
+                  : from.evidence == Evidence::Measured ? tr("values differ, the measured is used")
+                                                        : tr("values differ, the best founded is "
+                                                             "used"));
     return words.join(tr(", "));
 }
 

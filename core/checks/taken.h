@@ -49,28 +49,34 @@ std::optional<Q> taken(Worksheet &sheet, const Given<Q> &input, QStringView symb
 }
 
 // Windows are kept or left; being near their edge is no reason for worry, so that what is kept is
-// told as a step and only what is left is held against its limit.
-template <class Q>
+// told as a step and only what is left is held against its limit, resting on `from`, if any.
+template <class Q, class... Input>
 void keepAtMost(Worksheet &sheet, const QString &what, Q value, Q limit, QStringView unit,
-                const QString &limitFrom)
+                const QString &limitFrom, const Input &...from)
 {
-    if (detail::plainSi(value) > detail::plainSi(limit))
+    if (detail::plainSi(value) > detail::plainSi(limit)) {
+        if constexpr (sizeof...(from) > 0)
+            sheet.restsOn(from...);
         sheet.atMost(what, value, limit, unit, limitFrom);
-    else
+    } else {
         sheet.stepText(what, QStringLiteral("≤"),
                        QString(show(value, unit) + QStringLiteral(" ≤ ") + show(limit, unit)),
                        QCoreApplication::translate("Taken", "kept"));
+    }
 }
-template <class Q>
+template <class Q, class... Input>
 void keepAtLeast(Worksheet &sheet, const QString &what, Q value, Q limit, QStringView unit,
-                 const QString &limitFrom)
+                 const QString &limitFrom, const Input &...from)
 {
-    if (detail::plainSi(value) < detail::plainSi(limit))
+    if (detail::plainSi(value) < detail::plainSi(limit)) {
+        if constexpr (sizeof...(from) > 0)
+            sheet.restsOn(from...);
         sheet.atLeast(what, value, limit, unit, limitFrom);
-    else
+    } else {
         sheet.stepText(what, QStringLiteral("≥"),
                        QString(show(value, unit) + QStringLiteral(" ≥ ") + show(limit, unit)),
                        QCoreApplication::translate("Taken", "kept"));
+    }
 }
 
 // A whole number of things, from 1.

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 #include <utility>
 
 namespace ohmwright {
@@ -63,6 +64,16 @@ QString showSi(double si, QStringView unit)
     return showAmount(Amount::fromSi(si, *known), NumberStyle::pointDecimal(), 4);
 }
 
+double limitThatTurnsSi(double si, Verdict verdict)
+{
+    const double least = verdict == Verdict::Fails ? si : si / (1 - kTightWithin);
+    if (!(least > 0) || !std::isfinite(least))
+        return least;
+    const double lastDigit = std::pow(10.0, std::floor(std::log10(least)) - 3);
+    constexpr double kNoise = 1e-6; // of binary arithmetic, in last digits
+    return std::ceil(least / lastDigit - kNoise) * lastDigit;
+}
+
 QString spokenOf(Evidence evidence)
 {
     switch (evidence) {
@@ -89,15 +100,32 @@ Worksheet::Worksheet(QString id, QString title, Protects protects)
     m_check.protects = protects;
 }
 
-void Worksheet::Basis::weigh(const Origin &origin)
+void Worksheet::Basis::weigh(Evidence evidence, const QString &name, const QString &path)
 {
-    if (!weakest || weakness(*weakest) < weakness(origin.evidence)) {
-        weakest = origin.evidence;
-        name = origin.name;
-        asWeak = 0;
-    } else if (*weakest == origin.evidence) {
-        ++asWeak;
+    if (!weakest || weakness(*weakest) < weakness(evidence)) {
+        weakest = evidence;
+        asWeak.clear();
     }
+    const std::pair<QString, QString> input{name, path};
+    if (*weakest == evidence && std::ranges::find(asWeak, input) == asWeak.end())
+        asWeak.push_back(input);
+}
+
+void Worksheet::Basis::weigh(const Basis &other)
+{
+    for (const auto &[name, path] : other.asWeak)
+        weigh(*other.weakest, name, path);
+}
+
+bool Worksheet::Basis::isWeak() const
+{
+    return weakest && ohmwright::isWeak(*weakest);
+}
+
+QString Worksheet::Basis::told() const
+{
+    const QString first = tr("%1 for %2").arg(spokenOf(*weakest), asWeak.front().first);
+    return asWeak.size() > 1 ? tr("%1 and %2 more").arg(first).arg(asWeak.size() - 1) : first;
 }
 
 double Worksheet::takeSi(std::optional<double> si, const Origin &origin, QStringView symbol,
@@ -145,7 +173,7 @@ void Worksheet::stepText(QString what, QString formula, QString worked, QString 
 Verdict Worksheet::compare(QString what, double value, double limit, Tighter tighter,
                            QStringView unit, QString limitFrom, double uncertainty)
 {
-    const std::optional<Basis> basis = std::exchange(m_rests, std::nullopt);
+    const Basis basis = std::exchange(m_rests, std::nullopt).value_or(m_basis);
     if (!std::isfinite(value) || !std::isfinite(limit)) {
         // a figure was refused as zero, and something was divided by it
         refuse(tr("%1 cannot be worked out from these figures.").arg(what));
@@ -225,37 +253,58 @@ QString Worksheet::verdictLine() const
     while (line.endsWith(QLatin1Char('.')))
         line.chop(1);
     // what is not known decides an unknown one, not what it would rest on
-    if (m_check.verdict != Verdict::Unknown && m_check.weakest && isWeak(*m_check.weakest))
-        line += m_basis.asWeak > 0 ? tr(", resting on %1 for %2 and %3 more")
-                                         .arg(spokenOf(*m_check.weakest), m_check.weakestInput)
-                                         .arg(m_basis.asWeak)
-                                   : tr(", resting on %1 for %2")
-                                         .arg(spokenOf(*m_check.weakest), m_check.weakestInput);
+    if (m_check.verdict != Verdict::Unknown && m_basis.isWeak())
+        line += tr(", resting on %1").arg(m_basis.told());
+    if (m_elsewhere.isWeak())
+        line += m_basis.isWeak() ? tr("; elsewhere on %1").arg(m_elsewhere.told())
+                                 : tr("; elsewhere resting on %1").arg(m_elsewhere.told());
     return line + QLatin1Char('.');
+}
+
+std::vector<std::size_t> Worksheet::narrowestFirst() const
+{
+    std::vector<std::size_t> order(m_check.comparisons.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::ranges::stable_sort(order, {},
+                             [this](std::size_t one) { return m_check.comparisons[one].margin; });
+    return order;
 }
 
 Check Worksheet::finish(QString source)
 {
     m_check.source = std::move(source);
     const bool open = isIncomplete() || !m_check.doubts.isEmpty() || m_check.comparisons.empty();
+    const std::vector<std::size_t> order = narrowestFirst();
+    // the narrowest has the worst verdict as well
     Verdict compared = Verdict::Holds;
-    std::size_t deciding = 0; // the narrowest: its verdict is the worst as well
-    for (std::size_t i = 0; i < m_check.comparisons.size(); ++i) {
-        const Comparison &c = m_check.comparisons[i];
-        compared = std::max(compared, c.verdict);
-        if (!m_check.margin || c.margin < *m_check.margin) {
-            m_check.margin = c.margin;
-            deciding = i;
-        }
+    if (!order.empty()) {
+        m_check.margin = m_check.comparisons[order.front()].margin;
+        compared = m_check.comparisons[order.front()].verdict;
     }
-    // an unknown one may rest on any of them yet
-    if (!open && !m_bases.empty() && m_bases[deciding])
-        m_basis = *m_bases[deciding];
-    m_check.weakest = m_basis.weakest;
-    m_check.weakestInput = m_basis.name;
     m_check.verdict = open ? std::max(compared, Verdict::Unknown) : compared;
+    // an unknown one may rest on any of them yet
+    if (m_check.verdict != Verdict::Unknown) {
+        m_basis = {};
+        for (const std::size_t one : order) {
+            const bool decides = m_check.verdict == Verdict::Fails
+                                     ? m_check.comparisons[one].verdict == Verdict::Fails
+                                     : one == order.front();
+            if (decides)
+                m_basis.weigh(m_bases[one]);
+            else if (m_check.verdict != Verdict::Fails)
+                m_elsewhere.weigh(m_bases[one]);
+        }
+        if (m_basis.weakest && m_elsewhere.weakest &&
+            weakness(*m_elsewhere.weakest) <= weakness(*m_basis.weakest))
+            m_elsewhere = {}; // what decides stands for them
+    }
+    m_check.weakest = m_basis.weakest;
+    if (!m_basis.asWeak.empty())
+        m_check.weakestInput = m_basis.asWeak.front().first;
     if (m_published) // what is not loosened counts as it stands
         m_check.publishedVerdict = std::max(m_check.verdict, *m_published);
+    if (m_check.verdict == Verdict::Holds)
+        m_check.turnedBy.clear(); // there is nothing to turn
     m_check.sentence = verdictLine();
     return m_check;
 }

@@ -22,6 +22,16 @@ namespace ohmwright {
 // Margins below this are tight. Common practice, no published source.
 inline constexpr double kTightWithin = 0.10;
 
+// What a limit would have to be for the value to turn a verdict: that which it just meets where it
+// fails, that which leaves enough to spare where it is tight.
+// Rounded up to the digits that are shown.
+double limitThatTurnsSi(double si, Verdict verdict);
+template <class Q>
+Q limitThatTurns(Q value, Verdict verdict)
+{
+    return Q::fromSi(limitThatTurnsSi(value.si(), verdict));
+}
+
 // "453.6 V": to four significant digits, in the unit named by its symbol. A plain number has the
 // empty unit; "%" takes 0.95 as 95 %.
 QString showSi(double si, QStringView unit);
@@ -88,7 +98,7 @@ public:
     // What the next comparison rests on: Givens, Chosens, curves, origins, and several or optional
     // ones of these, or pointers to them; those
     // that move its result most first, for of equally weak ones the first is named. A comparison
-    // without it rests on all that was taken.
+    // without it rests on all that was taken so far.
     template <class... Input>
     void restsOn(const Input &...inputs)
     {
@@ -138,6 +148,7 @@ public:
                        threshold.own ? ownThreshold(threshold.reason) : threshold.source);
     }
 
+    // Left out of a check that holds.
     void turnedBy(QString sentence) { m_check.turnedBy.append(std::move(sentence)); }
     void plot(Plot drawn) { m_check.plots.push_back(std::move(drawn)); }
     void result(QString line) { m_check.result = std::move(line); }
@@ -145,7 +156,9 @@ public:
     void afterwards(QString sentence) { m_check.afterwards = std::move(sentence); }
 
     // The verdict: fails if a comparison fails; else unknown for an unknown, refused or doubted
-    // input; else tight or holds. A sheet without any comparison is unknown.
+    // input; else tight or holds. A sheet without any comparison is unknown. A failure rests on
+    // what fails, whatever else is unknown; a check that is met on its narrowest comparison, and
+    // weaker evidence of the others is told beside it, for it is met by all of them.
     Check finish(QString source);
 
 private:
@@ -163,13 +176,16 @@ private:
 
     double takeSi(std::optional<double> si, const Origin &origin, QStringView symbol,
                   QStringView unit, double least, double most);
-    // The weakest of some inputs: the first of the weakest, and how many are as weak beside it.
+    // The weakest of some inputs, each once; the first weighed leads.
     struct Basis
     {
         std::optional<Evidence> weakest;
-        QString name;
-        int asWeak = 0;
-        void weigh(const Origin &origin);
+        std::vector<std::pair<QString, QString>> asWeak; // name and path of those as weak as that
+        void weigh(Evidence evidence, const QString &name, const QString &path);
+        void weigh(const Origin &origin) { weigh(origin.evidence, origin.name, origin.path); }
+        void weigh(const Basis &other);
+        [[nodiscard]] bool isWeak() const;
+        [[nodiscard]] QString told() const; // "an assumption for speed of the motor and 2 more"
     };
     static void weigh(Basis &basis, const Origin &origin) { basis.weigh(origin); }
     template <class Input>
@@ -191,10 +207,14 @@ private:
     static QString firstOf(const QStringList &names);
     [[nodiscard]] QString verdictLine() const;
 
+    // Indices of the comparisons.
+    [[nodiscard]] std::vector<std::size_t> narrowestFirst() const;
+
     Check m_check;
-    Basis m_basis;                // of all inputs; of the deciding comparison in the end
+    Basis m_basis;                // of all inputs; of what decides in the end
+    Basis m_elsewhere;            // of the other comparisons of a check that is met
     std::optional<Basis> m_rests; // of the next comparison
-    std::vector<std::optional<Basis>> m_bases; // of each comparison
+    std::vector<Basis> m_bases;   // of each comparison
     bool m_notMeasured = false;
     std::optional<Verdict> m_published; // worst of what was held to loosened thresholds
 };

@@ -27,6 +27,7 @@ auto derived(Origin told, Compute compute, const Given<From> &...from)
     const std::array<const Origin *, sizeof...(From)> origins{&from.origin...};
     const std::array<bool, sizeof...(From)> known{from.value.has_value()...};
     const Origin *weakest = origins[0];
+    bool safest = !told.clash || told.safest;
     for (std::size_t i = 0; i < origins.size(); ++i) {
         if (!known[i])
             return {std::nullopt, *origins[i]};
@@ -34,7 +35,9 @@ auto derived(Origin told, Compute compute, const Given<From> &...from)
             weakest = origins[i];
         told.stale = told.stale || origins[i]->stale;
         told.clash = told.clash || origins[i]->clash;
+        safest = safest && (!origins[i]->clash || origins[i]->safest);
     }
+    told.safest = told.clash && safest;
     told.evidence = weakest->evidence;
     if (told.field.isEmpty())
         told.field = weakest->field;

@@ -153,7 +153,10 @@ QWidget *GivenTable::makeFrom(const CheckInput &input, const CheckView &)
             selectableWords(m_theme, tr("Older than the rework of its part"), Lettering::Small));
     if (origin.clash)
         column->addWidget(selectableWords(
-            m_theme, tr("Other values are recorded; this is the safer"), Lettering::Small));
+            m_theme,
+            origin.safest ? tr("Other values are recorded; this is the safest")
+                          : tr("Other values are recorded; this one is better founded"),
+            Lettering::Small));
     return box;
 }
 
