@@ -2,8 +2,8 @@
 #include "core/checks/cell_limits.h"
 
 #include "core/checks/pack.h"
+#include "core/checks/taken.h"
 #include "core/checks/usable.h"
-#include "core/checks/worksheet.h"
 
 #include <QCoreApplication>
 
@@ -121,19 +121,18 @@ void judgeVoltages(Worksheet &sheet, const CellLimitsInputs &inputs, const Cells
         sheet.step(tr("cell at the end of charging"), QStringLiteral("u = U₁/n"),
                    QString(show(chargeEnd, u"V") + QStringLiteral(" / ") + show(cells.series, u"")),
                    chargeEnd / cells.series, u"V");
-        sheet.restsOn(inputs.chargeEnd, inputs.cellMost, inputs.cellsInSeries);
-        sheet.atMost(tr("cell at the end of charging, if all are alike"), chargeEnd / cells.series,
-                     cells.most, u"V", from(inputs.cellMost.origin));
+        keepAtMost(sheet, tr("cell at the end of charging, if all are alike"),
+                   chargeEnd / cells.series, cells.most, u"V", from(inputs.cellMost.origin),
+                   inputs.chargeEnd, inputs.cellMost, inputs.cellsInSeries);
     }
     if (isUsable(inputs.dischargeEnd, dischargeEnd) && isUsable(inputs.cellLeast, cells.least)) {
         sheet.step(
             tr("cell at the end of driving"), QStringLiteral("u = U₂/n"),
             QString(show(dischargeEnd, u"V") + QStringLiteral(" / ") + show(cells.series, u"")),
             dischargeEnd / cells.series, u"V");
-        sheet.restsOn(inputs.dischargeEnd, inputs.cellLeast, inputs.cellsInSeries);
-        sheet.atLeast(tr("cell at the end of driving, if all are alike"),
-                      dischargeEnd / cells.series, cells.least, u"V",
-                      from(inputs.cellLeast.origin));
+        keepAtLeast(sheet, tr("cell at the end of driving, if all are alike"),
+                    dischargeEnd / cells.series, cells.least, u"V", from(inputs.cellLeast.origin),
+                    inputs.dischargeEnd, inputs.cellLeast, inputs.cellsInSeries);
     }
 }
 

@@ -306,14 +306,17 @@ void judgeWindows(Worksheet &sheet, const PackInputs &inputs, Voltage full, Volt
             return tr("%1: %2").arg(limit.origin.name, spokenOf(limit.origin.evidence));
         };
         if (window.most.value && most.si() > 0) {
+            const std::vector<const Origin *> ofPack{&inputs.openCircuitFrom,
+                                                     &inputs.modulesInSeries.origin,
+                                                     &inputs.cellsInSeriesPerModule.origin};
             // a charger has to reach the charge a drive starts with
-            sheet.restsOn(window.most, window.isCharger ? &inputs.highestCharge : nullptr,
-                          inputs.openCircuitFrom, inputs.modulesInSeries,
-                          inputs.cellsInSeriesPerModule);
             if (window.isCharger)
-                sheet.atLeast(top, most, start, u"V", inputs.highestCharge.origin.name);
-            else
+                keepAtLeast(sheet, top, most, start, u"V", inputs.highestCharge.origin.name,
+                            window.most, inputs.highestCharge, ofPack);
+            if (!window.isCharger) {
+                sheet.restsOn(window.most, ofPack);
                 sheet.atMost(top, full, most, u"V", from(window.most));
+            }
         }
         if (isUsable(window.least, least)) {
             sheet.restsOn(window.least, inputs.openCircuitFrom, inputs.lowestCharge, inputs.load,
@@ -387,7 +390,9 @@ Check judgePack(const PackInputs &inputs)
     sheet.caution(QStringLiteral("battery"));
     sheet.afterwards(tr("Then measure every module's voltage before joining it to others, and the "
                         "pack's sag at a known current."));
-    const QString source = tr("A voltage source with an inner resistance; any text on circuits");
+    const QString source =
+        tr("A voltage source with an inner resistance: Nilsson and Riedel, Electric "
+           "Circuits");
 
     const Pack pack = takePack(sheet, inputs);
     const double highest = sheet.take(inputs.highestCharge, u"s₁", u"%", 0, 1);

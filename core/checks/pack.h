@@ -4,9 +4,9 @@
 //
 // V = ns·V₁, Q = np·Q₁, R = ns/np·R₁ + R of the connections. At constant power P the current is
 // I = (V − √(V² − 4·R·P))/(2·R), the most power V²/(4·R), less where a least voltage or a current
-// limit comes before; heat I²·R. Source: a voltage source with an inner resistance, any text on
-// circuits. The usable energy is the integral of the voltage under
-// load over the charge, closed form between the points of the open-circuit curve.
+// limit comes before; heat I²·R. Source: a voltage source with an inner resistance, Nilsson and
+// Riedel, Electric Circuits. The usable energy is the integral of the voltage under load over the
+// charge, closed form between the points of the open-circuit curve.
 #pragma once
 
 #include "core/checks/curve.h"

@@ -19,6 +19,20 @@ QString tr(const char *text)
 
 } // namespace
 
+Threshold<double> leftToRise(const Threshold<double> &reached)
+{
+    // 5 %, not 5 % and the noise of binary arithmetic
+    const auto left = [](double share) {
+        return std::round((1 - share) * 1e9) / 1e9;
+    };
+    Threshold<double> made = reached;
+    made.published = left(reached.published);
+    made.tighter = Tighter::Lower;
+    if (reached.own)
+        made.own = left(*reached.own);
+    return made;
+}
+
 Check judgePrecharge(const PrechargeInputs &inputs)
 {
     Worksheet sheet(QStringLiteral("precharge"), tr("Precharge"), Protects::Electronics);
@@ -26,8 +40,8 @@ Check judgePrecharge(const PrechargeInputs &inputs)
     sheet.caution(QStringLiteral("high-voltage"));
     sheet.afterwards(tr("Then measure the link's voltage before and after the main contactor "
                         "closes, at a lowered supply first."));
-    const QString source = tr("First-order response of a resistor and a capacitor; any text on "
-                              "circuits");
+    const QString source = tr("First-order response of a resistor and a capacitor: Nilsson and "
+                              "Riedel, Electric Circuits");
 
     const auto u = taken(sheet, inputs.packVoltage, u"U", u"V", 0);
     const auto c = taken(sheet, inputs.linkCapacitance, u"C", u"µF", 0);
@@ -52,7 +66,8 @@ Check judgePrecharge(const PrechargeInputs &inputs)
                        QString(QStringLiteral("x = ") + show(nearly, u"%")),
                        tau * -std::log1p(-nearly), u"ms");
         sheet.restsOn(inputs.linkCapacitance, inputs.resistance, inputs.timeBeforeClosing);
-        sheet.within(tr("link voltage reached"), reached, inputs.reached, u"%");
+        sheet.within(tr("left to rise when the contactor closes"), 1 - reached,
+                     leftToRise(inputs.reached), u"%");
         results << tr("%1 of the pack's voltage after %2").arg(show(reached, u"%"), show(*t, u"s"));
     }
     if (u && r)

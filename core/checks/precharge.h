@@ -28,4 +28,8 @@ struct PrechargeInputs
 // resistor turns ½·C·U² into heat whatever its resistance. Source: any circuits text.
 Check judgePrecharge(const PrechargeInputs &inputs);
 
+// The same threshold by what is left to rise: held to the whole, a link that is up would be within
+// a few percent of its limit for ever.
+Threshold<double> leftToRise(const Threshold<double> &reached);
+
 } // namespace ohmwright

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/checks/precharge_measured.h"
 
+#include "core/checks/precharge.h"
+
 #include <QCoreApplication>
 
 #include <cmath>
@@ -25,8 +27,8 @@ Check judgePrechargeMeasured(const PrechargeMeasuredInputs &inputs)
     sheet.afterwards(
         tr("Then measure it once more cold and once more after ten tries in a row: the "
            "resistor warms."));
-    const QString source = tr("First-order response of a resistor and a capacitor; any text on "
-                              "circuits");
+    const QString source = tr("First-order response of a resistor and a capacitor: Nilsson and "
+                              "Riedel, Electric Circuits");
 
     takeRecord(sheet, inputs.record);
     const Voltage pack = sheet.take(inputs.packVoltage, u"U", u"V", 1e-3);
@@ -41,7 +43,7 @@ Check judgePrechargeMeasured(const PrechargeMeasuredInputs &inputs)
         sheet.step(tr("reached"), QStringLiteral("x = v/U"),
                    QString(show(link, u"V") + QStringLiteral(" / ") + show(pack, u"V")),
                    link / pack, u"%");
-        sheet.within(tr("link voltage reached"), link / pack, inputs.reached, u"%");
+        sheet.within(tr("left to rise"), 1 - link / pack, leftToRise(inputs.reached), u"%");
         sheet.result(tr("%1 reached after %2").arg(show(link / pack, u"%"), show(time, u"s")));
     }
     sheet.turnedBy(tr("A longer wait, or finding what differs: another resistor, more capacitance, "

@@ -3,8 +3,8 @@
 // it got there as slowly as resistor and capacitance say. Faster or slower means that one of them
 // is not what the book believes, or that something else hangs on the link.
 //
-// t = −R·C·ln(1 − v/U). Source: first-order response, any text on circuits; that the measured time
-// should be within a fifth of it is common practice, no published source.
+// t = −R·C·ln(1 − v/U). Source: first-order response, Nilsson and Riedel, Electric Circuits; that
+// the measured time should be within a fifth of it is common practice, no published source.
 #pragma once
 
 #include "core/checks/given.h"

@@ -43,7 +43,8 @@ TEST(PrechargeMeasured, ComputesTheTextbookTimes)
 
 TEST(PrechargeMeasured, HoldsTheReadingAndItsTime)
 {
-    EXPECT_EQ(judgePrechargeMeasured(measured(0.97 * 360, 0.165)).verdict, Verdict::Tight);
+    EXPECT_EQ(judgePrechargeMeasured(measured(0.97 * 360, 0.165)).verdict, Verdict::Holds);
+    EXPECT_EQ(judgePrechargeMeasured(measured(0.952 * 360, 0.143)).verdict, Verdict::Tight);
     EXPECT_EQ(judgePrechargeMeasured(measured(0.90 * 360, 0.108)).verdict, Verdict::Fails);
     EXPECT_EQ(judgePrechargeMeasured(measured(0.97 * 360, 0.30)).verdict, Verdict::Fails);
     EXPECT_EQ(judgePrechargeMeasured(measured(0.97 * 360, 0.08)).verdict, Verdict::Fails);
