@@ -26,12 +26,32 @@ Voltage packVoltage(double cells, Voltage cell)
     return volts(std::round(cells * cell.si() * 1e9) / 1e9);
 }
 
-// By peaks; see the header.
-Voltage asKind(Voltage voltage, CurrentKind from, CurrentKind to)
+// See the header.
+double alternatingShare(const CircuitRatingsInputs &inputs)
 {
-    if (from == to)
+    return inputs.modulation.value == Modulation::SpaceVector ? 1 / std::numbers::sqrt2
+                                                              : std::sqrt(2.0 / 3);
+}
+
+Voltage asKind(Voltage voltage, CurrentKind from, const CircuitRatingsInputs &on)
+{
+    if (from == on.current)
         return voltage;
-    return from == CurrentKind::Ac ? voltage * std::numbers::sqrt2 : voltage / std::numbers::sqrt2;
+    return from == CurrentKind::Ac ? voltage * std::numbers::sqrt2 : voltage * alternatingShare(on);
+}
+
+// The pack at full charge with so many cells, as the circuit sees it.
+Voltage packHere(const CircuitRatingsInputs &inputs, double cells)
+{
+    Voltage here;
+    if (inputs.pack.cellFull.value)
+        here = asKind(packVoltage(cells, *inputs.pack.cellFull.value), CurrentKind::Dc, inputs);
+    const std::optional<double> &now = inputs.pack.cellsInSeries.value;
+    for (const VoltageSource &other : inputs.others)
+        if (other.applies && other.ofThePack && other.voltage.value && now && *now >= 1)
+            here = std::max(
+                here, asKind(packVoltage(cells, *other.voltage.value / *now), other.kind, inputs));
+    return here;
 }
 
 struct PartLimit
@@ -85,7 +105,8 @@ std::vector<PartLimit> limitsOf(const CircuitRatingsInputs &inputs)
 class Worst
 {
 public:
-    Worst(Worksheet &sheet, CurrentKind kind) : m_sheet(sheet), m_kind(kind) {}
+    Worst(Worksheet &sheet, const CircuitRatingsInputs &inputs) : m_sheet(sheet), m_inputs(inputs)
+    {}
 
     void without(const QString &name, const QString &whyNot)
     {
@@ -96,11 +117,16 @@ public:
              CurrentKind kind, std::vector<const Origin *> from)
     {
         m_sheet.step(name, formula, worked, voltage, u"V");
-        const Voltage here = asKind(voltage, kind, m_kind);
-        if (kind != m_kind)
-            m_sheet.step(tr("%1, by its peak").arg(name),
-                         kind == CurrentKind::Ac ? QStringLiteral("√2·U") : QStringLiteral("U/√2"),
+        const Voltage here = asKind(voltage, kind, m_inputs);
+        if (kind != m_inputs.current) {
+            const bool peak = kind == CurrentKind::Ac;
+            m_sheet.step(peak ? tr("%1, by its peak").arg(name)
+                              : tr("%1, rms from line to line").arg(name),
+                         peak ? QStringLiteral("√2·U") : shareFormula(m_inputs),
                          show(voltage, u"V"), here, u"V");
+            if (!peak)
+                from.push_back(&m_inputs.modulation.origin);
+        }
         if (!m_worst || *m_worst < here) {
             m_worst = here;
             m_name = name;
@@ -113,8 +139,14 @@ public:
     [[nodiscard]] const std::vector<const Origin *> &from() const { return m_from; }
 
 private:
+    static QString shareFormula(const CircuitRatingsInputs &inputs)
+    {
+        return inputs.modulation.value == Modulation::SpaceVector ? QStringLiteral("U/√2")
+                                                                  : QStringLiteral("√(2/3)·U");
+    }
+
     Worksheet &m_sheet;
-    CurrentKind m_kind;
+    const CircuitRatingsInputs &m_inputs;
     std::optional<Voltage> m_worst;
     QString m_name;
     std::vector<const Origin *> m_from;
@@ -172,19 +204,52 @@ void addOthers(Worksheet &sheet, Worst &worst, const std::vector<VoltageSource> 
     }
 }
 
-QString turning(const CircuitRatingsInputs &inputs, const PartLimit &deciding, Voltage worst)
+QString turning(const CircuitRatingsInputs &inputs, const PartLimit &deciding, Voltage worst,
+                Verdict verdict)
 {
-    const QString part = tr("%1 replaced by one for at least %2 %3")
-                             .arg(deciding.path, show(worst, u"V"), wordOf(inputs.current));
-    const MostCells most = mostCellsInSeries(inputs);
+    const QString part =
+        tr("%1 replaced by one for at least %2 %3")
+            .arg(deciding.path, show(limitThatTurns(worst, verdict), u"V"), wordOf(inputs.current));
+    const MostCells most =
+        mostCellsInSeries(inputs, verdict == Verdict::Fails ? 1 : 1 - kTightWithin);
     // fewer cells help only where the pack alone is too much
-    const bool othersPass = std::ranges::all_of(inputs.others, [&](const VoltageSource &other) {
-        return !other.applies || (other.voltage.value && asKind(*other.voltage.value, other.kind,
-                                                                inputs.current) <= most.limit);
+    const bool othersKnown = std::ranges::all_of(inputs.others, [](const VoltageSource &other) {
+        return !other.applies || other.voltage.value;
     });
-    if (!inputs.pack.applies || !most.cells || !othersPass)
+    if (!inputs.pack.applies || !most.cells || !othersKnown || !most.above.isEmpty())
         return QString(part + QLatin1Char('.'));
     return tr("%1, or at most %2 cells in series.").arg(part).arg(*most.cells);
+}
+
+// The other way round, worked: how many cells what is known of the parts allows.
+void tellMostCells(Worksheet &sheet, const CircuitRatingsInputs &inputs)
+{
+    if (!inputs.pack.applies)
+        return;
+    const MostCells most = mostCellsInSeries(inputs);
+    const QString what = tr("most cells in series that every known limit allows");
+    if (most.cells) {
+        const Voltage full = *inputs.pack.cellFull.value;
+        const Voltage one = packHere(inputs, 1);
+        const bool byCell = one <= asKind(full, CurrentKind::Dc, inputs);
+        const QString formula = !byCell ? QStringLiteral("n₂ = n·Uₘ/U")
+                                : inputs.current == CurrentKind::Dc ? QStringLiteral("n₂ = Uₘ/u")
+                                : inputs.modulation.value == Modulation::SpaceVector
+                                    ? QStringLiteral("n₂ = √2·Uₘ/u")
+                                    : QStringLiteral("n₂ = √(3/2)·Uₘ/u");
+        sheet.stepText(what, formula,
+                       tr("%1 for %2 a cell; %3 decides")
+                           .arg(show(most.limit, u"V"), show(one, u"V"), most.decidedBy),
+                       QString::number(*most.cells));
+    } else {
+        sheet.stepText(what, QStringLiteral("n₂ = Uₘ/u"), {}, tr("not known"));
+    }
+    if (!most.unknowns.isEmpty())
+        sheet.stepText(tr("what could still lower it"), {}, most.unknowns.join(tr(", ")),
+                       tr("not known"));
+    if (!most.above.isEmpty())
+        sheet.stepText(tr("above that limit however few the cells"), {}, most.above.join(tr(", ")),
+                       show(most.limit, u"V"));
 }
 
 } // namespace
@@ -199,16 +264,24 @@ QString voltageClass(Voltage voltage, CurrentKind kind)
 
 Check judgeCircuitRatings(const CircuitRatingsInputs &inputs)
 {
-    Worksheet sheet(QStringLiteral("circuit_ratings"),
-                    tr("Voltage ratings: %1").arg(inputs.name), Protects::Electronics);
+    Worksheet sheet(QStringLiteral("circuit_ratings"), tr("Voltage ratings: %1").arg(inputs.name),
+                    Protects::Electronics);
     sheet.about(inputs.circuit);
     sheet.caution(QStringLiteral("high-voltage"));
     sheet.afterwards(tr("Then measure the voltage with the pack full, before anything that cost "
                         "money is connected."));
-    const QString source = tr("Greatest of the voltages that can reach the circuit: common "
-                              "practice, no published source; classes: ISO 6469-3");
+    const QString source =
+        tr("Greatest of the voltages that can reach the circuit: common practice, no published "
+           "source; modulation: Mohan, Undeland and Robbins, Power Electronics, Holtz, Proc. IEEE "
+           "82, 1994; classes: ISO 6469-3");
 
-    Worst worst(sheet, inputs.current);
+    const bool fromDirect =
+        inputs.pack.applies || std::ranges::any_of(inputs.others, [](const VoltageSource &other) {
+            return other.applies && other.kind == CurrentKind::Dc;
+        });
+    if (inputs.current == CurrentKind::Ac && fromDirect)
+        takeChosen(sheet, inputs.modulation);
+    Worst worst(sheet, inputs);
     addPack(sheet, worst, inputs.pack);
     addMotor(sheet, worst, inputs.motor);
     addOthers(sheet, worst, inputs.others);
@@ -220,6 +293,7 @@ Check judgeCircuitRatings(const CircuitRatingsInputs &inputs)
         if (limit.si() > 0)
             usable.push_back(part);
     }
+    tellMostCells(sheet, inputs);
     if (!worst.voltage()) {
         sheet.doubt(tr("Nothing is known to drive the circuit."));
         return sheet.finish(source);
@@ -240,21 +314,28 @@ Check judgeCircuitRatings(const CircuitRatingsInputs &inputs)
     std::stable_sort(usable.begin(), usable.end(), [](const PartLimit &a, const PartLimit &b) {
         return *a.limit.value < *b.limit.value;
     });
+    Verdict decided = Verdict::Holds;
     for (const PartLimit &part : usable) {
         sheet.restsOn(part.limit, worst.from());
-        sheet.atMost(part.path, u, *part.limit.value, u"V",
-                     tr("%1 of %2").arg(spokenOf(part.limit.origin.evidence), part.path));
+        decided = std::max(
+            decided,
+            sheet.atMost(part.path, u, *part.limit.value, u"V",
+                         tr("%1 of %2").arg(spokenOf(part.limit.origin.evidence), part.path)));
     }
     const PartLimit &deciding = usable.front();
-    sheet.turnedBy(turning(inputs, deciding, u));
-    sheet.result(tr("%1 %2 at worst (%3, %4); %5 decides with %6")
-                     .arg(show(u, u"V"), wordOf(inputs.current), worst.name(),
-                          voltageClass(u, inputs.current), deciding.path,
-                          show(*deciding.limit.value, u"V")));
+    if (decided != Verdict::Holds)
+        sheet.turnedBy(turning(inputs, deciding, u, decided));
+    QString result =
+        tr("%1 %2 at worst (%3, %4); %5 decides with %6")
+            .arg(show(u, u"V"), wordOf(inputs.current), worst.name(),
+                 voltageClass(u, inputs.current), deciding.path, show(*deciding.limit.value, u"V"));
+    if (const MostCells most = mostCellsInSeries(inputs); inputs.pack.applies && most.cells)
+        result += tr("; at most %1 cells in series").arg(*most.cells);
+    sheet.result(result);
     return sheet.finish(source);
 }
 
-MostCells mostCellsInSeries(const CircuitRatingsInputs &inputs)
+MostCells mostCellsInSeries(const CircuitRatingsInputs &inputs, double share)
 {
     MostCells most;
     std::optional<Voltage> lowest;
@@ -272,13 +353,22 @@ MostCells mostCellsInSeries(const CircuitRatingsInputs &inputs)
     if (!lowest)
         return most;
     most.limit = *lowest;
+    const Voltage allowed = *lowest * share;
+    for (const VoltageSource &other : inputs.others)
+        if (other.applies && !other.ofThePack && other.voltage.value &&
+            asKind(*other.voltage.value, other.kind, inputs) > allowed)
+            most.above.append(other.name);
+    const MotorAtOverspeed &motor = inputs.motor;
+    if (motor.applies && motor.noLoad.value && motor.noLoadSpeed.value &&
+        motor.highestSpeed.value && motor.noLoadSpeed.value->si() > 0 &&
+        asKind(*motor.noLoad.value * (*motor.highestSpeed.value / *motor.noLoadSpeed.value),
+               CurrentKind::Ac, inputs) > allowed)
+        most.above.append(tr("motor's no-load voltage at overspeed"));
     if (!full || !(full->si() > 0))
         return most;
     // the count itself is judged as the check judges it, so the two never differ by rounding
-    const Voltage allowed = asKind(*lowest, inputs.current, CurrentKind::Dc);
-    int cells = static_cast<int>(std::min(allowed / *full, 1e6)) + 1;
-    while (cells > 0 &&
-           asKind(packVoltage(cells, *full), CurrentKind::Dc, inputs.current) > *lowest)
+    int cells = static_cast<int>(std::min(allowed / packHere(inputs, 1), 1e6)) + 1;
+    while (cells > 0 && packHere(inputs, cells) > allowed)
         --cells;
     most.cells = cells;
     return most;

@@ -120,6 +120,8 @@ private:
             addChargers(inputs, *link);
             addInverters(inputs, *link);
             addMotor(inputs, *link);
+            if (link != &circuit)
+                inputs.modulation = modulationOf(circuit);
         } else {
             inputs.pack.applies = false;
             inputs.pack.whyNot = tr("no battery module is connected to it");
@@ -128,8 +130,30 @@ private:
         }
         const Given<Voltage> entered = worstVoltageEntered(m_in, circuit);
         if (!link || entered.value)
-            inputs.others.push_back(
-                {true, {}, tr("worst voltage as entered"), entered, circuit.current});
+            inputs.others.push_back({true,
+                                     {},
+                                     tr("worst voltage as entered"),
+                                     entered,
+                                     circuit.current,
+                                     link != nullptr});
+    }
+
+    // Of the inverter between the circuit and the pack.
+    [[nodiscard]] Chosen<Modulation> modulationOf(const Circuit &circuit) const
+    {
+        for (const Part *inverter : m_wiring.on(circuit, PartRole::Inverter)) {
+            if (!m_wiring.isOn(*inverter, *m_pack.circuit))
+                continue;
+            auto told = m_in.choice<Modulation>("inverter.modulation", *inverter);
+            if (!told.value && !m_in.has("inverter.modulation", *inverter)) {
+                told.value = Modulation::SixStep;
+                told.origin.evidence = Evidence::Assumed;
+                told.origin.source = tr("many go there at speed, unless it is told: common "
+                                        "practice, no published source");
+            }
+            return told;
+        }
+        return {};
     }
 
     void addChargers(CircuitRatingsInputs &inputs, const Circuit &link) const

@@ -106,6 +106,34 @@ TEST_F(ElectricalRatings, WhatDrivesACircuitIsAskedFor)
     expectAsks(judgeCircuitRatingsOfBook(inputs()), "DC voltage of Charger");
 }
 
+TEST_F(ElectricalRatings, TheInvertersModulationBringsThePackToThePhases)
+{
+    addPack(traction);
+    const Id<Circuit> phases = circuit("phases", CircuitKind::Phases, CurrentKind::Ac, "");
+    const Id<Part> inverter = part("Inverter", PartRole::Inverter, traction);
+    Connection connection;
+    connection.part = inverter;
+    connection.circuit = phases;
+    book.add(connection);
+    rate(inverter, kDcLimit, "500 V");
+    rate(inverter,
+         {RatedQuantity::Voltage, RatingKind::Limit, RatingBasis::Continuous, CurrentKind::Ac},
+         "360 V");
+    figure("inverter.regeneration_voltage", inverter, "400 V");
+    const auto ofPhases = [&] {
+        return judgeCircuitRatings(circuitRatingsInputs(inputs(), *records().find(phases)));
+    };
+    // 403.2 V · √(2/3) is 329.2 V, assumed until it is told; 403.2 V/√2 is 285.1 V
+    EXPECT_EQ(ofPhases().comparisons.front().value, show(volts(329.2), u"V"));
+    EXPECT_TRUE(std::ranges::any_of(ofPhases().inputs, [](const CheckInput &input) {
+        return input.shown == QStringLiteral("six-step") &&
+               input.origin.evidence == Evidence::Assumed;
+    }));
+    word("inverter.modulation", inverter, "space vector");
+    EXPECT_EQ(ofPhases().comparisons.front().value, show(volts(285.1), u"V"));
+    EXPECT_EQ(mostCellsInSeries(inputs(), *records().find(phases)).cells, 121); // √2 · 360/4.2
+}
+
 TEST_F(ElectricalRatings, ALimitOfTheOtherKindDoesNotAnswer)
 {
     addPack(traction);

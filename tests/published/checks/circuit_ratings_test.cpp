@@ -1,14 +1,19 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Sources: the relay inside a heater is common practice, no published source (the figures follow by
 // multiplication). 325 V is the peak of 230 V rms, as every text on alternating current prints it.
-// Voltage classes: ISO 6469-3, their lower edge also in 49 CFR 571.305 S3. The inverse is held to a
-// brute force that tries one count after the other.
+// Modulation: six-step has a fundamental of √6/π = 0.780 times the link from line to line (Mohan,
+// Undeland, Robbins, Power Electronics) and an rms worked here from its wave; space vector ends
+// where a line-to-line peak is the link's. Voltage classes: ISO 6469-3, their lower edge also in 49
+// CFR 571.305 S3. The inverse is held to a brute force that tries one count after the other.
 #include "core/checks/circuit_ratings.h"
 #include "core/checks/worksheet.h"
 #include "tests/published/checks/reading.h"
 #include "tests/support/chance.h"
 
 #include <gtest/gtest.h>
+
+#include <cmath>
+#include <numbers>
 
 namespace ohmwright {
 
@@ -104,6 +109,111 @@ TEST(CircuitRatings, BringsAnAlternatingVoltageToTheLinkByItsPeak)
         reading::step(check, QStringLiteral("motor's no-load voltage at overspeed, by its peak")),
         325, 0.5);
     EXPECT_EQ(check.comparisons.front().value, showSi(325.269, u"V"));
+}
+
+// The wave of six-step from line to line: U for a third of the turn, nothing for a sixth, −U for a
+// third, nothing for a sixth. By brute force its fundamental is 0.7797·U, as printed, and its rms
+// 0.8165·U; a sine whose peak is U has 0.7071·U.
+TEST(CircuitRatings, BringsTheLinkToThePhasesByTheInvertersModulation)
+{
+    constexpr int kSteps = 60000;
+    double squares = 0;
+    double sines = 0;
+    for (int i = 0; i < kSteps; ++i) {
+        const double turn = (i + 0.5) / kSteps;
+        const bool on = std::fmod(turn, 0.5) > 1.0 / 12 && std::fmod(turn, 0.5) < 5.0 / 12;
+        const double wave = on ? (turn < 0.5 ? 1 : -1) : 0;
+        squares += wave * wave / kSteps;
+        sines += wave * std::sin(2 * std::numbers::pi * turn) * 2 / kSteps;
+    }
+    EXPECT_NEAR(sines / std::numbers::sqrt2, 0.780, 5e-4);
+
+    CircuitRatingsInputs in = packOf(108);
+    in.current = CurrentKind::Ac;
+    in.parts = {RatedPart{QStringLiteral("Motor"), {limit(360, CurrentKind::Ac)}, true, {}}};
+    const QString step = QStringLiteral("pack at full charge, rms from line to line");
+    const Check wide = judgeCircuitRatings(in); // nobody said: six-step is assumed
+    EXPECT_NEAR(reading::step(wide, step), 453.6 * std::sqrt(squares), 0.05);
+    EXPECT_EQ(wide.verdict, Verdict::Fails);
+    EXPECT_TRUE(wide.sentence.contains(QStringLiteral("an assumption for modulation")));
+    in.modulation = chosen(Modulation::SpaceVector, QStringLiteral("modulation"));
+    const Check linear = judgeCircuitRatings(in);
+    EXPECT_NEAR(reading::step(linear, step), 453.6 / std::numbers::sqrt2, 0.05);
+    EXPECT_EQ(linear.verdict, Verdict::Holds);
+    in.modulation.value.reset();
+    EXPECT_EQ(judgeCircuitRatings(in).verdict, Verdict::Unknown);
+}
+
+// 360 V · √(3/2)/4.2 V = 104.98 and 360 V · √2/4.2 V = 121.2; with 354 V told for 108 cells, as of
+// six-step's fundamental, 108 · 360/354 = 109.8.
+TEST(CircuitRatings, WorksTheInverseWithTheCircuitsOwnFactor)
+{
+    const QString what = QStringLiteral("most cells in series that every known limit allows");
+    CircuitRatingsInputs in = packOf(108);
+    in.current = CurrentKind::Ac;
+    in.parts = {RatedPart{QStringLiteral("Motor"), {limit(360, CurrentKind::Ac)}, true, {}},
+                RatedPart{QStringLiteral("Cable"), {}, true, {}}};
+    EXPECT_EQ(reading::step(judgeCircuitRatings(in), what), 104);
+    in.modulation = chosen(Modulation::SpaceVector, QStringLiteral("modulation"));
+    EXPECT_EQ(reading::step(judgeCircuitRatings(in), what), 121);
+    in.others = {source(354, CurrentKind::Ac)};
+    in.others.front().ofThePack = true;
+    const Check check = judgeCircuitRatings(in);
+    EXPECT_EQ(reading::step(check, what), 109);
+    EXPECT_TRUE(check.result.endsWith(QStringLiteral("at most 109 cells in series")));
+    const auto told = std::ranges::find(check.steps, what, &CheckStep::what);
+    ASSERT_NE(told, check.steps.end());
+    EXPECT_TRUE(told->worked.contains(QStringLiteral("Motor decides")));
+    const auto open = std::ranges::find(check.steps, QStringLiteral("what could still lower it"),
+                                        &CheckStep::what);
+    ASSERT_NE(open, check.steps.end());
+    EXPECT_EQ(open->worked, QStringLiteral("AC voltage limit of Cable"));
+}
+
+// 95 cells of 4.2 V are 399 V; a charger set to 450 V is above 400 V however few they are. What is
+// told of the pack itself, 453.6 V of 108 cells, is not.
+TEST(CircuitRatings, TellsWhatFewerCellsDoNotMend)
+{
+    CircuitRatingsInputs in = heaterOn108Cells();
+    in.others = {source(453.6)};
+    in.others.front().ofThePack = true;
+    EXPECT_EQ(mostCellsInSeries(in).cells, 95);
+    EXPECT_TRUE(mostCellsInSeries(in).above.isEmpty());
+    EXPECT_TRUE(judgeCircuitRatings(in).turnedBy.front().contains(
+        QStringLiteral("at most 95 cells in series")));
+    in.others.push_back(source(450));
+    EXPECT_EQ(mostCellsInSeries(in).above, QStringList(QStringLiteral("charger's maximum output")));
+    const Check check = judgeCircuitRatings(in);
+    EXPECT_FALSE(check.turnedBy.front().contains(QStringLiteral("cells in series")));
+    EXPECT_EQ(reading::step(check, QStringLiteral("above that limit however few the cells")), 400);
+    // with no limit known there is still the line, and what is missing
+    in.parts = {RatedPart{QStringLiteral("Heater"), {}, true, {}}};
+    const Check open = judgeCircuitRatings(in);
+    EXPECT_TRUE(std::ranges::any_of(open.steps, [](const CheckStep &step) {
+        return step.what == QStringLiteral("what could still lower it") &&
+               step.worked == QStringLiteral("DC voltage limit of Heater");
+    }));
+}
+
+// 399 V of 400 V is tight: 443.4 V would leave a tenth to spare, as would 85 cells of 4.2 V (357
+// V).
+TEST(CircuitRatings, SaysWhatWouldMakeATightOneHold)
+{
+    CircuitRatingsInputs in = packOf(95);
+    in.parts = {RatedPart{QStringLiteral("Relay"), {limit(400)}, true, {}}};
+    const Check check = judgeCircuitRatings(in);
+    EXPECT_EQ(check.verdict, Verdict::Tight);
+    ASSERT_EQ(check.turnedBy.size(), 1);
+    EXPECT_EQ(check.turnedBy.front(),
+              QString(QStringLiteral("Relay replaced by one for at least ") +
+                      show(volts(443.4), u"V") +
+                      QStringLiteral(" DC, or at most 85 cells in series.")));
+    in.parts.front().limits.front().voltage.value = volts(443.4);
+    EXPECT_EQ(judgeCircuitRatings(in).verdict, Verdict::Holds);
+    EXPECT_TRUE(judgeCircuitRatings(in).turnedBy.isEmpty());
+    in = packOf(85);
+    in.parts = {RatedPart{QStringLiteral("Relay"), {limit(400)}, true, {}}};
+    EXPECT_EQ(judgeCircuitRatings(in).verdict, Verdict::Holds);
 }
 
 // ISO 6469-3: class B is above 60 V DC or 30 V AC, up to 1500 V DC or 1000 V AC. Exact.
