@@ -250,23 +250,46 @@ std::optional<Current> shortCircuit(Worksheet &sheet, const LowVoltageInputs &in
     return current;
 }
 
+// Of the fuse: what its loop lets through, else the battery's whole short circuit.
+std::optional<Current> faultAt(Worksheet &sheet, const LowVoltageInputs &in,
+                               const LowVoltageFuse &fuse, const std::optional<Current> &battery)
+{
+    if (!fuse.loop)
+        return battery;
+    const auto loop = taken(sheet, *fuse.loop, u"R", u"mΩ", kAboveNothing);
+    if (!loop || !in.batteryVoltage.value || !(in.batteryVoltage.value->si() > 0))
+        return std::nullopt;
+    const Current current = *in.batteryVoltage.value / *loop;
+    sheet.step(
+        tr("%1: short circuit there").arg(fuse.name), QStringLiteral("I_k = U_b/R"),
+        QString(show(*in.batteryVoltage.value, u"V") + QStringLiteral(" / ") + show(*loop, u"mΩ")),
+        current, u"kA");
+    return current;
+}
+
+// Once the short circuit is known, a fuse of which nobody knows what it breaks is not known to.
 void judgeBreaking(Worksheet &sheet, const LowVoltageInputs &in)
 {
-    const std::optional<Current> fault = shortCircuit(sheet, in);
-    if (!in.shortCircuit && !in.innerResistance)
-        return;
+    const std::optional<Current> battery = shortCircuit(sheet, in);
+    const bool asked = in.shortCircuit || in.innerResistance;
     for (const LowVoltageFuse &fuse : in.fuses) {
-        if (!fuse.breaking)
+        if (!asked && !fuse.loop)
             continue;
-        const auto breaking = taken(sheet, *fuse.breaking, u"I₁", u"kA", kAboveNothing);
+        Given<Current> told = fuse.breaking;
+        if (told.origin.name.isEmpty())
+            told.origin.name = tr("breaking capacity of %1").arg(fuse.name);
+        const auto breaking = taken(sheet, told, u"I₁", u"kA", kAboveNothing);
+        const std::optional<Current> fault = faultAt(sheet, in, fuse, battery);
         if (!breaking || !fault)
             continue;
-        if (in.shortCircuit)
+        if (fuse.loop)
+            sheet.restsOn(fuse.loop, fuse.breaking, in.batteryVoltage);
+        else if (in.shortCircuit)
             sheet.restsOn(in.shortCircuit, fuse.breaking);
         else
             sheet.restsOn(in.innerResistance, fuse.breaking, in.batteryVoltage);
         sheet.atMost(tr("%1: short circuit to break").arg(fuse.name), *fault, *breaking, u"kA",
-                     fuse.breaking->origin.name);
+                     told.origin.name);
     }
 }
 
@@ -297,8 +320,7 @@ Check judgeLowVoltage(const LowVoltageInputs &in)
                       "converter."));
     sheet.turnedBy(tr("A fuse between the load and what its cable carries; if there is none, a "
                       "thicker cable."));
-    return sheet.finish(
-        tr("Any text on circuits; Peukert 1897 for lead-acid; fuse makers' guides"));
+    return sheet.finish(tr("Ohm's law; Peukert 1897 for lead-acid; fuse makers' guides"));
 }
 
 } // namespace ohmwright

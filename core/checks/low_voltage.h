@@ -6,7 +6,7 @@
 //     Î = ΣP̂/U      t = s·H·(Q/(I·H))^k, I = Σ(d·P)/U      I/(F·Iₙ) ≤ 0.75, Î/(F·Iₙ) ≤ 1
 //     I_k = U_b/R
 //
-// Sources: any text on circuits; W. Peukert, Elektrotechnische Zeitschrift 20 (1897), for a
+// Sources: Ohm's law; W. Peukert, Elektrotechnische Zeitschrift 20 (1897), for a
 // lead-acid battery's capacity Q at the H-hour rate and another current; fuse makers' guides for
 // the share of a fuse that a lasting load may take (70 to 80 %) and the ambient's factor F.
 #pragma once
@@ -33,10 +33,12 @@ struct LowVoltageFuse
     // Indices of what it feeds; all may be on at once. None: it is of the supply, held to its
     // cable alone.
     std::vector<std::size_t> loads;
-    Given<Current> rating; // > 0
-    Given<Current> cable;  // what the thinnest cable behind it carries for good; > 0
-    // The most it breaks at this voltage, > 0; none: not told.
-    std::optional<Given<Current>> breaking = {};
+    Given<Current> rating;        // > 0
+    Given<Current> cable;         // what the thinnest cable behind it carries for good; > 0
+    Given<Current> breaking = {}; // the most it breaks at this voltage, > 0
+    // Of battery and all the wire up to the fuse and back, > 0; none: the battery's short circuit
+    // is taken to reach it whole.
+    std::optional<Given<Resistance>> loop = {};
 };
 
 struct LowVoltageInputs
@@ -57,7 +59,7 @@ struct LowVoltageInputs
                              "no published source"));
     Given<Duration> ratedTime; // > 0
     // The battery's short circuit, told or from its inner resistance. Neither: what the fuses break
-    // is not judged, nor asked for.
+    // is not judged, nor asked for, but where the loop to one of them is told.
     std::optional<Given<Current>> shortCircuit;       // > 0
     std::optional<Given<Resistance>> innerResistance; // > 0
     // By which a fuse's rating shrinks where it is warm; only where it is. > 0 to 1.2.

@@ -138,6 +138,25 @@ private:
         });
     }
 
+    // Of the fuse's own papers, told for direct current or as such; else as told of the branch.
+    [[nodiscard]] Given<Current> breakingOf(const Branch &branch) const
+    {
+        Given<Current> told = m_in.figure<Current>("fuse.breaking_capacity", branch);
+        told.origin.name = tr("breaking capacity of the fuse of %1").arg(branch.name);
+        const Part *part = m_in.records().find(branch.fuse);
+        if (!part)
+            return told;
+        Given<Current> asked; // where it is asked for if nothing is told
+        for (const std::optional<CurrentKind> kind :
+             {std::optional(CurrentKind::Dc), std::optional<CurrentKind>()}) {
+            asked = m_in.rating<Current>(*part, {RatedQuantity::BreakingCapacity, RatingKind::Limit,
+                                                 RatingBasis::Continuous, kind});
+            if (asked.value)
+                return asked;
+        }
+        return told.value ? told : asked;
+    }
+
     void addBranch(LowVoltageInputs &inputs, const Branch &branch) const
     {
         LowVoltageFuse fuse;
@@ -145,17 +164,9 @@ private:
         fuse.rating = m_in.field<Current>(branch, &Branch::fuseRating, "fuse_rating", fuse.name,
                                           Evidence::Nameplate, tr("entered with the branch"));
         fuse.cable = capacityOf(m_in, branch);
-        if (const Part *part = m_in.records().find(branch.fuse)) {
-            // told as such, or for direct current only
-            for (const std::optional<CurrentKind> kind :
-                 {std::optional<CurrentKind>(), std::optional(CurrentKind::Dc)}) {
-                const Given<Current> breaking =
-                    m_in.rating<Current>(*part, {RatedQuantity::BreakingCapacity, RatingKind::Limit,
-                                                 RatingBasis::Continuous, kind});
-                if (breaking.value && !fuse.breaking)
-                    fuse.breaking = breaking;
-            }
-        }
+        fuse.breaking = breakingOf(branch);
+        if (m_in.has("fault.least_loop", branch))
+            fuse.loop = m_in.figure<Resistance>("fault.least_loop", branch);
         if (!isSupply(branch)) {
             LowVoltageLoad load;
             load.name = branch.name;
