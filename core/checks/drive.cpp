@@ -35,10 +35,16 @@ std::vector<const Origin *> motorFrom(const DriveInputs &inputs)
     return {&inputs.peakPower.origin, &inputs.peakTorque.origin};
 }
 
+// The controller's setting, not the motor, bounds the torque.
+bool isBySetting(const DriveInputs &inputs, const std::optional<Torque> &most)
+{
+    return inputs.torqueSet && inputs.torqueSet->value && most && *inputs.torqueSet->value <= *most;
+}
+
 // What the greatest torque rests on.
 std::vector<const Origin *> torqueFrom(const DriveInputs &inputs, const std::optional<Torque> &most)
 {
-    if (inputs.torqueSet && inputs.torqueSet->value && most && *inputs.torqueSet->value <= *most)
+    if (isBySetting(inputs, most))
         return {&inputs.torqueSet->origin};
     return {inputs.curve.empty() ? &inputs.peakTorque.origin : &inputs.curveOrigin};
 }
@@ -155,17 +161,29 @@ void takeVehicle(Worksheet &sheet, const DriveInputs &inputs, Known &known)
 
 void judgeTorques(Worksheet &sheet, const DriveInputs &inputs, const Known &known)
 {
+    if (!inputs.gearboxTorque && !inputs.axleTorque)
+        return;
+    // what a plate says the motor gives has its own tolerance; what is set has the controller's
+    const bool set = isBySetting(inputs, known.mostTorque);
+    const std::optional<double> tolerance =
+        set ? taken(sheet, inputs.torqueTolerance, u"u_T", u"%", 0, 1) : std::optional(0.0);
+    if (set && tolerance && *tolerance > 0)
+        sheet.step(tr("torque that may come of what is set"), QStringLiteral("T_set·(1 + u_T)"),
+                   QString(show(*known.mostTorque, u"N·m") + QStringLiteral(" · ") +
+                           show(1 + *tolerance, u"")),
+                   *known.mostTorque * (1 + *tolerance), u"N·m");
+    const Given<double> *toleranceFrom = set ? &inputs.torqueTolerance : nullptr;
     if (inputs.gearboxTorque) {
         const auto limit = taken(sheet, *inputs.gearboxTorque, u"T_g", u"N·m", 0, 1e6);
-        sheet.restsOn(torqueFrom(inputs, known.mostTorque), inputs.gearboxTorque);
-        if (limit && known.mostTorque &&
-            sheet.atMost(tr("torque into the gearbox"), *known.mostTorque, *limit, u"N·m",
-                         inputs.gearboxTorque->origin.name) != Verdict::Holds)
+        sheet.restsOn(torqueFrom(inputs, known.mostTorque), inputs.gearboxTorque, toleranceFrom);
+        if (limit && known.mostTorque && tolerance &&
+            sheet.readAtMost(tr("torque into the gearbox"), *known.mostTorque, *tolerance, *limit,
+                             u"N·m", inputs.gearboxTorque->origin.name) != Verdict::Holds)
             sheet.turnedBy(tr("A lower torque set in the controller, or a gearbox for more."));
     }
     if (inputs.axleTorque) {
         const auto limit = taken(sheet, *inputs.axleTorque, u"T_a", u"N·m", 0, 1e6);
-        if (limit && known.mostTorque && known.ratios && known.efficiency) {
+        if (limit && known.mostTorque && known.ratios && known.efficiency && tolerance) {
             const double ratio = known.ratios->front().ratio;
             const Torque torque = *known.mostTorque * (ratio * *known.efficiency);
             sheet.step(tr("torque at the drive shafts"), QStringLiteral("T_s = T·i·i_f·η"),
@@ -174,9 +192,10 @@ void judgeTorques(Worksheet &sheet, const DriveInputs &inputs, const Known &know
                                show(*known.efficiency, u"%")),
                        torque, u"N·m");
             sheet.restsOn(torqueFrom(inputs, known.mostTorque), inputs.axleTorque,
-                          gearFrom(inputs, true), inputs.finalDrive, inputs.efficiency);
-            if (sheet.atMost(tr("torque at the drive shafts"), torque, *limit, u"N·m",
-                             inputs.axleTorque->origin.name) != Verdict::Holds)
+                          gearFrom(inputs, true), inputs.finalDrive, inputs.efficiency,
+                          toleranceFrom);
+            if (sheet.readAtMost(tr("torque at the drive shafts"), torque, *tolerance, *limit,
+                                 u"N·m", inputs.axleTorque->origin.name) != Verdict::Holds)
                 sheet.turnedBy(tr("A lower torque set in the controller, or not driving in the "
                                   "lowest gear."));
         }
@@ -343,7 +362,7 @@ Check judgeDrive(const DriveInputs &inputs)
                         "the torque of a motor held at standstill."));
     const QString source =
         tr("Equilibrium of a vehicle on a grade, F = T·i·η/r against µ·m·g·cos θ + ½·ρ·Cd·A·v² + "
-           "m·g·sin θ + λ·m·a; any text on vehicle dynamics");
+           "m·g·sin θ + λ·m·a; Gillespie, Fundamentals of Vehicle Dynamics");
 
     Known known;
     takeMotor(sheet, inputs, known);
@@ -389,10 +408,11 @@ Check judgeDrive(const DriveInputs &inputs)
                tr("on the level, for as long as motor and inverter give it"), top, u"km/h");
     const std::optional<Speed> lasting = topSpeedForGood(driveline, load, known.continuousPower);
     if (lasting)
-        sheet.step(tr("top speed at continuous power"),
-                   QStringLiteral("F(v) = R(v), F·v ≤ P_c·η, ω ≤ ω_max"),
-                   tr("on the level, for good with %1").arg(show(*known.continuousPower, u"kW")),
-                   *lasting, u"km/h");
+        sheet.step(
+            tr("top speed at continuous power"),
+            QStringLiteral("F(v) = R(v), F·v ≤ P_c·η, ω ≤ ω_max"),
+            tr("on the level, continuously with %1").arg(show(*known.continuousPower, u"kW")),
+            *lasting, u"km/h");
 
     sheet.restsOn(torqueFrom(inputs, known.mostTorque), inputs.mass, gearFrom(inputs, true),
                   inputs.finalDrive, inputs.rollingRadius, inputs.efficiency,

@@ -29,10 +29,15 @@ struct DriveInputs
     // The motor: its curve, or, when the curve is empty, peak torque and peak power.
     std::vector<std::pair<RotationSpeed, Torque>> curve;
     Origin curveOrigin;
-    Given<Torque> peakTorque;                    // not needed with a curve
-    Given<Power> peakPower;                      // at the shaft; not needed with a curve
-    Given<RotationSpeed> motorLimit;             // the highest speed its maker allows
-    std::optional<Given<Torque>> torqueSet;      // the controller's setting, when it is lower
+    Given<Torque> peakTorque;               // not needed with a curve
+    Given<Power> peakPower;                 // at the shaft; not needed with a curve
+    Given<RotationSpeed> motorLimit;        // the highest speed its maker allows
+    std::optional<Given<Torque>> torqueSet; // the controller's setting, when it is lower
+    // How far the torque may be off what is set, each way: a controller reckons it from currents, a
+    // temperature and a table. 0 to 1. Taken only where the set torque decides.
+    Given<double> torqueTolerance =
+        given(0.05, QStringLiteral("tolerance of the controller's torque"), Evidence::Assumed,
+              QStringLiteral("common practice, no published source"));
     std::optional<Given<Power>> continuousPower; // at the shaft; absent: not judged
 
     std::vector<DriveGear> gears; // those that are driven in; empty: no gearbox, 1:1

@@ -195,6 +195,9 @@ std::optional<Given<double>> weightShift(const BookInputs &in)
 
 void putWishes(const BookInputs &in, DriveInputs &drive)
 {
+    drive.torqueTolerance =
+        in.figureOr(*drive.torqueTolerance.value, drive.torqueTolerance.origin.source,
+                    "drive.torque_tolerance");
     drive.wantedSpeed = in.figure<Speed>("drive.wanted_speed");
     drive.wantedTo50 = figureIfAny<Duration>(in, "drive.time_to_50");
     drive.wantedTo80 = figureIfAny<Duration>(in, "drive.time_to_80");
