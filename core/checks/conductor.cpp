@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/checks/conductor.h"
 
+#include "core/checks/usable.h"
 #include "core/checks/worksheet.h"
 
 #include <QCoreApplication>
@@ -14,6 +15,23 @@ namespace {
 QString tr(const char *text)
 {
     return QCoreApplication::translate("Conductor", text);
+}
+
+// The cable is taken as hot as its continuous current makes it: a moment warms it little.
+void judgePeakDrop(Worksheet &sheet, const ConductorInputs &inputs, Resistance warm,
+                   Voltage voltage)
+{
+    if (!inputs.peak)
+        return;
+    const Current peak = sheet.take(*inputs.peak, u"Î", u"A", 0);
+    if (!isUsable(*inputs.peak, peak))
+        return;
+    sheet.step(tr("voltage drop at its peak"), QStringLiteral("ΔÛ = Î·R"),
+               QString(show(peak, u"A") + QStringLiteral(" · ") + show(warm, u"mΩ")), peak * warm,
+               u"V");
+    sheet.restsOn(*inputs.peak, inputs.length, inputs.conditions.area, inputs.voltage,
+                  inputs.conditions.insulation, inputs.conditions.material, inputs.strands);
+    sheet.within(tr("voltage drop at its peak"), peak * warm / voltage, inputs.peakDrop, u"%");
 }
 
 void judgeDrop(Worksheet &sheet, const ConductorInputs &inputs, ConductorMaterial material,
@@ -47,6 +65,7 @@ void judgeDrop(Worksheet &sheet, const ConductorInputs &inputs, ConductorMateria
     sheet.restsOn(inputs.continuous, inputs.length, inputs.conditions.area, inputs.voltage,
                   inputs.conditions.insulation, inputs.conditions.material, inputs.strands);
     sheet.within(tr("voltage drop"), drop / voltage, inputs.drop, u"%");
+    judgePeakDrop(sheet, inputs, warm, voltage);
     sheet.result(
         tr("%1 dropped and %2 of heat at %3")
             .arg(show(drop, u"V"), show(current * current * warm, u"W"), show(current, u"A")));

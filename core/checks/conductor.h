@@ -33,6 +33,16 @@ struct ConductorInputs
                            Tighter::Lower,
                            std::nullopt,
                            {}};
+    // Of moments, where the load starts on it: pumps, fans, contactors. None: it has none.
+    std::optional<Given<Current>> peak = {}; // A, 0 or more
+    Threshold<double> peakDrop{
+        QStringLiteral("conductor.peak_drop"),
+        0.10,
+        QStringLiteral("common practice, no published source; IEC 60364-5-52 allows more "
+                       "while motors start, and names no figure"),
+        Tighter::Lower,
+        std::nullopt,
+        {}};
 };
 
 // Id "conductor".

@@ -26,6 +26,7 @@ constexpr std::array kThresholds{
     ThresholdInfo{"cells.charge_floor", Measure::Temperature, L("coldest cell that is charged, at least")},
     ThresholdInfo{"charging.continuous_share", Measure::Ratio, L("share of the protective device in hours of charging, at most")},
     ThresholdInfo{"conductor.drop", Measure::Ratio, L("voltage drop, at most")},
+    ThresholdInfo{"conductor.peak_drop", Measure::Ratio, L("voltage drop at a peak, at most")},
     ThresholdInfo{"discharge.voltage_dc", Measure::Voltage, L("touch voltage DC, at most")},
     ThresholdInfo{"discharge.voltage_ac", Measure::Voltage, L("touch voltage AC, at most")},
     ThresholdInfo{"discharge.passive_time", Measure::Duration, L("time to bleed off, at most")},

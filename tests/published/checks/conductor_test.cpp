@@ -53,6 +53,25 @@ const AmpacityTable &tableNamed(const std::vector<AmpacityTable> &tables, const 
 
 } // namespace
 
+// A pump that starts with 65 A on 3.6 m of 10 mm², there and back: 1.91 Ω/km · (1 + 0.00393·70) ·
+// 3.6 m · 65 A = 0.57 V of 12 V.
+TEST(Conductor, TellsTheDropAtThePeakBesideThatOfTheContinuousCurrent)
+{
+    ConductorInputs in = cable(10, 12, 3.6);
+    in.voltage.value = volts(12);
+    const QString row = QStringLiteral("voltage drop at its peak");
+    EXPECT_EQ(reading::comparison(judgeConductor(in), row), nullptr);
+    in.peak = given(amperes(65), QStringLiteral("peak current"));
+    const Check check = judgeConductor(in);
+    ASSERT_NE(reading::comparison(check, row), nullptr);
+    EXPECT_NEAR(reading::si(reading::comparison(check, row)->value), 0.0475, 1e-4);
+    EXPECT_EQ(check.verdict, Verdict::Holds);
+    in.peak->value = amperes(140); // 10.2 %
+    EXPECT_EQ(judgeConductor(in).verdict, Verdict::Fails);
+    in.peak = notKnown<Current>(QStringLiteral("peak current"));
+    EXPECT_EQ(judgeConductor(in).verdict, Verdict::Unknown);
+}
+
 // IEC 60228:2004, table 2 (class 2) and table 3 (class 5), Ω/km at 20 °C. Exact.
 TEST(Conductor, HasTheResistancesOfTheStandard)
 {
