@@ -59,6 +59,37 @@ void judgeVoltage(Worksheet &sheet, const FuseInputs &inputs)
     }
 }
 
+void judgeOverload(Worksheet &sheet, const FuseInputs &inputs, Current rating, Current capacity)
+{
+    if (inputs.isPartialRange && inputs.cannotBeOverloaded) {
+        sheet.stepText(tr("overload of the cable"), QStringLiteral("IEC 60364-4-43, 433.3"),
+                       tr("a partial-range fuse does not open on one"),
+                       tr("what it feeds cannot cause one"));
+        return;
+    }
+    if (inputs.isPartialRange)
+        sheet.doubt(tr("A partial-range fuse does not open on an overload: say what keeps one off "
+                       "the cable."));
+    if (!isUsable(inputs.cableCapacity, capacity))
+        return;
+    if (rating.si() > 0) {
+        sheet.restsOn(inputs.cableCapacity, inputs.rating);
+        sheet.atMost(tr("rating against the cable"), rating, capacity, u"A",
+                     tr("IEC 60364-4-43, 433.1"));
+    }
+    if (!inputs.conventional)
+        return;
+    const Current opens = sheet.take(*inputs.conventional, u"I₂", u"A", 1e-6);
+    if (!isUsable(*inputs.conventional, opens))
+        return;
+    constexpr double kOverload = 1.45;
+    sheet.step(tr("overload the cable takes until it opens"), QStringLiteral("1.45·I_z"),
+               show(capacity, u"A"), capacity * kOverload, u"A");
+    sheet.restsOn(inputs.cableCapacity, *inputs.conventional);
+    sheet.atMost(tr("conventional current against the cable"), opens, capacity * kOverload, u"A",
+                 tr("IEC 60364-4-43, 433.1"));
+}
+
 void judgeLoad(Worksheet &sheet, const FuseInputs &inputs, Current rating)
 {
     const Current load = sheet.take(inputs.continuous, u"I_b", u"A", 0);
@@ -88,11 +119,7 @@ void judgeLoad(Worksheet &sheet, const FuseInputs &inputs, Current rating)
         }
     }
     const Current capacity = sheet.take(inputs.cableCapacity, u"I_z", u"A", 1e-6);
-    if (rating.si() > 0 && isUsable(inputs.cableCapacity, capacity)) {
-        sheet.restsOn(inputs.cableCapacity, inputs.rating);
-        sheet.atMost(tr("rating against the cable"), rating, capacity, u"A",
-                     tr("IEC 60364-4-43, 433.1"));
-    }
+    judgeOverload(sheet, inputs, rating, capacity);
 }
 
 struct Fault

@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Fuse: does it carry the load, open before the cable burns, and break what the pack can drive?
 //
-// Load and cable: I_b ≤ I_n ≤ I_z (IEC 60364-4-43, 433.1). Short circuit: S ≥ √(I²t)/k up to 5 s
+// Load and cable: I_b ≤ I_n ≤ I_z and I₂ ≤ 1.45·I_z (IEC 60364-4-43, 433.1), with I₂ the current at
+// which the fuse opens within its conventional time, held to it where it is told. A partial-range
+// fuse opens on short circuits alone, so that something else has to keep an overload off the cable,
+// or nothing can cause one (433.3). Short circuit: S ≥ √(I²t)/k up to 5 s
 // (434.5.2; k by 5-54, annex A). Prospective current: pack voltage over the resistance of the loop,
 // without the inductance, which only delays it. Clearing times are read off the maker's curve at
 // that current and come in as inputs. That a load should use only part of the rating is common
@@ -41,6 +44,9 @@ struct FuseInputs
     std::vector<VoltageLimit> voltage;           // rated; an AC rating never answers for DC
     Given<Current> breaking;                     // A, above 0, at that kind of voltage
     std::optional<Given<Current>> leastBreaking; // A; of partial-range fuses; none: full range
+    bool isPartialRange = false;                 // told to be
+    bool cannotBeOverloaded = false;             // by what the branch feeds, as told
+    std::optional<Given<Current>> conventional;  // A, above 0; I₂, none: not told
     Given<double> temperatureFactor;             // above 0, of the rating left at the fuse's place
     Given<double> loadShare =
         given(0.75, QStringLiteral("share of the rating for a steady load"), Evidence::Assumed,

@@ -114,8 +114,13 @@ private:
                 inputs.breaking = ofKind;
         }
         // one that is not said to break everything has a least current it breaks
-        if (m_in.choice<FuseRange>("fuse.range", *fuse).value != FuseRange::Full)
+        const std::optional<FuseRange> range = m_in.choice<FuseRange>("fuse.range", *fuse).value;
+        if (range != FuseRange::Full)
             inputs.leastBreaking = m_in.figure<Current>("fuse.least_breaking", *fuse);
+        inputs.isPartialRange = range == FuseRange::Partial;
+        inputs.cannotBeOverloaded = m_in.yesNo("branch.cannot_overload", branch) == true;
+        if (m_in.has("fuse.conventional_current", *fuse))
+            inputs.conventional = m_in.figure<Current>("fuse.conventional_current", *fuse);
         inputs.temperatureFactor = m_in.figureOr(0.9, warm(), "fuse.temperature_factor", *fuse);
         inputs.loadShare = m_in.figureOr(*inputs.loadShare.value, inputs.loadShare.origin.source,
                                          "fuse.load_share", *fuse);

@@ -320,5 +320,59 @@ TEST_F(ElectricalCircuits, TheLowVoltageSideIsAsByHand)
     expectBothVerdicts(judgeLowVoltageOfBook(inputs()));
 }
 
+TEST_F(ElectricalCircuits, AFuseOnTheLowVoltageSideIsAskedWhatItBreaks)
+{
+    const Id<Part> converter = part("Converter", PartRole::Converter, low);
+    rate(converter, kDcCurrent, "100 A");
+    const Id<Part> battery = part("Battery", PartRole::AuxiliaryBattery, low);
+    rate(battery, kDcNominal, "12 V");
+    rate(battery, actualOf(RatedQuantity::Capacity), "100 Ah");
+    Branch branch = cable("Steering", low);
+    branch.continuousCurrent = amount("30 A");
+    branch.fuseRating = amount("50 A");
+    const Id<Branch> id = book.add(branch);
+    word("branch.in_reserve", id, "yes");
+    EXPECT_EQ(judgeLowVoltageOfBook(inputs()).front().unknowns, QStringList());
+    figure("low_voltage.battery_resistance", low, "8 mΩ");
+    expectAsks(judgeLowVoltageOfBook(inputs()), "breaking capacity of the fuse of Steering");
+    figure("fuse.breaking_capacity", id, "1 kA");
+    EXPECT_EQ(judgeLowVoltageOfBook(inputs()).front().verdict, Verdict::Fails); // 1.5 kA
+    figure("fault.least_loop", id, "16 mΩ");
+    EXPECT_NE(judgeLowVoltageOfBook(inputs()).front().verdict, Verdict::Fails); // 750 A
+}
+
+// 65 A over 3 m of 10 mm² there and back.
+TEST_F(ElectricalCircuits, APeakOnTheLowVoltageSideDropsItsVoltageToo)
+{
+    Circuit told = *records().find(low);
+    told.nominalVoltage = amount("12 V");
+    OHMWRIGHT_ASSERT_OK(book->edit(QStringLiteral("say"), [&] { return book->update(told); }));
+    Branch branch = cable("Steering", low);
+    branch.continuousCurrent = amount("12 A");
+    branch.peakCurrent = amount("65 A");
+    branch.conductorSize = amount("10 mm²");
+    book.add(branch);
+    const Check check = judgeConductorOfBook(inputs()).front();
+    EXPECT_TRUE(std::ranges::any_of(check.comparisons, [](const Comparison &held) {
+        return held.what == QStringLiteral("voltage drop at its peak");
+    }));
+    loosen("conductor.peak_drop", "5 %");
+    EXPECT_EQ(judgeConductorOfBook(inputs()).front().verdict, Verdict::Fails);
+}
+
+TEST_F(ElectricalCircuits, APartialRangeFuseLeavesTheOverloadInDoubt)
+{
+    addPack(traction);
+    const Id<Part> fuse = part("Fuse", PartRole::Fuse, traction);
+    word("fuse.range", fuse, "partial range");
+    figure("fuse.conventional_current", fuse, "300 A");
+    Branch branch = cable("Main", traction);
+    branch.fuse = fuse;
+    const Id<Branch> id = book.add(branch);
+    EXPECT_EQ(judgeFuseOfBook(inputs()).front().doubts.size(), 1);
+    word("branch.cannot_overload", id, "yes");
+    EXPECT_TRUE(judgeFuseOfBook(inputs()).front().doubts.isEmpty());
+}
+
 } // namespace
 } // namespace ohmwright

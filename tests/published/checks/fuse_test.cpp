@@ -111,6 +111,35 @@ TEST(Fuse, AnAlternatingRatingNeverAnswersForDirectVoltage)
     EXPECT_EQ(judged(in), Verdict::Unknown);
 }
 
+// I₂ ≤ 1.45·I_z of IEC 60364-4-43, 433.1 (quoted in many reprints): a 200 A fuse that opens at 1.6
+// times its rating within its conventional time asks for a cable of 320/1.45 = 220.7 A.
+TEST(Fuse, HoldsItsConventionalCurrentToTheCableWhereItIsTold)
+{
+    FuseInputs in = usual();
+    in.conventional = given(amperes(320), QStringLiteral("conventional current"));
+    EXPECT_EQ(judged(in), Verdict::Holds);
+    in.cableCapacity.value = amperes(221);
+    EXPECT_EQ(judged(in), Verdict::Tight);
+    in.cableCapacity.value = amperes(220);
+    EXPECT_EQ(judged(in), Verdict::Fails);
+    in.conventional.reset();
+    EXPECT_EQ(judged(in), Verdict::Tight); // by the rating alone
+}
+
+TEST(Fuse, OfPartialRangeKeepsNoOverloadOffTheCable)
+{
+    FuseInputs in = usual();
+    in.isPartialRange = true;
+    in.leastBreaking = given(amperes(800), QStringLiteral("least breaking current"));
+    const Check check = judgeFuse(in);
+    EXPECT_EQ(check.verdict, Verdict::Unknown);
+    EXPECT_EQ(check.doubts.size(), 1);
+    in.cannotBeOverloaded = true;
+    EXPECT_EQ(judged(in), Verdict::Holds);
+    in.cableCapacity.value = amperes(190); // below the rating, which then is no matter
+    EXPECT_EQ(judged(in), Verdict::Holds);
+}
+
 TEST(Fuse, IsUnknownWithoutAFaultOrItsResistance)
 {
     FuseInputs in = usual();
