@@ -18,7 +18,7 @@ QString tr(const char *text)
     return QCoreApplication::translate("BoltedFlange", text);
 }
 
-// Share of the tensile strength a bolt bears in shear: EN 1993-1-8, table 3.4, from memory.
+// Share of the tensile strength a bolt bears in shear: EN 1993-1-8.
 double shearShare(BoltClass strength, bool threadInShear)
 {
     constexpr double kShank = 0.6;

@@ -45,7 +45,7 @@ struct BoltedFlangeInputs
                                  {}};
     Threshold<double> shearSafety{QStringLiteral("flange.shear"),
                                   1.25,
-                                  QStringLiteral("EN 1993-1-8, table 3.4; from memory"),
+                                  QStringLiteral("EN 1993-1-8"),
                                   Tighter::Higher,
                                   std::nullopt,
                                   {}};

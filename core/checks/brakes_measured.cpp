@@ -75,7 +75,7 @@ Check judgeBrakesMeasured(const BrakesMeasuredInputs &inputs)
     sheet.caution(QStringLiteral("road-test"));
     sheet.afterwards(tr("Then have it tested where the place's own roadworthiness test is done; "
                         "braking by the motor does not count."));
-    const QString source = tr("Directive 2014/45/EU, annex I; UN R13-H, annex 3");
+    const QString source = tr("Directive 2014/45/EU, annex I; UN R13-H");
 
     takeRecord(sheet, inputs.record);
     if (!inputs.axles.empty() || inputs.parkingForce)

@@ -5,7 +5,7 @@
 // Efficiency = sum of the braking forces/(m·g), or deceleration/g; imbalance of an axle =
 // difference of its two wheels/the greater. Sources: Directive 2014/45/EU, annex I, 1.2 and 1.4
 // (cars 58 %, 50 % if first used before 2010 or 2012; imbalance 30 %; parking brake 16 %); UN
-// R13-H, annex 3, 2.1.1 (road: 6.43 m/s², pedal force at most 500 N).
+// R13-H (road: 6.43 m/s², pedal force at most 500 N).
 #pragma once
 
 #include "core/checks/given.h"
@@ -52,13 +52,13 @@ struct BrakesMeasuredInputs
                               {}};
     Threshold<double> road{QStringLiteral("brakes.road"),
                            6.43 / 9.80665,
-                           QStringLiteral("UN R13-H, annex 3, 2.1.1: 6.43 m/s²"),
+                           QStringLiteral("UN R13-H: 6.43 m/s²"),
                            Tighter::Higher,
                            std::nullopt,
                            {}};
     Threshold<Force> pedal{QStringLiteral("brakes.pedal"),
                            Force::fromSi(500),
-                           QStringLiteral("UN R13-H, annex 3, 2.1.1: at most 500 N"),
+                           QStringLiteral("UN R13-H: at most 500 N"),
                            Tighter::Lower,
                            std::nullopt,
                            {}};

@@ -200,8 +200,9 @@ Check judgeCharging(const ChargingInputs &in)
                       "those licensed to."));
     sheet.turnedBy(tr("A charger whose window holds the pack from empty to full, set to end at the "
                       "pack's full voltage."));
-    return sheet.finish(tr("Power of alternating current, any text on circuits; National "
-                           "Electrical Code 210.20(A), 625.41, 625.42; IEC 61851-1"));
+    return sheet.finish(
+        tr("Power of alternating current: Nilsson and Riedel, Electric Circuits; National "
+           "Electrical Code 210.20(A), 625.41, 625.42; IEC 61851-1"));
 }
 
 } // namespace ohmwright

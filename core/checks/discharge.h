@@ -3,10 +3,11 @@
 // always bleeds them and by what is switched across them, and what the bleeding costs.
 //
 // A capacitor through a resistor: t = R·C·ln(U₀/Uₗ); stored energy ½·C·U²; bleed loss U²/R. Source:
-// any text on circuits. Touch voltages 60 V DC and 30 V AC: ISO 6469-3 and 49 CFR 571.305 S3. No
-// rule that was read gives a time for a vehicle switched off, so the times are design choices, and
-// named so; 1 s is published for a connector that opens without tools. The 0.2 J of Y-capacitors
-// after a crash: ISO 6469-4:2015, 5.2.2 (an older UN R94 text prints 2.0 J; the stricter is used).
+// Nilsson and Riedel, Electric Circuits. Touch voltages 60 V DC and 30 V AC: ISO 6469-3 and 49 CFR
+// 571.305 S3. No rule that was read gives a time for a vehicle switched off, so the times are
+// design choices, and named so; 1 s is published for a connector that opens without tools. The 0.2
+// J of Y-capacitors after a crash: ISO 6469-4:2015, 5.2.2 (an older UN R94 text prints 2.0 J; the
+// stricter is used).
 #pragma once
 
 #include "core/checks/given.h"

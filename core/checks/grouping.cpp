@@ -242,7 +242,7 @@ void tellJoining(Worksheet &sheet, const Given<Voltage> &difference, const Colum
     std::vector<double> sorted = columns.resistance;
     std::sort(sorted.begin(), sorted.end());
     const Resistance loop = ohms(sorted.size() < 2 ? sorted[0] : sorted[0] + sorted[1]);
-    sheet.step(tr("current at the moment of joining"), QStringLiteral("I = ΔU/(R₁ + R₂)"),
+    sheet.step(tr("current at the moment two are joined"), QStringLiteral("I = ΔU/(R₁ + R₂)"),
                QString(show(u, u"mV") + QStringLiteral(" / ") + show(loop, u"mΩ")), u / loop, u"A");
 }
 

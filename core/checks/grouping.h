@@ -4,7 +4,7 @@
 //
 // The splitting is core/checks/balanced_groups.h (differencing, exchanges, branch and bound), what
 // stands out is core/checks/robust_statistics.h; sources stand there. In parallel, capacities add,
-// and conductances 1/R add. Any text on circuits.
+// and conductances 1/R add. Nilsson and Riedel, Electric Circuits.
 #pragma once
 
 #include "core/checks/balanced_groups.h"

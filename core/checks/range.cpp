@@ -201,7 +201,8 @@ Check judgeRange(const RangeInputs &inputs)
     sheet.about(inputs.subject);
     sheet.caution(QStringLiteral("battery"));
     sheet.afterwards(tr("Then measure: energy over a known distance, there and back, warm and "
-                        "cold. The first drives stay near home."));
+                        "cold. The first drives stay near home. Heating the cabin, a cold pack "
+                        "and headwind are not in it."));
     const QString source =
         tr("Energy demand of a cycle in the form of UN R154, annex B7; cycles from 40 CFR Parts "
            "86 and 600, Regulation (EU) 2017/1151, UN Regulations 83 and 154");

@@ -118,9 +118,9 @@ Accelerations RestraintInputs::ofClass(VehicleClass vehicle, bool along)
     held.tighter = Tighter::Higher;
     held.source =
         along && vehicle == VehicleClass::M1N1
-            ? QStringLiteral("UN R100, annex 8C (mechanical shock), from memory; the Australian "
-                             "code of practice NCOP14 has 20 as well")
-            : QStringLiteral("UN R100, annex 8C (mechanical shock), from memory");
+            ? QStringLiteral("UN R100, mechanical shock; the Australian code of practice NCOP14 "
+                             "has 20 as well")
+            : QStringLiteral("UN R100, mechanical shock; codes of conversion may ask for more");
     switch (vehicle) {
     case VehicleClass::M1N1:
         held.published = along ? 20 : 8;
@@ -155,7 +155,7 @@ Check judgeRestraint(const RestraintInputs &in)
     sheet.afterwards(tr("Then show the drawing to whoever approves the vehicle. Not computed here: "
                         "the box itself, its brackets, the body beyond the sheet under the heads, "
                         "welds, and bolts loosened by movement."));
-    const QString source = tr("Equilibrium; EN 1993-1-8, table 3.4; ISO 898-1");
+    const QString source = tr("Equilibrium; EN 1993-1-8; ISO 898-1");
     const std::optional<Joint> joint = takeJoint(sheet, in);
     sheet.takeChoice(in.size.origin, in.size.value ? wordOf(*in.size.value) : QString());
     sheet.takeChoice(in.grade.origin, in.grade.value ? wordOf(*in.grade.value) : QString());

@@ -43,8 +43,8 @@ struct RestraintInputs
     Accelerations sideways = ofClass(VehicleClass::M1N1, false);
     Accelerations upward{QStringLiteral("restraint.upward"),
                          10,
-                         QStringLiteral("Australian code of practice for electric drives (NCOP14), "
-                                        "from memory; UN R100 names none"),
+                         QStringLiteral("Australian code of practice for electric drives, NCOP14; "
+                                        "UN R100 names none"),
                          Tighter::Higher,
                          std::nullopt,
                          {}};

@@ -54,13 +54,13 @@ struct RotatingPartInputs
 
     Given<RotationSpeed> highestSpeed; // it is ever turned at: the motor's limit, or downhill
     Given<double> overspeed = given(1.2, QStringLiteral("overspeed factor"), Evidence::Datasheet,
-                                    QStringLiteral("IEC 60034-1, overspeed test; from memory"));
+                                    QStringLiteral("IEC 60034-1, overspeed test"));
     Given<Unbalance> residualUnbalance; // measured, on the balancing machine's sheet
 
     // A stated factor lower than this is held against it.
     Threshold<double> leastOverspeed{QStringLiteral("rotating.overspeed"),
                                      1.2,
-                                     QStringLiteral("IEC 60034-1, overspeed test; from memory"),
+                                     QStringLiteral("IEC 60034-1, overspeed test"),
                                      Tighter::Higher,
                                      std::nullopt,
                                      {}};

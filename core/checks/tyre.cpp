@@ -15,7 +15,7 @@ namespace {
 constexpr double kInch = 0.0254;
 constexpr double kKmh = 1 / 3.6;
 constexpr double kRadialRolling = 3.05;
-constexpr double kDiagonalRolling = 2.99; // ETRTO, from memory
+constexpr double kDiagonalRolling = 2.99; // ETRTO
 constexpr double kFullSection = 0.82;     // common practice, no published source
 
 QString tr(const char *text)

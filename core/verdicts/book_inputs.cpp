@@ -110,7 +110,7 @@ BookInputs::Found BookInputs::foundOf(const char *name, const Part &of) const
     if (!record && of.type)
         record = recorded(name, RecordTraits<PartType>::table, of.type->value());
     Found result = found(name, kTable, of.key, record);
-    result.origin.name = tr("%1 of %2").arg(result.origin.name, of.name);
+    result.origin.name = tr("%1: %2").arg(of.name, result.origin.name);
     result.origin.path = withinOf(of);
     result.origin.stale = own && of.reworkedOn && record->on && *record->on < *of.reworkedOn;
     return result;
@@ -129,6 +129,7 @@ BookInputs::RatingFound BookInputs::foundRating(const Part &part, const FigureNa
     result.origin.path = withinOf(part);
     result.origin.field = print(RatingAddress{part.key, name, {}});
     result.origin.clash = figure.clash;
+    result.origin.safest = figure.clash && name.kind == RatingKind::Limit;
     result.origin.stale = figure.stale;
     return result;
 }

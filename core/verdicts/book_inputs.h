@@ -43,8 +43,8 @@ public:
 
     // A figure of the list in core/records/check_figures.h, of the vehicle, or of a circuit,
     // branch, part (its own before its type's) or test. The name must be in the list, and of that
-    // measure (asserted). Named "drag coefficient", or "pulse energy of Resistor 2" where it is of
-    // a part.
+    // measure (asserted). Named "drag coefficient", or "Resistor 2: pulse energy" where it is of a
+    // part.
     template <class Q>
     [[nodiscard]] Given<Q> figure(const char *name) const
     {

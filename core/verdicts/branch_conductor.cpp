@@ -163,7 +163,8 @@ Given<Current> capacityOf(const BookInputs &in, const Branch &branch)
     Worksheet aside(QStringLiteral("conductor"), {}, Protects::Electronics);
     const std::optional<Current> capacity = takeAmpacity(aside, conditions, table);
     const Check worked = aside.finish(table.name);
-    Given<Current> result{capacity, called(tr("current the cable carries"), table.name)};
+    Given<Current> result{
+        capacity, called(tr("current the cable of %1 carries").arg(branch.name), table.name)};
     if (capacity) {
         result.origin.evidence = worked.weakest.value_or(Evidence::Datasheet);
         return result;

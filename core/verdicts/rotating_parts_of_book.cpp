@@ -63,8 +63,9 @@ Check judgePart(const BookInputs &in, const Part &part, const Part *motor)
     rotating.mass = in.rating<Mass>(part, kMass);
     rotating.density = in.figure<Density>("rotating.density", part);
     constexpr double kPoisson = 0.3;
-    rotating.poisson = in.figureOr<double>(kPoisson, tr("steel and aluminium, any handbook"),
-                                           "rotating.poisson", part);
+    rotating.poisson = in.figureOr<double>(
+        kPoisson, tr("steel and aluminium, 0.29 to 0.33: Shigley, Mechanical Engineering Design"),
+        "rotating.poisson", part);
     rotating.yieldStrength = in.figure<Pressure>("rotating.yield_strength", part);
     // only a certificate that is there proves anything
     rotating.certified = in.yesNo("rotating.certified", part).value_or(false);

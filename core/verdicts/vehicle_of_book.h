@@ -37,7 +37,8 @@ void putRoadLoad(const BookInputs &in, Inputs &into)
     constexpr double kRolling = 0.013;
     into.mass = drivenVehicle(in).mass;
     into.rollingCoefficient = in.figureOr<double>(
-        kRolling, because("car tyres on asphalt, any text on vehicle dynamics: 0.010 to 0.015"),
+        kRolling,
+        because("car tyres on asphalt, 0.010 to 0.015: common practice, no published source"),
         "vehicle.rolling_coefficient");
     into.dragCoefficient = in.figure<double>("vehicle.drag_coefficient");
     into.frontalArea = in.figure<Area>("vehicle.frontal_area");

@@ -233,7 +233,7 @@ TEST(FitsOfBook, AreBaysWithWhatSitsInThem)
     expectUnknown(van.only("fit"), "height of Inverter");
     van.actual(inverter, RatedQuantity::Height, "140 mm");
     van.figure("fit.cable_left", "12 mm", inverter);
-    expectUnknown(van.only("fit"), "how far the connector stands out on the left of Inverter");
+    expectUnknown(van.only("fit"), "Inverter: how far the connector stands out on the left");
     van.figure("fit.connector_left", "40 mm", inverter);
     FitInputs in;
     in.bayLength = of<Length>("500 mm");
@@ -278,7 +278,7 @@ TEST(CoolingOfBook, IsALoopForEachRadiator)
     van.figure("cooling.coolant", "ethylene glycol", radiator);
     van.figure("cooling.glycol", "45 %", radiator);
     van.figure("cooling.coldest", "-20 °C");
-    expectUnknown(van.only("cooling"), "heat into the coolant of Inverter");
+    expectUnknown(van.only("cooling"), "Inverter: heat into the coolant");
     expectUnknown(van.only("cooling"), "coolant flow, measured in the loop of Radiator");
     expectUnknown(van.only("cooling"), "heat of the radiator for each kelvin of Radiator");
     van.figure("cooling.heat", "1.5 kW", inverter);

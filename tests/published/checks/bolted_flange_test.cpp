@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Sources: ISO 898-1 (stress areas, proof loads), Shigley (T = K·F·d, 75 % of proof), a
-// strength-of-materials text (ten 20 mm bolts; also its example of two rows).
+// strength-of-materials text (ten 20 mm bolts; also its example of two rows). The factor 1.25 of EN
+// 1993-1-8 is from memory.
 #include "core/checks/bolted_flange.h"
 #include "core/checks/worksheet.h"
 #include "tests/published/checks/reading.h"

@@ -142,8 +142,8 @@ TEST(Grouping, TellsTheCurrentOfJoiningUnequalModules)
     GroupingInputs in = layout(modules, 1, 2);
     in.differenceBeforeJoining = given(volts(0.2), QStringLiteral("difference before joining"));
     EXPECT_NEAR(
-        reading::step(judgeGrouping(in), QStringLiteral("current at the moment of joining")), 50,
-        1e-9);
+        reading::step(judgeGrouping(in), QStringLiteral("current at the moment two are joined")),
+        50, 1e-9);
 }
 
 // Worse: fewer modules, a shorter rest, tighter thresholds.

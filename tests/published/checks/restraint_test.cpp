@@ -2,7 +2,8 @@
 // Sources: stress areas, ISO 898-1 (0.5 %); design resistance of bolts in shear to EN 1993-1-8, as
 // a steel maker's tables print it (M16 60.3, M20 94.1 kN in class 8.8; 62.8, 98.0 kN in 10.9);
 // least tensile loads, ISO 898-1 (M8 29 200, M10 46 400, M12 67 400 N in 8.8). Overturning:
-// equilibrium, independently by brute force here.
+// equilibrium, independently by brute force here. The accelerations of UN R100 and NCOP14 are from
+// memory; a summary of NCOP14 that was read has 20 g and names no axis.
 #include "core/checks/restraint.h"
 #include "core/checks/worksheet.h"
 #include "tests/published/checks/reading.h"

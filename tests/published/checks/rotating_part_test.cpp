@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Sources: Singer and Pytel, Strength of Materials, problems 139 and 140 (rings); Shigley and
-// Mischke, Carvill (formulas, worked); ISO 21940-11 (balance, worked from e = G/ω).
+// Mischke, Carvill (formulas, worked); ISO 21940-11 (balance, worked from e = G/ω). The overspeed
+// of IEC 60034-1 is from memory.
 #include "core/checks/rotating_part.h"
 #include "core/checks/worksheet.h"
 #include "tests/published/checks/reading.h"

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Sources: D = rim + 2·S·aspect, ETRTO / ISO 4000-1 (245/55R18 is 726.7 mm or 28.61 in as printed
 // in a tyre maker's data; the others worked from the formula). Load index and speed symbol tables
-// as printed by tyre makers and dealers after UN Regulation 30, annex 4: exact.
+// as printed by tyre makers and dealers after UN Regulation 30, annex 4: exact. The rolling
+// circumferences of 3.05 and 2.99 times the diameter, and what is not named here, are from memory.
 #include "core/checks/tyre.h"
 
 #include <gtest/gtest.h>
