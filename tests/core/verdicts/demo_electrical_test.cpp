@@ -77,6 +77,10 @@ TEST_F(DemoElectrical, TheRelayWithinTheHeaterFailsAndNothingElse)
                                          "plate in the control head › Relay on the switch plate"));
     EXPECT_EQ(worst.value, show(volts(453.6), u"V"));
     EXPECT_EQ(worst.limit, show(volts(400), u"V"));
+    // by papers and plates: what is assumed elsewhere has no part in it
+    EXPECT_FALSE(traction->sentence.contains(QStringLiteral("resting on")))
+        << traction->sentence.toStdString();
+    EXPECT_FALSE(isWeak(*traction->weakest));
     const auto failing = std::ranges::count_if(
         traction->comparisons, [](const Comparison &c) { return c.verdict == Verdict::Fails; });
     EXPECT_EQ(failing, 1);
