@@ -26,11 +26,12 @@ Voltage packVoltage(double cells, Voltage cell)
     return volts(std::round(cells * cell.si() * 1e9) / 1e9);
 }
 
-// See the header.
+// See the header. Not known, at least what every inverter reaches: so much is sure, and the check
+// is unknown.
 double alternatingShare(const CircuitRatingsInputs &inputs)
 {
-    return inputs.modulation.value == Modulation::SpaceVector ? 1 / std::numbers::sqrt2
-                                                              : std::sqrt(2.0 / 3);
+    return inputs.modulation.value == Modulation::SixStep ? std::sqrt(2.0 / 3)
+                                                          : 1 / std::numbers::sqrt2;
 }
 
 Voltage asKind(Voltage voltage, CurrentKind from, const CircuitRatingsInputs &on)
@@ -141,8 +142,8 @@ public:
 private:
     static QString shareFormula(const CircuitRatingsInputs &inputs)
     {
-        return inputs.modulation.value == Modulation::SpaceVector ? QStringLiteral("U/√2")
-                                                                  : QStringLiteral("√(2/3)·U");
+        return inputs.modulation.value == Modulation::SixStep ? QStringLiteral("√(2/3)·U")
+                                                              : QStringLiteral("U/√2");
     }
 
     Worksheet &m_sheet;
@@ -234,9 +235,9 @@ void tellMostCells(Worksheet &sheet, const CircuitRatingsInputs &inputs)
         const bool byCell = one <= asKind(full, CurrentKind::Dc, inputs);
         const QString formula = !byCell ? QStringLiteral("n₂ = n·Uₘ/U")
                                 : inputs.current == CurrentKind::Dc ? QStringLiteral("n₂ = Uₘ/u")
-                                : inputs.modulation.value == Modulation::SpaceVector
-                                    ? QStringLiteral("n₂ = √2·Uₘ/u")
-                                    : QStringLiteral("n₂ = √(3/2)·Uₘ/u");
+                                : inputs.modulation.value == Modulation::SixStep
+                                    ? QStringLiteral("n₂ = √(3/2)·Uₘ/u")
+                                    : QStringLiteral("n₂ = √2·Uₘ/u");
         sheet.stepText(what, formula,
                        tr("%1 for %2 a cell; %3 decides")
                            .arg(show(most.limit, u"V"), show(one, u"V"), most.decidedBy),
@@ -350,6 +351,8 @@ MostCells mostCellsInSeries(const CircuitRatingsInputs &inputs, double share)
     const std::optional<Voltage> &full = inputs.pack.cellFull.value;
     if (!full)
         most.unknowns.append(inputs.pack.cellFull.origin.name);
+    if (inputs.current == CurrentKind::Ac && !inputs.modulation.value)
+        most.unknowns.append(inputs.modulation.origin.name);
     if (!lowest)
         return most;
     most.limit = *lowest;
