@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// ohmwright sheet BOOK --out FILE.pdf|.html
+// ohmwright sheet BOOK --out FILE.pdf|.html [--working full|short]
 #include "app/commands/commands.h"
 #include "core/book/book.h"
 #include "core/diagram/one_line.h"
@@ -28,7 +28,7 @@ public:
     }
     [[nodiscard]] QString arguments() const override
     {
-        return QStringLiteral("BOOK --out FILE.pdf|.html");
+        return QStringLiteral("BOOK --out FILE.pdf|.html [--working full|short]");
     }
     [[nodiscard]] bool draws() const override { return true; }
 
@@ -36,6 +36,12 @@ public:
     {
         parser.addOption({QStringLiteral("out"),
                           tr("The file to write; its ending says what kind."), tr("file")});
+        parser.addOption({QStringLiteral("working"),
+                          tr("How the checks are worked at the end. short: what fails, is unknown "
+                             "or tight first and in full, what holds tabled where several are "
+                             "alike. full: each one in full. Neither leaves out a figure, its "
+                             "evidence, a formula or a source."),
+                          tr("full|short"), wordOf(Working::Short)});
     }
 
     int run(const QCommandLineParser &options, const QStringList &positional,
@@ -49,6 +55,10 @@ public:
         if (!pdf && !path.endsWith(QLatin1String(".html"), Qt::CaseInsensitive))
             return refuse(
                 io, tr("The build sheet is written as .pdf or .html, not as “%1”.").arg(path));
+        const QString word = options.value(QStringLiteral("working"));
+        const std::optional<Working> working = fromWord<Working>(word);
+        if (!working)
+            return refuse(io, tr("Checks are worked full or short, not “%1”.").arg(word));
         const Result<std::unique_ptr<Book>> book = openBook(positional[0], io.clock);
         if (!book)
             return refuse(io, book.error());
@@ -57,7 +67,7 @@ public:
             return refuse(io, revision.error());
         const sheet::Document document = buildSheet(
             (*book)->records(), {io.clock.today(), *revision, oneLineOf((*book)->records()).svg,
-                                 ui::plotSvg, checksOf(**book, io.clock.today())});
+                                 ui::plotSvg, checksOf(**book, io.clock.today()), *working});
         const sheet::ImageLoader loader = sheet::reducedPictures([&](const sheet::Image &image) {
             return image.bytes.isEmpty() ? (*book)->blob(image.id).value_or(QByteArray())
                                          : image.bytes;

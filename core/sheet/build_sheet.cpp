@@ -122,7 +122,8 @@ void addOneLine(const QByteArray &svg, sections::Blocks &to)
 sheet::Document buildSheet(const Records &records, const SheetOptions &options)
 {
     const AssemblyTree tree(records);
-    const sections::Sources from{records, tree, options.today, options.plotPicture, options.checks};
+    const sections::Sources from{records,        tree,           options.today, options.plotPicture,
+                                 options.checks, options.working};
     sheet::Document document;
     document.title = tr("Build sheet");
     const Vehicle &v = records.vehicle();

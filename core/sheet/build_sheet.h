@@ -8,6 +8,7 @@
 #include "core/checks/check.h"
 #include "core/records/records.h"
 #include "core/sheet/document.h"
+#include "core/sheet/working.h"
 
 #include <QByteArray>
 #include <QDate>
@@ -25,6 +26,7 @@ struct SheetOptions
     // SVG of a check's plot; none: the sheet is without. Charts are drawn where there is a screen.
     std::function<QByteArray(const Plot &)> plotPicture;
     std::vector<Check> checks; // as judgeBook() gives them; none: the sheet is without
+    Working working = Working::Short;
 };
 
 // Images carry the attachment's SHA-256 as id; a writer's loader turns it into bytes.

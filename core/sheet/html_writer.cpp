@@ -207,7 +207,10 @@ private:
             raw("<thead><tr>");
             for (const Column &column : table.columns) {
                 raw("<th scope=\"col\"", classOf(column.align), ">");
-                text(column.header);
+                if (column.symbolic)
+                    formula(column.header);
+                else
+                    text(column.header);
                 raw("</th>");
             }
             raw("</tr></thead>\n");

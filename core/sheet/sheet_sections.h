@@ -8,6 +8,7 @@
 #include "core/parts/figures.h"
 #include "core/records/records.h"
 #include "core/sheet/document.h"
+#include "core/sheet/working.h"
 
 #include <QDate>
 
@@ -23,6 +24,7 @@ struct Sources
     QDate today;
     const std::function<QByteArray(const Plot &)> &plotPicture;
     std::span<const Check> checks; // worst first within what they protect
+    Working working = Working::Short;
 };
 
 using Blocks = std::vector<sheet::Block>;

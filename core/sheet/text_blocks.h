@@ -107,6 +107,7 @@ struct Column
     int share = 0;
     // Its cells are symbols or formulas: "m_f" gets an index (formula_pieces.h).
     bool formula = false;
+    bool symbolic = false; // its header is one
 };
 
 struct Cell

@@ -21,6 +21,7 @@
 #include "ui/shell/theme.h"
 #include "ui/widgets/section_title.h"
 
+#include <QCheckBox>
 #include <QFileInfo>
 #include <QHBoxLayout>
 #include <QHash>
@@ -71,6 +72,10 @@ SheetPage::SheetPage(Book &book, const Theme &theme, Outside &outside, QWidget *
     m_title = new SectionTitle(theme, tr("Build sheet"), TitleLevel::Page);
     auto *pdf = new QPushButton(tr("Write &PDF…"));
     auto *html = new QPushButton(tr("Write &HTML…"));
+    auto *full = new QCheckBox(tr("Every check in &full"));
+    full->setToolTip(tr("Otherwise checks alike that hold share a table. Either way no figure, "
+                        "evidence, formula or source is left out."));
+    m_title->addAtEnd(full);
     m_title->addAtEnd(pdf);
     m_title->addAtEnd(html);
     m_contents = new QListWidget;
@@ -103,6 +108,11 @@ SheetPage::SheetPage(Book &book, const Theme &theme, Outside &outside, QWidget *
     column->addWidget(m_title);
     column->addLayout(body, 1);
 
+    connect(full, &QCheckBox::toggled, this, [this](bool inFull) {
+        m_working = inFull ? Working::Full : Working::Short;
+        m_stale = true;
+        rebuild();
+    });
     connect(pdf, &QPushButton::clicked, this,
             [this] { chooseAndWrite(QStringLiteral(".pdf"), tr("PDF (*.pdf)")); });
     connect(html, &QPushButton::clicked, this,
@@ -293,9 +303,9 @@ void SheetPage::rebuild()
     std::vector<Check> checks = judgeBook(m_book.records(), today);
     sortByDanger(checks);
     sheet::Document document =
-        buildSheet(m_book.records(),
-                   {today, *revision, oneLineOf(m_book.records()).svg,
-                    [this](const Plot &plot) { return pictureOf(plot); }, std::move(checks)});
+        buildSheet(m_book.records(), {today, *revision, oneLineOf(m_book.records()).svg,
+                                      [this](const Plot &plot) { return pictureOf(plot); },
+                                      std::move(checks), m_working});
     const auto photos = photosOf(m_book, document);
     m_title->setRemark(tr("being laid out…"));
     const int run = ++m_run;

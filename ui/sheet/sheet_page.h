@@ -5,6 +5,7 @@
 
 #include "core/book/book.h"
 #include "core/checks/check.h"
+#include "core/sheet/working.h"
 #include "ui/cards/attachment_opener.h"
 #include "ui/shell/message_strip.h"
 
@@ -82,6 +83,7 @@ private:
     std::shared_ptr<const sheet::PagedLayout> m_layout;
     QTimer m_soon;
     bool m_stale = true;
+    Working m_working = Working::Short;
     int m_run = 0;            // a layout that a newer one has overtaken is dropped
     QString m_writeWhenReady; // asked to write before the layout was there
     std::vector<std::pair<Plot, QByteArray>> m_plots; // drawn before

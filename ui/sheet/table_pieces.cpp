@@ -185,7 +185,10 @@ private:
         std::vector<TextBlock> texts;
         for (std::size_t c = 0; c < m_table.columns.size(); ++c) {
             TextBlock text;
-            text.add(m_table.columns[c].header, m_style.label);
+            if (m_table.columns[c].symbolic)
+                text.addFormula(m_table.columns[c].header, m_style.label);
+            else
+                text.add(m_table.columns[c].header, m_style.label);
             text.layOut(m_widths[c], alignmentOf(c));
             height = std::max(height, text.height());
             texts.push_back(std::move(text));
