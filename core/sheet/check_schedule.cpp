@@ -24,7 +24,7 @@ QString tr(const char *text)
 }
 
 // More columns than that beside the names are cramped on paper.
-constexpr std::size_t kMostColumns = 8;
+constexpr std::size_t kMostColumns = 7;
 
 enum class Told { Given, Worked, Held };
 
@@ -32,7 +32,7 @@ struct Entry
 {
     QString text;   // the figure
     QString ground; // evidence, formula, or where the limit comes from
-    QString note;   // under the figure
+    QString note;   // what else was put into it
     QString margin; // of a comparison
     std::optional<Mark> mark;
     bool operator==(const Entry &other) const
@@ -77,7 +77,8 @@ public:
         for (std::size_t i = 0; i < checks.size(); ++i)
             take(i);
         for (const Figures &one : m_figures)
-            (isSameForAll(one) ? m_same : m_own).push_back(&one);
+            if (!isSameForAll(one))
+                m_own.push_back(&one);
     }
 
     void addTo(Blocks &to)
@@ -112,11 +113,15 @@ private:
     Figures &figures(Told told, const QString &symbol, const QString &what, std::size_t of)
     {
         // the same figure a second time in one check is another one
-        const auto found =
-            std::find_if(m_figures.begin(), m_figures.end(), [&](const Figures &one) {
-                return one.told == told && one.symbol == symbol && one.what == what &&
-                       !one.entries.contains(of);
-            });
+        const auto free = [&](const Figures &one) {
+            return one.told == told && one.symbol == symbol && !one.entries.contains(of);
+        };
+        auto found = std::find_if(m_figures.begin(), m_figures.end(), [&](const Figures &one) {
+            return free(one) && one.what == what;
+        });
+        // one symbol in the formula, another figure to put into it: "nominal voltage of 12 V"
+        if (found == m_figures.end() && told == Told::Given && !symbol.isEmpty())
+            found = std::find_if(m_figures.begin(), m_figures.end(), free);
         if (found != m_figures.end())
             return *found;
         return m_figures.emplace_back(Figures{told, symbol, what, {}});
@@ -132,8 +137,13 @@ private:
             QString what = input.origin.name;
             what.remove(ofIt);
             const QString beside = besideName(input.origin.name, input.origin.path);
-            figures(Told::Given, input.symbol, what, i).entries[i] =
-                Entry{input.shown, evidenceOf(input.origin), beside, {}, {}};
+            Figures &one = figures(Told::Given, input.symbol, what, i);
+            const QString evidence = evidenceOf(input.origin);
+            one.entries[i] = Entry{input.shown,
+                                   one.what == what ? evidence : tr("%1: %2").arg(what, evidence),
+                                   beside,
+                                   {},
+                                   {}};
         }
         for (const CheckStep &step : check.steps)
             shown.unite(numbersOf(step.result));
@@ -211,7 +221,9 @@ private:
         for (const Figures *one : m_own)
             if (one->told == told)
                 columns.push_back(one);
-        const std::size_t each = told == Told::Held ? kMostColumns / 2 : kMostColumns;
+        const std::size_t most = told == Told::Held ? kMostColumns / 2 : kMostColumns;
+        const std::size_t tables = std::max<std::size_t>((columns.size() + most - 1) / most, 1);
+        const std::size_t each = (columns.size() + tables - 1) / tables;
         for (std::size_t first = 0; first < columns.size(); first += each) {
             const std::size_t end = std::min(first + each, columns.size());
             addTable(caption,
@@ -262,25 +274,32 @@ private:
     {
         if (entry.text.isEmpty())
             return Cell{{}, {}, {{MarkKind::Unknown, tr("not known")}}};
-        QStringList under;
+        QString text = entry.text;
         if (!entry.note.isEmpty())
-            under << entry.note;
+            text += QChar(QChar::Nbsp) + numberOf(entry.note);
         if (commonGround(one).isEmpty() && !entry.ground.isEmpty())
-            under << numberOf(entry.ground);
-        return Cell{entry.text, under.join(u' ')};
+            text += QChar(QChar::Nbsp) + numberOf(entry.ground);
+        return Cell{text};
     }
 
     void addGrounds(Blocks &to)
     {
         if (m_grounds.isEmpty())
             return;
-        Paragraph list;
-        for (qsizetype i = 0; i < m_grounds.size(); ++i) {
-            list.runs.push_back(
-                {tr("%1[%2] ").arg(i == 0 ? QString() : QStringLiteral("\n")).arg(i + 1),
-                 Emphasis::Muted,
-                 {}});
-            list.runs.push_back({m_grounds[i], Emphasis::None, {}});
+        // two abreast: most are short
+        sheet::Table list;
+        list.columns = {{{}, Align::Right},
+                        {tr("by number"), Align::Left, 1},
+                        {{}, Align::Right},
+                        {{}, Align::Left, 1}};
+        const qsizetype half = (m_grounds.size() + 1) / 2;
+        for (qsizetype i = 0; i < half; ++i) {
+            Row row;
+            for (qsizetype at = i; at < m_grounds.size(); at += half) {
+                row.cells.emplace_back(QString(), tr("[%1]").arg(at + 1));
+                row.cells.emplace_back(QString(), m_grounds[at]);
+            }
+            list.rows.push_back(std::move(row));
         }
         to.emplace_back(std::move(list));
     }
@@ -298,7 +317,7 @@ private:
     SaidBefore &m_said;
     QStringList m_names; // by check
     std::vector<Figures> m_figures;
-    std::vector<const Figures *> m_same, m_own;
+    std::vector<const Figures *> m_own; // with a column
     QStringList m_grounds;
 };
 

@@ -2,8 +2,9 @@
 // Checks alike that hold, worked in one schedule as an engineer sets it out: what each figure is,
 // its formula and what is the same for all once, then a row for each check.
 //
-// Nothing is left out: a figure that stands neither in a row nor in the head is told under the
-// result it was used for, and evidence by its number in the list at the end.
+// Nothing is left out: a figure that stands neither in a row nor in the head is told by a
+// number beside the result it was used for, as is evidence that differs: the list stands at the
+// end.
 #pragma once
 
 #include "core/sheet/sheet_sections.h"

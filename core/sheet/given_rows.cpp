@@ -56,6 +56,16 @@ QString evidenceOfAll(const RepeatedInputs &same, const std::vector<const CheckI
     return evidence.join(tr("; "));
 }
 
+// "mass" of "mass of Coupling blank" under the title "Rotating part: Coupling blank".
+QString withoutTitle(const QString &name, const QString &title)
+{
+    const QString of = tr(" of ");
+    for (auto at = name.indexOf(of); at > 0; at = name.indexOf(of, at + 1))
+        if (title.endsWith(name.mid(at + of.size())))
+            return name.left(at);
+    return name;
+}
+
 void addRepeated(const RepeatedInputs &same, const QString &what, Blocks &to)
 {
     sheet::Table table;
@@ -71,7 +81,7 @@ void addRepeated(const RepeatedInputs &same, const QString &what, Blocks &to)
         Row row{{Cell{item.name, item.place}}};
         for (const CheckInput *input : item.inputs)
             row.cells.push_back(valueOf(input));
-        row.cells.emplace_back(evidenceOfAll(same, item.inputs));
+        row.cells.emplace_back(QString(), evidenceOfAll(same, item.inputs));
         table.rows.push_back(std::move(row));
     }
     to.emplace_back(std::move(table));
@@ -79,7 +89,7 @@ void addRepeated(const RepeatedInputs &same, const QString &what, Blocks &to)
 
 } // namespace
 
-void addGivenRows(const Inputs &inputs, const QString &what, Blocks &to)
+void addGivenRows(const Inputs &inputs, const QString &what, const QString &title, Blocks &to)
 {
     if (inputs.empty())
         return;
@@ -87,7 +97,7 @@ void addGivenRows(const Inputs &inputs, const QString &what, Blocks &to)
     table.columns = {{{}, Align::Left, 0, true},
                      {what, Align::Left, 5},
                      {tr("value"), Align::Decimal},
-                     {tr("evidence"), Align::Left, 5}};
+                     {tr("evidence"), Align::Left, 6}};
     const auto keyOf = [](const CheckInput *input) {
         return QStringList{input->symbol, input->shown, withoutNumbers(input->origin.name),
                            withoutNumbers(input->origin.path), evidenceOf(input->origin)}
@@ -100,15 +110,15 @@ void addGivenRows(const Inputs &inputs, const QString &what, Blocks &to)
             count > 1 ? tr("and %1 more alike, to “%2”").arg(count - 1).arg((*last)->origin.name)
                       : besideName(origin.name, origin.path);
         table.rows.push_back({{{(*first)->symbol},
-                               {origin.name, beside},
+                               {count > 1 ? origin.name : withoutTitle(origin.name, title), beside},
                                valueOf(*first),
-                               {known ? evidenceOf(origin) : QString()}},
+                               {QString(), known ? evidenceOf(origin) : QString()}},
                               RowKind::Plain});
     }
     to.emplace_back(std::move(table));
 }
 
-void addGivenFolded(const Inputs &inputs, const QString &what, Blocks &to)
+void addGivenFolded(const Inputs &inputs, const QString &what, const QString &title, Blocks &to)
 {
     Inputs single;
     for (std::size_t i = 0; i < inputs.size();) {
@@ -117,11 +127,11 @@ void addGivenFolded(const Inputs &inputs, const QString &what, Blocks &to)
             single.push_back(inputs[i++]);
             continue;
         }
-        addGivenRows(std::exchange(single, {}), what, to);
+        addGivenRows(std::exchange(single, {}), what, title, to);
         addRepeated(same, what, to);
         i += same.count;
     }
-    addGivenRows(single, what, to);
+    addGivenRows(single, what, title, to);
 }
 
 } // namespace ohmwright::sections

@@ -13,10 +13,11 @@ namespace ohmwright::sections {
 
 using Inputs = std::vector<const CheckInput *>;
 
-// A row for each, alike ones joined; `what` heads the column of names.
-void addGivenRows(const Inputs &inputs, const QString &what, Blocks &to);
+// A row for each, alike ones joined; `what` heads the column of names. That a figure is one of what
+// the check's `title` ends with is not said in each row.
+void addGivenRows(const Inputs &inputs, const QString &what, const QString &title, Blocks &to);
 
 // The same, with what is given of one thing after another folded into tables of their own.
-void addGivenFolded(const Inputs &inputs, const QString &what, Blocks &to);
+void addGivenFolded(const Inputs &inputs, const QString &what, const QString &title, Blocks &to);
 
 } // namespace ohmwright::sections

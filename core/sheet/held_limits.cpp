@@ -91,9 +91,6 @@ void findNamed(const Check &check, HeldLimit &found)
         return;
     found.limit = &*input;
     found.from = tr("%1: %2").arg(input->origin.name, evidenceOf(input->origin));
-    const QString place = besideName(input->origin.name, input->origin.path);
-    if (!place.isEmpty())
-        found.from += tr(" (%1)").arg(place);
 }
 
 bool isUsed(const QString &symbol, const Check &check)

@@ -53,11 +53,11 @@ public:
         addHead(to);
         sheet::Table table;
         table.columns.push_back({tr("part"), Align::Left, 5});
-        for (const QString &figure : m_usual) {
-            table.columns.push_back({figure, Align::Decimal});
+        for (const QString &aspect : m_aspects) {
+            table.columns.push_back({aspect.isEmpty() ? tr("limit") : aspect, Align::Decimal});
             table.columns.push_back({tr("margin"), Align::Right});
         }
-        table.columns.push_back({tr("evidence of the limit"), Align::Left, 5});
+        table.columns.push_back({tr("evidence of the limit"), Align::Left, 6});
         table.columns.push_back({tr("verdict")});
         for (std::size_t i = 0; i < m_checks.size(); ++i)
             addCheck(*m_checks[i], m_limits[i], table);
@@ -86,9 +86,9 @@ private:
                 if (!formulas.contains(step.formula))
                     formulas << step.formula;
         Paragraph head;
-        head.runs.push_back({tr("For each part %1; the current stands with the branch, the limit "
-                                "with the part. ")
-                                 .arg(formulas.join(tr(", "))),
+        head.runs.push_back({tr("For each part %1. What passes stands at the head of each, the "
+                                "limit with the part: its %2, unless told otherwise. ")
+                                 .arg(formulas.join(tr(", ")), m_usual.join(tr(" and "))),
                              Emphasis::None,
                              {}});
         const QStringList source = m_said.fresh(*m_checks.front(), {m_checks.front()->source});
@@ -126,13 +126,16 @@ private:
             to.emplace_back(std::move(foot));
     }
 
-    // What stands between the quotation marks of its title.
+    // What its title names, in quotation marks or behind a colon.
     static QString subjectOf(const Check &check)
     {
         const auto opens = check.title.indexOf(u'“');
         const auto closes = check.title.lastIndexOf(u'”');
-        return opens >= 0 && closes > opens ? check.title.mid(opens + 1, closes - opens - 1)
-                                            : check.title;
+        if (opens >= 0 && closes > opens)
+            return check.title.mid(opens + 1, closes - opens - 1);
+        const QString sign = QStringLiteral(": ");
+        const auto at = check.title.indexOf(sign);
+        return at < 0 ? check.title : check.title.mid(at + sign.size());
     }
 
     void addCheck(const Check &check, const std::vector<HeldLimit> &limits,
@@ -225,7 +228,8 @@ private:
             if (!sources.contains(from))
                 sources << from;
         }
-        row.cells.emplace_back(sources.size() == 1 ? sources.front() : evidence.join(u'\n'));
+        row.cells.emplace_back(QString(),
+                               sources.size() == 1 ? sources.front() : evidence.join(u'\n'));
         row.cells.push_back(Cell{{}, {}, {{kindOf(worst)}}});
         return row;
     }

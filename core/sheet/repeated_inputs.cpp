@@ -92,13 +92,9 @@ Split splitNames(const QStringList &names)
     return split;
 }
 
-} // namespace
-
-RepeatedInputs repeatedFrom(const Inputs &inputs, std::size_t first)
+// Nothing if the names do not tell what each is of.
+RepeatedInputs namedAlike(const Inputs &inputs, std::size_t first, const Shape &shape)
 {
-    const Shape shape = shapeFrom(inputs, first);
-    if (shape.starts.size() < kFewestItems || shape.symbols.size() < 2)
-        return {};
     RepeatedInputs same;
     same.count = shape.end - first;
     for (std::size_t i = 0; i < shape.starts.size(); ++i) {
@@ -134,6 +130,24 @@ RepeatedInputs repeatedFrom(const Inputs &inputs, std::size_t first)
     const bool named = std::all_of(same.items.begin(), same.items.end(),
                                    [](const auto &item) { return !item.name.isEmpty(); });
     return named ? same : RepeatedInputs();
+}
+
+} // namespace
+
+RepeatedInputs repeatedFrom(const Inputs &inputs, std::size_t first)
+{
+    Shape shape = shapeFrom(inputs, first);
+    if (shape.symbols.size() < 2)
+        return {};
+    // what comes last may be named otherwise: then it is a row of its own
+    while (shape.starts.size() >= kFewestItems) {
+        RepeatedInputs same = namedAlike(inputs, first, shape);
+        if (!same.items.empty())
+            return same;
+        shape.end = shape.starts.back();
+        shape.starts.pop_back();
+    }
+    return {};
 }
 
 } // namespace ohmwright::sections

@@ -177,17 +177,25 @@ private:
         if (together) {
             addHeading(2, name);
             common = givenToAll(kind);
-            addGivenRows(common, tr("given, the same for each"), m_to);
+            addGivenRows(common, tr("given, the same for each"), {}, m_to);
         }
         for (const Check *check : kind) {
             addHeading(together ? 3 : 2, check->title);
             std::set<const CheckInput *> leaveOut;
             for (const CheckInput &input : check->inputs)
-                if (std::any_of(common.begin(), common.end(),
-                                [&input](const CheckInput *one) { return *one == input; }))
+                if (std::any_of(common.begin(), common.end(), [&input](const CheckInput *one) {
+                        return saysTheSame(*one, input);
+                    }))
                     leaveOut.insert(&input);
             addWorked(m_from, *check, Working::Short, leaveOut, m_said, m_to);
         }
+    }
+
+    // Whatever figure of the book it is.
+    static bool saysTheSame(const CheckInput &a, const CheckInput &b)
+    {
+        return a.symbol == b.symbol && a.shown == b.shown && a.origin.name == b.origin.name &&
+               a.origin.path == b.origin.path && evidenceOf(a.origin) == evidenceOf(b.origin);
     }
 
     // Known, and no limit of any of them: that is told where a result is held against it.
@@ -198,11 +206,13 @@ private:
         const std::set<const CheckInput *> told = toldAsLimits(first, heldLimits(first));
         for (const CheckInput &input : first.inputs) {
             const bool inAll = std::all_of(kind.begin(), kind.end(), [&input](const Check *check) {
-                return std::find(check->inputs.begin(), check->inputs.end(), input) !=
-                       check->inputs.end();
+                return std::any_of(
+                    check->inputs.begin(), check->inputs.end(),
+                    [&input](const CheckInput &one) { return saysTheSame(one, input); });
             });
-            const bool twice = std::any_of(common.begin(), common.end(),
-                                           [&](const CheckInput *one) { return *one == input; });
+            const bool twice =
+                std::any_of(common.begin(), common.end(),
+                            [&](const CheckInput *one) { return saysTheSame(*one, input); });
             if (inAll && !twice && !told.contains(&input) && !input.shown.isEmpty())
                 common.push_back(&input);
         }

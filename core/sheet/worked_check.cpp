@@ -85,10 +85,10 @@ void addHeld(const std::vector<HeldLimit> &limits, Blocks &to)
     constexpr int kFewestAlike = 3; // of what is no part, as in what is given
     const QString usual = usualFigure(limits);
     sheet::Table table;
-    table.columns = {{tr("held against"), Align::Left, 5},
+    table.columns = {{tr("held against"), Align::Left, 4},
                      {tr("found"), Align::Right},
                      {{}},
-                     {usual.isEmpty() ? tr("limit") : tr("limit: %1").arg(usual), Align::Left, 5},
+                     {usual.isEmpty() ? tr("limit") : tr("limit: %1").arg(usual), Align::Left, 6},
                      {tr("margin"), Align::Right},
                      {tr("verdict")}};
     QHash<QString, int> counts;
@@ -193,13 +193,13 @@ void addWorked(const Sources &from, const Check &check, Working working,
         if (!told.contains(&input) && !leaveOut.contains(&input))
             given.push_back(&input);
     if (full)
-        addGivenRows(given, tr("given"), to);
+        addGivenRows(given, tr("given"), {}, to);
     else
-        addGivenFolded(given, tr("given"), to);
+        addGivenFolded(given, tr("given"), check.title, to);
     addSteps(check, full ? std::vector<HeldLimit>() : limits, to);
     addHeld(limits, to);
-    addPlots(from, check, to);
     addLines(check, working, said, to);
+    addPlots(from, check, to);
 }
 
 } // namespace ohmwright::sections

@@ -398,6 +398,10 @@ TEST_F(CommandsTest, SheetWritesPdfAndHtml)
     ASSERT_EQ(run({"sheet", book(), "--out", at("s.html"), "--json"}), 0);
     EXPECT_THAT(contentOf(at("s.html")).toStdString(), HasSubstr("Green van"));
     EXPECT_EQ(run({"sheet", book(), "--out", at("no/such/folder/s.pdf")}), 2);
+    EXPECT_EQ(run({"sheet", book(), "--out", at("f.html"), "--working", "full"}), 0);
+    EXPECT_EQ(run({"sheet", book(), "--out", at("l.html"), "--working", "long"}), 2);
+    EXPECT_TRUE(err.contains("full or short"));
+    EXPECT_FALSE(QFile::exists(at("l.html")));
 }
 
 TEST_F(CommandsTest, ChartWritesPdfAndSvg)

@@ -10,7 +10,7 @@ namespace ohmwright::sheet {
 
 void holdTogether(const Pieces &pieces, std::size_t first, double bodyHeight)
 {
-    constexpr double kShort = 0.25;
+    constexpr double kShort = 0.12;
     const std::size_t count = pieces.size() - first;
     double height = 0;
     for (std::size_t i = first; i < pieces.size(); ++i)
