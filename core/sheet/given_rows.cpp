@@ -112,7 +112,7 @@ void addGivenRows(const Inputs &inputs, const QString &what, const QString &titl
         table.rows.push_back({{{(*first)->symbol},
                                {count > 1 ? origin.name : withoutTitle(origin.name, title), beside},
                                valueOf(*first),
-                               {QString(), known ? evidenceOf(origin) : QString()}},
+                               {QString(), known ? evidenceOf(origin) : origin.source}},
                               RowKind::Plain});
     }
     to.emplace_back(std::move(table));
