@@ -8,6 +8,7 @@ Commands allCommands()
     Commands commands;
     commands.push_back(makeCreateCommand());
     commands.push_back(makeLogPartCommand());
+    commands.push_back(makeCompareCommand());
     commands.push_back(makeHoldUpsCommand());
     commands.push_back(makeForecastCommand());
     commands.push_back(makeChoicesCommand());

@@ -17,6 +17,7 @@ std::unique_ptr<Command> makeBudgetCommand();
 std::unique_ptr<Command> makeChecksCommand();
 std::unique_ptr<Command> makeSheetCommand();
 std::unique_ptr<Command> makeChartCommand();
+std::unique_ptr<Command> makeCompareCommand();
 std::unique_ptr<Command> makeVerifyCommand();
 std::unique_ptr<Command> makeLogPartCommand();
 

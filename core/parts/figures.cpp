@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/parts/figures.h"
 
+#include "core/parts/agree.h"
+
 #include <QCoreApplication>
 
 #include <algorithm>
-#include <cmath>
 #include <iterator>
 #include <set>
 
@@ -17,22 +18,11 @@ QString tr(const char *text)
     return QCoreApplication::translate("Figures", text);
 }
 
-// Actual values that differ less than this agree: garage scales and meters do not do better.
-// Common practice, no published source.
-constexpr double kActualsAgree = 0.02;
-// Limits clash as soon as they differ; this only absorbs a change of unit.
-constexpr double kLimitsAgree = 1e-9;
-
 struct Candidate
 {
     const Rating *rating;
     bool stale;
 };
-
-bool differs(double a, double b, double tolerance)
-{
-    return std::abs(a - b) > tolerance * std::max(std::abs(a), std::abs(b));
-}
 
 // Of actual values: measured first, papers and plate next, hearsay last.
 int actualRank(Evidence evidence)
@@ -109,7 +99,7 @@ void chooseLimit(Figure &figure, const std::vector<const Rating *> &known)
         if (figureOf(*r).seconds != lasting)
             return false;
         const bool cannotRaise = paper && isPaper(safest->evidence) && !isPaper(r->evidence);
-        return !cannotRaise && differs(r->value->si(), safest->value->si(), kLimitsAgree);
+        return !cannotRaise && !agree(RatingKind::Limit, *r->value, *safest->value);
     });
     if (figure.why.isEmpty()) {
         figure.why = figure.clash ? tr("The values clash; the safest is used until one is settled.")
@@ -131,9 +121,8 @@ void chooseActual(Figure &figure, const std::vector<const Rating *> &known)
     }
     figure.inForce = *std::min_element(known.begin(), known.end(),
                                        [](auto *a, auto *b) { return betterActual(*a, *b); });
-    const double value = figure.inForce->value->si();
     figure.clash = std::any_of(known.begin(), known.end(), [&](auto *r) {
-        return differs(r->value->si(), value, kActualsAgree);
+        return !agree(RatingKind::Actual, *r->value, *figure.inForce->value);
     });
     figure.why = figure.inForce->evidence == Evidence::Measured
                      ? tr("Measured, which leads for what a part is.")
