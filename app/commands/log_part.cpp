@@ -11,6 +11,7 @@
 #include <QFileInfo>
 #include <QJsonArray>
 #include <QMimeDatabase>
+#include <QRegularExpression>
 
 namespace ohmwright {
 
@@ -113,7 +114,22 @@ private:
     const Book &m_book;
 };
 
-// "voltage,limit,DC=450 V,nameplate,photo 3": what, then the value or ?, its evidence and source.
+// "500 A for 10 s": the value, and how long a peak may last.
+struct ValueText
+{
+    QString value, duration;
+};
+
+ValueText splitDuration(const QString &text)
+{
+    static const QRegularExpression form(QStringLiteral("^(.*\\S)\\s+for\\s+(\\S.*)$"),
+                                         QRegularExpression::CaseInsensitiveOption);
+    const QRegularExpressionMatch found = form.match(text);
+    return found.hasMatch() ? ValueText{found.captured(1), found.captured(2)} : ValueText{text, {}};
+}
+
+// "current,peak,DC=500 A for 10 s,datasheet,page 2": what, then the value or ? and of a peak its
+// duration, evidence and source.
 Result<LogRating> parseRating(const QString &text)
 {
     const auto tr = [](const char *t) {
@@ -121,8 +137,8 @@ Result<LogRating> parseRating(const QString &text)
     };
     const QString form =
         tr("Write a rating as "
-           "QUANTITY[,limit|actual][,continuous|peak|least][,DC|AC]=VALUE[,EVIDENCE[,SOURCE]], "
-           "with ? for an unknown value.");
+           "QUANTITY[,limit|actual][,continuous|peak|least][,DC|AC]=VALUE[ for DURATION]"
+           "[,EVIDENCE[,SOURCE]], with ? for an unknown value; only a peak has a duration.");
     const auto wrong = [&](const QString &sentence) {
         return fail(ProblemCode::BadInput, sentence + u' ' + form);
     };
@@ -131,6 +147,7 @@ Result<LogRating> parseRating(const QString &text)
         return wrong(tr("“%1” has no value.").arg(text));
     LogRating rating;
     bool kindGiven = false;
+    bool basisGiven = false;
     const QStringList names = text.left(equals).split(u',');
     const auto quantity = fromWord<RatedQuantity>(names.front().trimmed());
     if (!quantity)
@@ -143,6 +160,7 @@ Result<LogRating> parseRating(const QString &text)
             kindGiven = true;
         } else if (const auto basis = fromWord<RatingBasis>(name)) {
             rating.figure.basis = *basis;
+            basisGiven = true;
         } else if (const auto current = fromWord<CurrentKind>(name)) {
             rating.figure.current = current;
         } else {
@@ -155,7 +173,18 @@ Result<LogRating> parseRating(const QString &text)
     if (rating.figure.kind == RatingKind::Actual)
         rating.figure.basis = RatingBasis::Nominal;
     const QStringList values = text.mid(equals + 1).split(u',');
-    const QString value = values.front().trimmed();
+    const auto &[value, duration] = splitDuration(values.front().trimmed());
+    if (!duration.isEmpty()) {
+        // what is withstood for some time only is a peak, said or not
+        if (rating.figure.kind == RatingKind::Limit && !basisGiven)
+            rating.figure.basis = RatingBasis::Peak;
+        if (rating.figure.basis != RatingBasis::Peak)
+            return wrong(tr("“%1” is no peak, and has no duration.").arg(text.left(equals)));
+        const Result<Amount> read = parseAmount(duration, kPoint, Measure::Duration);
+        if (!read)
+            return fail(read.error());
+        rating.duration = *read;
+    }
     if (value != QLatin1String("?")) {
         const Result<Amount> amount = parseAmount(value, kPoint, measureOf(*quantity));
         if (!amount)
@@ -230,7 +259,8 @@ public:
         add("type", tr("Key of its type."), tr("key"));
         add("circuit", tr("Key of a circuit it is on; may be repeated."), tr("key"));
         add("rating",
-            tr("“voltage,limit,DC=450 V,nameplate,source”; ? for unknown; may be repeated."),
+            tr("“voltage,limit,DC=450 V,nameplate,source”; a peak “current,peak,DC=500 A for 10 "
+               "s,datasheet”; ? for unknown; may be repeated."),
             tr("rating"));
         add("warranty-days", tr("From the date."), tr("number"));
         add("return-days", tr("From the date."), tr("number"));
@@ -319,6 +349,13 @@ private:
         if (!in.has("price")) {
             if (in.has("seller") || in.has("order"))
                 in.refuse("price", tr("A seller or an order goes with a price."));
+            for (const char *cost : {"freight", "duty", "tax", "core"})
+                if (in.has(cost))
+                    in.refuse("price", tr("There are costs of an order, but no price. Type 0 if "
+                                          "the part itself was free."));
+            for (const char *detail : {"count", "rate", "unpaid", "seller-kind"})
+                if (in.has(detail))
+                    in.refuse(detail, tr("It goes with a price, and there is none."));
             return;
         }
         const Currency own = book.records().build().currency;
@@ -326,6 +363,8 @@ private:
         price.purchase = in.existing<Purchase>("order");
         if (!price.purchase && !in.has("seller"))
             in.refuse("seller", tr("Say who sold it."));
+        if (in.has("order"))
+            refuseWhatTheOrderHas(in, book.records(), price.purchase);
         price.seller = sellerNamed(book.records(), in.text("seller"),
                                    in.word("seller-kind", SellerKind::Private));
         price.unitPrice = in.money("price", own).value_or(Money());
@@ -339,6 +378,24 @@ private:
         if (in.has("rate"))
             price.rate = in.keep("rate", Rate::parse(in.text("rate"), kPoint));
         entry.price = price;
+    }
+
+    // None of it would change the order, and nothing is dropped without a word.
+    static void refuseWhatTheOrderHas(Reader &in, const Records &records,
+                                      std::optional<Id<Purchase>> order)
+    {
+        for (const char *cost : {"freight", "duty", "tax", "rate"})
+            if (in.has(cost))
+                in.refuse(cost, tr("The part joins an order whose freight, duty, tax and rate stay "
+                                   "as they are."));
+        const Purchase *purchase = records.find(order);
+        const Seller *seller = purchase ? records.find(purchase->seller) : nullptr;
+        if (!seller || !in.has("seller"))
+            return;
+        const ThereOrNew<Seller> named =
+            sellerNamed(records, in.text("seller"), SellerKind::Private);
+        if (named != ThereOrNew<Seller>(seller->id))
+            in.refuse("seller", tr("That order is from %1.").arg(seller->name));
     }
 
     static ThereOrNew<Seller> sellerNamed(const Records &records, const QString &name,

@@ -205,6 +205,14 @@ Outcome checkEntry(const Book &book, const LogEntry &entry)
     if (entry.state == PartState::Wanted && entry.price)
         return bad(tr("A wanted part has not been paid for: give an estimate instead of a price."),
                    "unit_price");
+    if (entry.price && entry.price->purchase)
+        for (const auto &[shared, where] :
+             {std::pair(entry.price->freight, "freight"), std::pair(entry.price->duty, "duty"),
+              std::pair(entry.price->tax, "tax")})
+            if (!shared.isZero())
+                return bad(tr("The part joins an order whose freight, duty and tax stay as they "
+                              "are."),
+                           where, tr("Leave them out here, and change them on the order."));
     for (const std::optional<int> &days : {entry.warrantyDays, entry.returnDays})
         if (days && (*days < 0 || *days > 36500))
             return bad(tr("A warranty or return window is 0 to 36500 days."), "warranty_days");

@@ -18,7 +18,7 @@ using ThereOrNew = std::variant<Id<R>, R>;
 struct LogPrice
 {
     ThereOrNew<Seller> seller;
-    // Joining an order already in the book: its shared costs stay as they are.
+    // Joining an order in the book: its shared costs stay as they are, and here are refused.
     std::optional<Id<Purchase>> purchase;
     Money unitPrice;
     int count = 1;

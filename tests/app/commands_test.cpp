@@ -173,12 +173,121 @@ TEST_F(CommandsTest, LogPartRefusesBadInputAndLeavesTheBookUntouched)
         {"--name", "x", "--photo", at("no-such.jpg")},
         {"--name", "x", "--warranty-days", "soon"},
         {"--name", "x", "--state", "fitted"},
+        {"--name", "x", "--freight", "30 EUR"},
+        {"--name", "x", "--tax", "3 EUR"},
+        {"--name", "x", "--core", "3 EUR"},
+        {"--name", "x", "--count", "3"},
+        {"--name", "x", "--rating", "voltage,continuous,DC=450 V for 10 s"},
+        {"--name", "x", "--rating", "mass=12 kg for 10 s"},
+        {"--name", "x", "--rating", "current,peak,DC=500 A for a while"},
     };
     for (const QStringList &options : wrong) {
         EXPECT_EQ(run(QStringList{"log-part", book()} + options), 2)
             << options.join(u' ').toStdString();
         EXPECT_FALSE(err.isEmpty());
         EXPECT_EQ(err.count(u'\n'), 1) << err.toStdString();
+    }
+    EXPECT_EQ(contentOf(book()), before);
+}
+
+// What an order has already is refused beside it, not dropped; what is the item's own is taken.
+TEST_F(CommandsTest, LogPartRefusesCostsBesideAnOrderThatHasThem)
+{
+    ASSERT_EQ(run({"create", book()}), 0);
+    ASSERT_EQ(run({"log-part", book(), "--name", "Motor", "--price", "900 EUR", "--seller", "Yard",
+                   "--freight", "60 EUR"}),
+              0)
+        << err.toStdString();
+    QString order;
+    {
+        const auto opened = Book::open(book(), clock);
+        ASSERT_TRUE(opened.has_value());
+        order = (*opened)->records().all<Purchase>().rows().front().key;
+    }
+    const QByteArray before = contentOf(book());
+    const QStringList joins{"log-part", book(),    "--name",  "Inverter",
+                            "--price",  "400 EUR", "--order", order};
+    for (const QStringList &more :
+         {QStringList{"--freight", "30 EUR"}, QStringList{"--duty", "30 EUR"},
+          QStringList{"--tax", "30 EUR"}, QStringList{"--rate", "1.2"}}) {
+        EXPECT_EQ(run(joins + more), 2) << more.front().toStdString();
+        EXPECT_THAT(err.toStdString(), HasSubstr("joins an order"));
+        EXPECT_EQ(err.count(u'\n'), 1) << err.toStdString();
+    }
+    EXPECT_EQ(run(joins + QStringList{"--seller", "Harbour"}), 2);
+    EXPECT_THAT(err.toStdString(), HasSubstr("from Yard"));
+    EXPECT_EQ(contentOf(book()), before);
+    EXPECT_EQ(run(joins + QStringList{"--seller", "yard", "--core", "50 EUR"}), 0)
+        << err.toStdString();
+}
+
+TEST_F(CommandsTest, LogPartTakesTheDurationOfAPeak)
+{
+    ASSERT_EQ(run({"create", book()}), 0);
+    ASSERT_EQ(run({"log-part", book(), "--name", "Inverter", "--rating",
+                   "current,peak,DC=500 A for 10 s,datasheet,page 2", "--rating",
+                   "power=80 kW for 30 s,datasheet"}),
+              0)
+        << err.toStdString();
+    const auto opened = Book::open(book(), clock);
+    ASSERT_TRUE(opened.has_value());
+    const auto &ratings = (*opened)->records().all<Rating>().rows();
+    ASSERT_EQ(ratings.size(), 2U);
+    EXPECT_EQ(ratings[0].value, amount("500 A"));
+    EXPECT_EQ(ratings[0].duration, amount("10 s"));
+    EXPECT_EQ(ratings[0].source, QStringLiteral("page 2"));
+    EXPECT_EQ(ratings[1].basis, RatingBasis::Peak) << "what lasts some time only is a peak";
+    EXPECT_EQ(ratings[1].duration, amount("30 s"));
+}
+
+// Two relays of one make, told apart by a suffix.
+TEST_F(CommandsTest, CompareSetsTypesAndPartsSideBySide)
+{
+    {
+        TestBook made(book());
+        PartType type;
+        type.key = QStringLiteral("ardenholt-rk-60");
+        type.make = QStringLiteral("Ardenholt");
+        type.partNumber = QStringLiteral("RK-60");
+        type.name = QStringLiteral("Relay with blow-out");
+        Rating rating;
+        rating.type = made.add(type);
+        rating.current = CurrentKind::Dc;
+        rating.value = amount("600 V");
+        rating.evidence = Evidence::Datasheet;
+        rating.source = QStringLiteral("relay list, p. 28");
+        made.add(rating);
+    }
+    ASSERT_EQ(
+        run({"log-part", book(), "--name", "Old relay", "--price", "12 EUR", "--seller", "Yard",
+             "--rating", "voltage,limit,DC=400 V,nameplate", "--rating", "mass=0.1 kg,measured"}),
+        0)
+        << err.toStdString();
+    EXPECT_EQ(run({"compare", book(), "old-relay", "ardenholt-rk-60"}), 0) << err.toStdString();
+    for (const char *line :
+         {"DC voltage limit: differs", "400\u00a0V", "datasheet, relay list, p. 28",
+          "mass: not known", "landed cost: not known", "1 differ, "})
+        EXPECT_THAT(out.toStdString(), HasSubstr(line));
+    EXPECT_EQ(run({"compare", book(), "old-relay", "ardenholt-rk-60", "--json"}), 0);
+    const QJsonObject voltage = json().value("rows").toArray().first().toObject();
+    EXPECT_EQ(voltage.value("agreement").toString(), "differs");
+    EXPECT_EQ(voltage.value("quantity").toString(), "voltage");
+    EXPECT_EQ(voltage.value("current").toString(), "DC");
+    const QJsonArray cells = voltage.value("cells").toArray();
+    ASSERT_EQ(cells.size(), 2);
+    EXPECT_EQ(cells[1].toObject().value("value").toString(), "600 V");
+    EXPECT_EQ(cells[1].toObject().value("evidence").toString(), "datasheet");
+    EXPECT_EQ(json().value("units").toArray()[1].toObject().value("table").toString(), "type");
+
+    const QByteArray before = contentOf(book());
+    for (const QStringList &wrong :
+         {QStringList{}, QStringList{book()}, QStringList{book(), "old-relay"},
+          QStringList{book(), "old-relay", "no-such"},
+          QStringList{book(), "old-relay", "old-relay"},
+          QStringList{at("none.ohmwright"), "a", "b"}}) {
+        EXPECT_EQ(run(QStringList{"compare"} + wrong), 2) << wrong.join(u' ').toStdString();
+        EXPECT_EQ(err.count(u'\n'), 1) << err.toStdString();
+        EXPECT_TRUE(out.isEmpty());
     }
     EXPECT_EQ(contentOf(book()), before);
 }

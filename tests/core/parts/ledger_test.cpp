@@ -311,6 +311,27 @@ TEST(LogPart, AForeignPriceNeedsARateAndNothingIsWrittenWithout)
     EXPECT_EQ(book.records().all<Seller>().size(), 0U);
 }
 
+TEST(LogPart, RefusesCostsOfAnOrderThatHasThemAlready)
+{
+    TestBook book;
+    OHMWRIGHT_ASSERT_OK(logPart(*book, charger(book)));
+    LogEntry entry = charger(book);
+    entry.price->purchase = book.records().all<Purchase>().rows().front().id;
+    for (Money LogPrice::*shared : {&LogPrice::freight, &LogPrice::duty, &LogPrice::tax}) {
+        LogEntry one = entry;
+        one.price->freight = one.price->duty = one.price->tax = {};
+        (*one.price).*shared = Money(2500, *Currency::fromCode(u"GBP"));
+        const Result<Id<Part>> id = logPart(*book, one);
+        ASSERT_FALSE(id.has_value());
+        EXPECT_TRUE(id.error().sentence.contains(QLatin1String("joins an order")));
+    }
+    EXPECT_EQ(book.records().all<Part>().size(), 1U);
+    entry.price->freight = entry.price->duty = entry.price->tax = {};
+    OHMWRIGHT_ASSERT_OK(logPart(*book, entry));
+    EXPECT_EQ(book.records().all<Purchase>().size(), 1U);
+    EXPECT_EQ(book.records().all<PurchaseItem>().size(), 2U);
+}
+
 TEST(LogPart, TakesTheNewestDayRate)
 {
     TestBook book;
