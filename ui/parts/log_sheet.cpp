@@ -220,6 +220,7 @@ void LogSheet::buildFigures(QVBoxLayout &column)
     m_verdict->hide();
     m_verdictText->hide();
     m_free = new RatingLine(m_theme);
+    m_free->askForSource(m_theme);
     column.addWidget(m_free);
 }
 
@@ -364,6 +365,7 @@ void LogSheet::showAsked()
     QWidget *before = m_circuit;
     for (const FigureName &figure : figuresAskedOn(*circuit)) {
         auto *line = new RatingLine(m_theme, figure);
+        line->askForSource(m_theme);
         m_askedLayout->addWidget(line);
         // at once: the Tab key that chose the circuit goes there next
         line->show();
@@ -400,6 +402,7 @@ void LogSheet::judge()
         rating.current = figure.current;
         rating.value = *value;
         rating.evidence = line->evidence();
+        rating.source = line->source();
         typed.push_back(rating);
     }
     std::optional<Check> check;

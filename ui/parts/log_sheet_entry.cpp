@@ -245,6 +245,7 @@ Outcome LogSheet::readRatings(LogEntry &entry)
         rating.figure = line->figure();
         rating.value = *value;
         rating.evidence = line->evidence();
+        rating.source = line->source();
         entry.ratings.push_back(rating);
     }
     Rating typed;
@@ -257,6 +258,7 @@ Outcome LogSheet::readRatings(LogEntry &entry)
         rating.duration = typed.duration;
         rating.on = typed.on;
         rating.evidence = typed.evidence;
+        rating.source = m_free->source();
         entry.ratings.push_back(rating);
     }
     return {};

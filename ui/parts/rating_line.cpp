@@ -65,7 +65,7 @@ RatingLine::RatingLine(const Theme &theme, QWidget *parent) : QWidget(parent)
 
 void RatingLine::build(const Theme &theme)
 {
-    auto *grid = new QGridLayout(this);
+    auto *grid = m_grid = new QGridLayout(this);
     grid->setContentsMargins(0, 0, 0, 0);
     grid->setHorizontalSpacing(12);
     grid->setVerticalSpacing(8);
@@ -93,6 +93,7 @@ void RatingLine::build(const Theme &theme)
     grid->addWidget(evidence, row, 1, Qt::AlignTop);
     grid->setColumnStretch(0, 1);
     grid->setColumnStretch(1, 1);
+    m_sourceRow = ++row;
     if (!m_given) {
         ++row;
         m_on = new QLineEdit;
@@ -107,6 +108,26 @@ void RatingLine::build(const Theme &theme)
     }
     connect(m_value, &QLineEdit::textEdited, this, [this] { m_valueField->setProblem({}); });
     showHint();
+}
+
+void RatingLine::askForSource(const Theme &theme)
+{
+    m_source = new QLineEdit;
+    auto *field = new Field(theme, tr("Source"), m_source);
+    field->setHint(tr("document and page, instrument, who said so"));
+    m_grid->addWidget(field, m_sourceRow, 0, 1, 2);
+    if (m_on)
+        setTabOrder(m_evidence, m_source);
+    const auto follow = [this, field] {
+        field->setVisible(!m_value->text().trimmed().isEmpty());
+    };
+    connect(m_value, &QLineEdit::textChanged, field, follow);
+    follow();
+}
+
+QString RatingLine::source() const
+{
+    return m_source ? m_source->text().trimmed() : QString();
 }
 
 void RatingLine::showHint()
@@ -236,6 +257,8 @@ void RatingLine::clear()
 {
     m_value->clear();
     m_valueField->setProblem({});
+    if (m_source)
+        m_source->clear();
     if (m_on) {
         m_on->clear();
         m_on->setPlaceholderText(tr("today"));

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // One rating to type in: what is rated, its value, where that is known from. The name of the figure
 // is either given (a question a circuit asks) or chosen; a chosen one also has the day it was read
-// or measured, and a peak how long it may last.
+// or measured, and a peak how long it may last. Its source is asked for where nothing beside it
+// does.
 #pragma once
 
 #include "core/parts/figures.h"
@@ -13,6 +14,7 @@
 #include <optional>
 
 class QComboBox;
+class QGridLayout;
 class QLineEdit;
 
 namespace ohmwright::ui {
@@ -39,6 +41,9 @@ public:
     [[nodiscard]] Field &valueField() { return *m_valueField; }
     // Of a chosen figure: everything typed, into `rating`. A Problem is also shown at its field.
     Outcome read(Rating &rating, QDate today);
+    // Another line for the source, there as soon as a value is: an open question has none.
+    void askForSource(const Theme &theme);
+    [[nodiscard]] QString source() const; // empty where it is not asked for
     void showRating(const Rating &rating);
     void clear();
 
@@ -47,6 +52,8 @@ private:
     void showHint();
 
     std::optional<FigureName> m_given;
+    QGridLayout *m_grid = nullptr;
+    int m_sourceRow = 0;
     QComboBox *m_quantity = nullptr;
     QComboBox *m_sort = nullptr;
     QLineEdit *m_value = nullptr;
@@ -54,6 +61,7 @@ private:
     Field *m_valueField = nullptr;
     QLineEdit *m_duration = nullptr;
     Field *m_durationField = nullptr;
+    QLineEdit *m_source = nullptr;
     QLineEdit *m_on = nullptr;
     Field *m_onField = nullptr;
 };

@@ -86,7 +86,7 @@ TEST_F(TheLogSheet, takesAPartFromNewSellerAndDonorByKeysAloneWithinTwentyFiveMo
     type("tr");
     tab();
     ASSERT_EQ(focusName(), "DC voltage limit") << "what the circuit asks comes next";
-    tab(); // left empty: an open question
+    tab(); // left empty: an open question, and of none a source is asked
     tab();
     type("cur"); // rated quantity
     tab();       // limit
@@ -95,6 +95,9 @@ TEST_F(TheLogSheet, takesAPartFromNewSellerAndDonorByKeysAloneWithinTwentyFiveMo
     type("340 A DC");
     tab();
     type("n"); // evidence: nameplate
+    tab();
+    ASSERT_EQ(focusName(), "Source");
+    type("photo 3");
     press(Qt::Key_Return);
 
     EXPECT_LE(moves, 25);
@@ -141,6 +144,7 @@ TEST_F(TheLogSheet, takesAPartFromNewSellerAndDonorByKeysAloneWithinTwentyFiveMo
     EXPECT_EQ(rating.current, CurrentKind::Dc);
     EXPECT_EQ(rating.value, amount("340 A"));
     EXPECT_EQ(rating.evidence, Evidence::Nameplate);
+    EXPECT_EQ(rating.source, "photo 3");
     const auto connections = records.of<Connection>(part.id);
     ASSERT_EQ(connections.size(), 1U);
     EXPECT_EQ(connections[0].circuit, traction);
@@ -334,6 +338,38 @@ TEST_F(TheLogSheet, takesABareNumberInTheUnitItNames)
     EXPECT_EQ(book.records().all<Rating>().rows()[0].value, amount("450 V"));
 }
 
+TEST_F(TheLogSheet, keepsTheSourceOfEachRatingWithItAlone)
+{
+    circuit("Traction", "454 V");
+    open();
+    press(Qt::Key_L, Qt::ControlModifier);
+    fill("Name", "Charger");
+    fill("Circuit", "Traction");
+    press(Qt::Key_Tab);
+    ASSERT_EQ(focusName(), "DC voltage limit");
+    driving::type("450 V");
+    press(Qt::Key_Tab);
+    press(Qt::Key_Tab);
+    ASSERT_EQ(focusName(), "Source") << "there as soon as a value is";
+    driving::type("plate, left side");
+    press(Qt::Key_Tab);
+    driving::type("cur");
+    fill("Value", "30 A DC");
+    press(Qt::Key_Tab);
+    press(Qt::Key_Tab);
+    ASSERT_EQ(focusName(), "Source");
+    EXPECT_EQ(spoken(QApplication::focusWidget(), QAccessible::Description),
+              "document and page, instrument, who said so");
+    driving::type("workshop book 17-4");
+    press(Qt::Key_Return);
+    ASSERT_EQ(book.records().all<Rating>().size(), 2U);
+    EXPECT_EQ(book.records().all<Rating>().rows()[0].source, "plate, left side");
+    EXPECT_EQ(book.records().all<Rating>().rows()[1].source, "workshop book 17-4");
+    for (QLineEdit *line : page->logSheet().findChildren<QLineEdit *>())
+        EXPECT_FALSE(line->isVisible() && spoken(line) == "Source")
+            << "the next part begins without one";
+}
+
 TEST_F(TheLogSheet, keepsAQuestionMarkAsNotKnown)
 {
     circuit("Traction", "454 V");
@@ -343,7 +379,8 @@ TEST_F(TheLogSheet, keepsAQuestionMarkAsNotKnown)
     fill("Circuit", "Traction");
     press(Qt::Key_Tab);
     driving::type("450 V");
-    press(Qt::Key_Tab);
+    press(Qt::Key_Tab); // its evidence
+    press(Qt::Key_Tab); // its source
     press(Qt::Key_Tab);
     driving::type("cur");
     fill("Value", "? DC");
