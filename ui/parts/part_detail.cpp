@@ -10,6 +10,7 @@
 
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QPushButton>
 #include <QScrollBar>
 #include <QTimer>
 #include <QVBoxLayout>
@@ -48,6 +49,10 @@ PartDetail::PartDetail(const DetailGround &ground, QWidget *parent)
     marks->addWidget(m_state);
     marks->addWidget(m_highVoltage);
     marks->addWidget(m_under, 1);
+    m_compare = new QPushButton(tr("Compare with…"));
+    m_compare->setToolTip(tr("Side by side with another part or type"));
+    connect(m_compare, &QPushButton::clicked, this, [this] { emit compareWanted(m_part); });
+    marks->addWidget(m_compare, 0, Qt::AlignTop);
     head->addLayout(marks);
     column->addWidget(m_head);
 
@@ -116,6 +121,7 @@ void PartDetail::read()
     if (const PartType *type = records.find(part->type))
         words << type->name;
     m_under->setText(words.join(tr(", ")));
+    m_compare->setAccessibleName(tr("Compare %1 with…").arg(part->name));
     for (DetailSection *section : m_sections)
         section->read(*part);
     tabInReadingOrder(*m_content);

@@ -10,6 +10,7 @@
 #include <vector>
 
 class QLabel;
+class QPushButton;
 
 namespace ohmwright::ui {
 
@@ -36,6 +37,7 @@ signals:
     void said(const QString &sentence, ohmwright::ui::Tone tone);
     void taskWanted(const QString &key);
     void partWanted(ohmwright::Id<ohmwright::Part> part);
+    void compareWanted(ohmwright::Id<ohmwright::Part> part);
 
 private:
     void add(DetailSection *section);
@@ -49,6 +51,7 @@ private:
     StateMark *m_state;
     HvTag *m_highVoltage;
     QLabel *m_under;
+    QPushButton *m_compare;
     QWidget *m_content;
     std::vector<DetailSection *> m_sections;
     DeadlinesSection *m_deadlines = nullptr;

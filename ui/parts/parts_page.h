@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The Parts page: the table of all parts, one of them in detail beside it, and the sheet to log a
 // part on, which takes the place of the detail while it is open. Behind the switches on top: types,
-// donors, sellers and circuits, each as a list with its cards.
+// donors, sellers and circuits, each as a list with its cards, and types and parts side by side.
 #pragma once
 
 #include "core/book/book.h"
+#include "core/parts/compare.h"
 #include "ui/shell/message_strip.h"
 #include "ui/shell/outside.h"
 
@@ -16,9 +17,11 @@ class QStackedWidget;
 
 namespace ohmwright::ui {
 
+class ComparePage;
 class LogSheet;
 class PartDetail;
 class PartsList;
+class RecordCard;
 class RecordPages;
 class Theme;
 
@@ -35,6 +38,9 @@ public:
     void showOpening(const QString &key);
     // Likewise a type, donor, seller, circuit or branch, by its table. False for any other.
     bool showRecord(const QString &table, const QString &key);
+    // Side by side, and asks what to compare it with; a part that is replaced by another at once
+    // with that one.
+    void compare(ComparedId unit);
     void openLogSheet();
     void closeLogSheet();
     // For a window that takes Ctrl+L itself, on every page: two shortcuts would block each other.
@@ -44,6 +50,7 @@ public:
     [[nodiscard]] PartsList &list() { return *m_list; }
     [[nodiscard]] PartDetail &detail() { return *m_detail; }
     [[nodiscard]] LogSheet &logSheet() { return *m_sheet; }
+    [[nodiscard]] ComparePage &comparison() { return *m_comparison; }
 
 signals:
     void said(const QString &sentence, ohmwright::ui::Tone tone);
@@ -53,7 +60,10 @@ protected:
     void showEvent(QShowEvent *event) override;
 
 private:
+    void addToTypes(RecordCard &card, const Theme &theme);
     void catchUp();
+    void showUnit(ComparedId unit);
+    void leaveComparison();
 
     Book &m_book;
     Change m_missed; // while the page was not to be seen
@@ -65,6 +75,8 @@ private:
     PartsList *m_list;
     PartDetail *m_detail;
     LogSheet *m_sheet;
+    ComparePage *m_comparison;
+    std::optional<ComparedId> m_comparedFrom; // where Escape leads back to
 };
 
 } // namespace ohmwright::ui

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Parts within parts, what replaces it, and its pictures.
-#include "core/budget/budget.h"
+#include "core/budget/cost_row.h"
 #include "core/parts/assembly.h"
+#include "core/parts/compare.h"
 #include "ui/parts/part_sections.h"
 #include "ui/widgets/drop_area.h"
 #include "ui/widgets/entry_form.h"
@@ -15,8 +16,6 @@
 #include <QPushButton>
 #include <QToolButton>
 #include <QVBoxLayout>
-
-#include <set>
 
 namespace ohmwright::ui {
 
@@ -64,33 +63,34 @@ void AssemblySection::fill(const Part &part, bool)
 // Old and new side by side, figure by figure.
 void AssemblySection::compare(const Part &old, const Part &next)
 {
+    Result<SideBySide> compared = compareUnits(records(), {old.id, next.id});
+    if (!compared) // one that replaces itself has nothing to be held against
+        return;
     auto *holder = new QWidget;
     auto *grid = new QGridLayout(holder);
     grid->setContentsMargins(0, 4, 0, 0);
     grid->setHorizontalSpacing(18);
     grid->setVerticalSpacing(2);
     grid->setColumnStretch(0, 1);
+    if (auto cost = landedCostRow(records(), compared->units))
+        compared->rows.push_back(std::move(*cost));
     int row = 0;
     const auto add = [&](const QString &what, const QString &a, const QString &b,
-                         Lettering lettering = Lettering::Body) {
+                         Lettering lettering) {
         grid->addWidget(makeWords(theme(), what, Lettering::Small, true), row, 0);
         grid->addWidget(makeWords(theme(), a, lettering), row, 1, Qt::AlignRight);
         grid->addWidget(makeWords(theme(), b, lettering), row, 2, Qt::AlignRight);
         ++row;
     };
-    add({}, tr("old"), tr("new"), Lettering::Strong);
-    std::set<FigureName> names;
-    for (const Part *part : {&old, &next})
-        for (const Figure &figure : figuresOf(records(), *part))
-            names.insert(figure.name);
-    for (const FigureName &name : names)
-        add(describe(name), shown(figureFor(records(), old, name).value()),
-            shown(figureFor(records(), next, name).value()));
-    const auto cost = [this](const Part &part) {
-        const std::optional<Money> money = landedCostOf(records(), part);
-        return money ? showMoney(*money, pageStyle()) : tr("not bought");
+    const auto value = [](const ComparedCell &cell) {
+        return cell.value.isEmpty() ? tr("not known") : cell.value;
     };
-    add(tr("landed cost"), cost(old), cost(next));
+    add({}, tr("old"), tr("new"), Lettering::Strong);
+    for (const ComparedRow &one : compared->rows) {
+        const bool differs = one.agreement == Agreement::Differs;
+        add(differs ? tr("%1, differs").arg(one.what) : one.what, value(one.cells[0]),
+            value(one.cells[1]), differs ? Lettering::Strong : Lettering::Body);
+    }
     m_list->addWidget(holder);
 }
 

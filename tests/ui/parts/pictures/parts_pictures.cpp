@@ -4,12 +4,15 @@
 #include "core/interchange/interchange.h"
 #include "tests/support/fake_outside.h"
 #include "tests/support/fixed_clock.h"
+#include "ui/parts/compare_page.h"
 #include "ui/parts/log_sheet.h"
 #include "ui/parts/part_detail.h"
 #include "ui/parts/parts_list.h"
 #include "ui/parts/parts_page.h"
+#include "ui/parts/rating_line.h"
 #include "ui/shell/shell_window.h"
 #include "ui/shell/theme.h"
+#include "ui/widgets/field.h"
 
 #include <QApplication>
 #include <QComboBox>
@@ -17,6 +20,7 @@
 #include <QFile>
 #include <QLineEdit>
 #include <QPixmap>
+#include <QScrollArea>
 #include <QScrollBar>
 #include <QTest>
 
@@ -96,8 +100,33 @@ int main(int argc, char **argv)
         }
         page->list().findChildren<QComboBox *>().back()->setCurrentIndex(2);
         draw("assemblies");
+        const Records &all = (*book)->records();
+        const auto ofType = [&](const char *key) -> ComparedId {
+            return all.byKey<PartType>(QString::fromLatin1(key))->id;
+        };
+        page->showRecord(QStringLiteral("part_type"), QStringLiteral("kestrin-0448-a"));
+        draw("type");
+        page->compare(ofType("kestrin-0448-a"));
+        draw("compare-one");
+        page->comparison().begin({ofType("kestrin-0448-a"), ofType("kestrin-0448-c")});
+        draw("compare");
+        page->comparison().begin({ofType("ardenholt-rk-40"), ofType("ardenholt-rk-60"),
+                                  all.byKey<Part>(QStringLiteral("heater-relay"))->id,
+                                  all.byKey<Part>(QStringLiteral("heater"))->id});
+        draw("compare-four");
+        page->showPart(QStringLiteral("heater-relay"));
+        draw("replaced");
+        page->detail().verticalScrollBar()->setValue(900);
+        draw("replaced-down");
         page->openLogSheet();
         draw("sheet");
+        for (RatingLine *line : page->logSheet().findChildren<RatingLine *>())
+            qobject_cast<QLineEdit *>(line->valueField().editor())
+                ->setText(QStringLiteral("340 A DC"));
+        QTest::qWait(50);
+        auto *sheet = page->logSheet().findChild<QScrollArea *>();
+        sheet->verticalScrollBar()->setValue(sheet->verticalScrollBar()->maximum());
+        draw("sheet-figures");
         page->logSheet().save();
         draw("sheet-problem");
     }
