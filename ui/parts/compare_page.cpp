@@ -86,7 +86,6 @@ ComparePage::ComparePage(Book &book, const Theme &theme, QWidget *parent)
     auto *delegate = new DraftedTableDelegate(theme, this);
     delegate->dress(*m_view, true);
     m_view->horizontalHeader()->setStretchLastSection(false);
-    m_view->horizontalHeader()->setTextElideMode(Qt::ElideRight);
     m_view->horizontalHeader()->setMinimumSectionSize(kAgreementWidth);
     column->addWidget(m_view, 1);
     column->addStretch(0);
