@@ -20,8 +20,8 @@ public:
     [[nodiscard]] QString name() const override { return QStringLiteral("calendar"); }
     [[nodiscard]] QString summary() const override
     {
-        return tr("Milestones, order-by days, deliveries and the last days of return and warranty "
-                  "as an iCalendar file.");
+        return tr("Milestones, days to order and to ask by, deliveries and the last days of return "
+                  "and warranty as an iCalendar file.");
     }
     [[nodiscard]] QString arguments() const override
     {

@@ -328,13 +328,19 @@ private:
     {
         if (told.orders.empty())
             return;
-        out << '\n' << tr("Order by, at %1 %").arg(told.asked.confidence) << '\n';
-        std::vector<QStringList> rows{{tr("by"), tr("part"), tr("delivery"), tr("price")}};
+        out << '\n'
+            << tr("Order and ask by, at %1 %: each alone on its day, all others ordered and asked "
+                  "today.")
+                   .arg(told.asked.confidence)
+            << '\n';
+        std::vector<QStringList> rows{{tr("by"), tr("what"), tr("takes"), tr("price"), QString()}};
         for (const OrderBy &order : told.orders) {
             const Activity &a = told.plan.activities[order.activity];
             rows.push_back({order.needed ? day(told.forecast, order.latestDay) : tr("any day"),
-                            a.name, tr("%1 to %2 days").arg(a.wait.least).arg(a.wait.most),
-                            a.cost ? printMoney(*a.cost) : QString()});
+                            a.toAsk ? tr("letter: %1").arg(a.name) : a.name,
+                            tr("%1 to %2 days").arg(a.wait.least).arg(a.wait.most),
+                            a.cost ? printMoney(*a.cost) : QString(),
+                            a.forShop ? tr("for the shop") : QString()});
         }
         out << columns(rows, {3});
     }
@@ -394,8 +400,17 @@ private:
         for (const std::size_t m : told.plan.milestones)
             milestones << told.plan.activities[m].key;
         QJsonArray orders;
+        QJsonArray questions;
         for (const OrderBy &order : told.orders) {
             const Activity &a = told.plan.activities[order.activity];
+            if (a.toAsk) {
+                QJsonObject one{{QStringLiteral("letter"), a.letter},
+                                {QStringLiteral("subject"), a.name}};
+                if (order.needed)
+                    one.insert(QStringLiteral("ask_by"), dayJson(order.latestDay));
+                questions << one;
+                continue;
+            }
             QJsonObject one{{QStringLiteral("part"), a.part}, {QStringLiteral("name"), a.name}};
             if (order.needed)
                 one.insert(QStringLiteral("order_by"), dayJson(order.latestDay));
@@ -431,6 +446,7 @@ private:
             {QStringLiteral("milestones"), milestones},
             {QStringLiteral("activities"), activities},
             {QStringLiteral("order_by"), orders},
+            {QStringLiteral("ask_by"), questions},
             {QStringLiteral("cash"), months},
             {QStringLiteral("gains"), gains},
             {QStringLiteral("learned"), learned},

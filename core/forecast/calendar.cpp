@@ -69,9 +69,12 @@ std::vector<CalendarDay> calendarDays(const Records &records, const WorkPlan &pl
             continue;
         const Activity &a = plan.activities[order.activity];
         days.push_back(
-            {uidOf("order-by", a.part), plan.today.addDays(order.latestDay),
-             tr("Order by today: %1").arg(a.name),
-             tr("Later, it moves a milestone at %1 % confidence.").arg(confidencePercent)});
+            {a.toAsk ? uidOf("ask-by", a.letter) : uidOf("order-by", a.part),
+             plan.today.addDays(order.latestDay),
+             (a.toAsk ? tr("Last day to ask: %1") : tr("Last day to order: %1")).arg(a.name),
+             tr("Later, it moves a milestone at %1 % confidence, even if all else is ordered and "
+                "asked at once.")
+                 .arg(confidencePercent)});
     }
     for (const Purchase &purchase : records.all<Purchase>()) {
         if (!purchase.promisedOn || purchase.arrivedOn)

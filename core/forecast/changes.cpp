@@ -196,7 +196,7 @@ bool isFreeWork(const Records &records, const ohmwright::Task &task)
 {
     if (task.milestone || task.highVoltage || task.trade == Trade::Testing ||
         task.trade == Trade::Paperwork || task.failPercent.value_or(0) > 0 || task.buys ||
-        task.opens)
+        task.asks || task.opens)
         return false;
     const auto needs = records.of<TaskNeed>(task.id);
     return std::none_of(needs.begin(), needs.end(), [](const TaskNeed &need) {

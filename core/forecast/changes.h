@@ -42,7 +42,7 @@ std::array<bool, 7> workingDays(const Records &records);
 
 // Whether a plan without the task may be looked at as a question of one's own: not what may protect
 // people (high voltage, testing, paperwork, what may fail, what needs a test, a permit or a
-// letter), not what buys or opens a part, and no milestone.
+// letter), not what buys or opens a part or asks for a letter, and no milestone.
 bool isFreeWork(const Records &records, const ohmwright::Task &task);
 // The tasks that open ones wait on, other than milestones.
 std::set<Id<ohmwright::Task>> neededByWork(const Records &records);

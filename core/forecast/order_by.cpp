@@ -136,7 +136,7 @@ std::vector<OrderBy> orderByDays(const WorkPlan &plan, const Simulation &simulat
     ReleaseSearch search(plan, simulation, confidencePercent, watch);
     std::vector<OrderBy> list;
     for (std::size_t i = 0; i < plan.activities.size() && !search.cancelled(); ++i) {
-        if (!plan.activities[i].toOrder)
+        if (!plan.activities[i].toOrder && !plan.activities[i].toAsk)
             continue;
         const std::optional<int> day = search.latest({i});
         list.push_back({i, day.value_or(0), day.has_value()});

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The latest day to order each wanted part without moving a milestone.
+// The latest day to order each wanted part, and to ask for each letter, without moving a milestone.
 #pragma once
 
 #include "core/forecast/forecast.h"
@@ -11,7 +11,7 @@ inline constexpr int kOrderBySamples = 1000;
 
 struct OrderBy
 {
-    std::size_t activity = 0; // a delivery still to order
+    std::size_t activity = 0; // a delivery still to order, or an answer still to ask for
     // Days from today; 0: today, later moves a milestone. The latest on which every milestone that
     // waits on it (the plan's end, if none does) keeps its day at the confidence asked for, on the
     // same samples.
@@ -26,7 +26,9 @@ std::optional<int> latestRelease(const WorkPlan &plan, const Simulation &simulat
                                  const std::vector<std::size_t> &activities, int confidencePercent,
                                  const Watch &watch = {});
 
-// Soonest first, then by key. Between an order today and the day found, each milestone was seen to
+// Each alone on its day, while all others are ordered and asked today, or when the task for it is
+// done: of several that wait until their days, one may move a milestone. Soonest first, then by
+// key. Between an order today and the day found, each milestone was seen to
 // keep its day at the days looked at by halving; list scheduling can have exceptions between them.
 // Empty when cancelled.
 std::vector<OrderBy> orderByDays(const WorkPlan &plan, const Simulation &simulation,

@@ -7,7 +7,12 @@ namespace ohmwright::forecast {
 
 std::optional<Money> priceOf(const Records &records, const Part &part, QDate today)
 {
-    if (!part.estimate || part.countedTo == CountedTo::Shop)
+    return part.countedTo == CountedTo::Shop ? std::nullopt : estimateOf(records, part, today);
+}
+
+std::optional<Money> estimateOf(const Records &records, const Part &part, QDate today)
+{
+    if (!part.estimate)
         return std::nullopt;
     const Currency own = records.build().currency;
     if (part.estimate->currency() == own)

@@ -178,9 +178,22 @@ private:
     {
         std::unordered_map<Id<Part>, std::size_t> buyers; // activities
         const auto shares = plan::StockShares::of(m_records);
-        for (std::size_t i = 0; i < tasks().size(); ++i)
-            if (tasks()[i].buys && m_activityOf[i] != kNone)
+        std::unordered_map<Id<Letter>, std::size_t> askers;
+        for (std::size_t i = 0; i < tasks().size(); ++i) {
+            if (m_activityOf[i] == kNone)
+                continue;
+            if (tasks()[i].buys)
                 buyers.emplace(*tasks()[i].buys, m_activityOf[i]);
+            if (tasks()[i].asks)
+                askers.emplace(*tasks()[i].asks, m_activityOf[i]);
+        }
+        // none: there is none, it is the one in need itself, or it waits on the one in need
+        const auto senderOf = [&](const auto &senders, auto id, std::size_t needy) {
+            const auto found = senders.find(id);
+            return found == senders.end() || waitsOn(found->second, needy)
+                       ? std::nullopt
+                       : std::optional(found->second);
+        };
         for (std::size_t i = 0; i < tasks().size(); ++i) {
             if (m_activityOf[i] == kNone)
                 continue;
@@ -195,15 +208,12 @@ private:
                 std::optional<std::size_t> wait;
                 if (part &&
                     (leaf.move == plan::MoveKind::Order || leaf.move == plan::MoveKind::Chase)) {
-                    const auto buyer = buyers.find(part->id);
-                    const bool own = buyer != buyers.end() && buyer->second == m_activityOf[i];
-                    wait = delivery(*part, leaf,
-                                    buyer == buyers.end() || own ? std::nullopt
-                                                                 : std::optional(buyer->second));
+                    wait = delivery(*part, leaf, senderOf(buyers, part->id, m_activityOf[i]));
                 } else if (letter) {
-                    wait = answer(*letter, leaf);
+                    wait = answer(*letter, leaf, senderOf(askers, letter->id, m_activityOf[i]));
                 }
-                if (wait)
+                if (wait &&
+                    (m_plan.activities[*wait].after.empty() || !waitsOn(*wait, m_activityOf[i])))
                     m_plan.activities[m_activityOf[i]].after.push_back(*wait);
             }
         }
@@ -229,7 +239,8 @@ private:
             a.wait.assumed = lead.assumed || !part.leadDays;
             if (buyer)
                 a.after.push_back(*buyer);
-            a.cost = priceOf(m_records, part, m_today);
+            a.cost = estimateOf(m_records, part, m_today);
+            a.forShop = part.countedTo == CountedTo::Shop;
         } else {
             // ordered: what is left of it, early and late by as much as the estimates say
             a.wait.likely = leaf.daysToMeet;
@@ -241,7 +252,8 @@ private:
         return at->second;
     }
 
-    std::size_t answer(const Letter &letter, const plan::LeafNeed &leaf)
+    std::size_t answer(const Letter &letter, const plan::LeafNeed &leaf,
+                       std::optional<std::size_t> asker)
     {
         const QString key = QStringLiteral("letter:") + letter.key;
         const auto [at, fresh] = m_waits.emplace(key, m_plan.activities.size());
@@ -257,8 +269,37 @@ private:
                      ? lessElapsed(days, static_cast<int>(letter.askedOn->daysTo(m_today)))
                      : days;
         a.wait.assumed = days.assumed || !letter.answerDays;
+        a.toAsk = leaf.move != plan::MoveKind::Chase;
+        a.letter = letter.key;
+        if (a.toAsk && asker)
+            a.after.push_back(*asker);
         m_plan.activities.push_back(std::move(a));
         return at->second;
+    }
+
+    // Whether one activity waits on the other, by the links there are up to now, or is it.
+    [[nodiscard]] bool waitsOn(std::size_t one, std::size_t other) const
+    {
+        return one == other || waitedOn(m_plan, one)[other] != 0;
+    }
+
+    // What a task's doing once more waits for besides its own: what it orders, or asks for, anew.
+    [[nodiscard]] ThreePoint waitAgain(const ohmwright::Task &task) const
+    {
+        ThreePoint wait = threePoint(task.waitDays, task.leastWaitDays, task.mostWaitDays);
+        const auto longer = [&](const ThreePoint &days) {
+            wait.least += days.least;
+            wait.likely += days.likely;
+            wait.most += days.most;
+            wait.assumed = wait.assumed || days.assumed;
+        };
+        if (const Part *part = m_records.find(task.buys))
+            longer(threePoint(part->leadDays.value_or(plan::kAssumedLeadDays), part->leastLeadDays,
+                              part->mostLeadDays));
+        if (const Letter *letter = m_records.find(task.asks))
+            longer(threePoint(letter->answerDays.value_or(plan::kAssumedAnswerDays),
+                              letter->leastAnswerDays, letter->mostAnswerDays));
+        return wait;
     }
 
     // Tasks on a way from `first` to `last`, both included, each after all it waits on.
@@ -315,6 +356,7 @@ private:
         std::unordered_map<std::size_t, std::size_t> copies; // by task
         for (const std::size_t task : again) {
             Activity a = ofTask(tasks()[task]);
+            a.wait = waitAgain(tasks()[task]);
             a.kind = ActivityKind::Redo;
             a.task = task;
             a.key = QStringLiteral("again:") + tasks()[test].key + u'/' + tasks()[task].key;

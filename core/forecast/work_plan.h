@@ -43,7 +43,11 @@ struct Activity
     // Delivery of a part that is wanted: may be ordered another day; what it will cost then.
     bool toOrder = false;
     std::optional<Money> cost; // book's currency
+    bool forShop = false;      // a tool that stays: the build does not pay for it
     QString part;              // its key
+    // Answer to a letter that is still to ask: may be asked another day.
+    bool toAsk = false;
+    QString letter; // its key
 };
 
 // The chance that a test fails, each time it is done.
@@ -75,8 +79,10 @@ struct WorkPlan
 //   least;
 // - a delivery for each part that unmet needs ask for, from today if it is still to order (or from
 //   the end of the task that buys it), else what is left of it;
-// - an answer for each letter they ask for;
-// - the tasks from redo_from to a test that may fail once more behind it, for as often as it does.
+// - an answer for each letter they ask for, from today if it is still to ask (or from the end of
+//   the task that asks for it), else what is left of it;
+// - the tasks from redo_from to a test that may fail once more behind it, for as often as it does,
+//   with what they order or ask for anew.
 WorkPlan workPlanOf(const Records &records, QDate today);
 
 // Per activity, whether `goal` waits on it by links, itself included. What drives a goal and is not

@@ -291,6 +291,7 @@ constexpr std::array kTask{
     FieldNote{"redo_from", "Key of the task from which it must then be done again."},
     FieldNote{"opens", "Key of the part whose case it opens."},
     FieldNote{"buys", "Key of the part it orders, which is then not ordered before."},
+    FieldNote{"asks", "Key of the letter it asks for, which is then not answered before."},
     FieldNote{"option", "Key of the option of a choice it belongs to."},
     FieldNote{"state", "How far it has got."},
     FieldNote{"started_on", "Day it was started."},

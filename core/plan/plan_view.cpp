@@ -311,52 +311,66 @@ LeafNeed judge(const Records &records, const TaskNeed &need, const StockShares &
 
 namespace {
 
-// Which task not done yet orders a part that is wanted.
-class Buying
+// Which task not done yet orders a part that is wanted, or asks for a letter that is still to ask.
+class Sending
 {
 public:
-    explicit Buying(const Records &records)
+    explicit Sending(const Records &records)
     {
         for (const ohmwright::Task &task : records.all<ohmwright::Task>()) {
+            if (task.state == TaskState::Done || !isPlannedWith(records, task.option))
+                continue;
             const Part *part = records.find(task.buys);
-            if (part && part->state == PartState::Wanted && task.state != TaskState::Done &&
-                isPlannedWith(records, task.option))
+            if (part && part->state == PartState::Wanted)
                 m_buyers.emplace(part->id, &task);
+            if (task.asks)
+                m_askers.emplace(*task.asks, &task);
         }
     }
-    // Null when there is none, or no part.
-    [[nodiscard]] const ohmwright::Task *of(const std::optional<Id<Part>> &part) const
+    // Null when there is none, and for a need that no order and no question meets: a figure may be
+    // known before the part is bought.
+    [[nodiscard]] const ohmwright::Task *of(const TaskNeed &need, MoveKind move) const
     {
-        const auto found = part ? m_buyers.find(*part) : m_buyers.end();
-        return found == m_buyers.end() ? nullptr : found->second;
+        if (need.part && move == MoveKind::Order)
+            return in(m_buyers, *need.part);
+        return need.letter && move == MoveKind::Ask ? in(m_askers, *need.letter) : nullptr;
     }
 
 private:
+    template <class Map, class Key>
+    static const ohmwright::Task *in(const Map &map, const Key &key)
+    {
+        const auto found = map.find(key);
+        return found == map.end() ? nullptr : found->second;
+    }
+
     std::unordered_map<Id<Part>, const ohmwright::Task *> m_buyers;
+    std::unordered_map<Id<Letter>, const ohmwright::Task *> m_askers;
 };
 
-struct BoughtNeed
+struct SentNeed
 {
-    std::size_t task, need, buyer;
+    std::size_t task, need, sender;
 };
 
-// A need of a part that a task is still to order: the one in need waits on that task, whose end
-// includes the delivery, and the need itself is no move of its own before. Unless that would close
-// a loop; then the part is ordered as if no task were for it.
-void linkBuyers(Network &network, const std::vector<BoughtNeed> &needs)
+// A need of a part that a task is still to order, or of a letter that one is still to ask for: the
+// one in need waits on that task, whose end includes the delivery or the answer, and the need
+// itself is no move of its own before. Unless that would close a loop; then it is ordered or asked
+// as if no task were for it.
+void linkSenders(Network &network, const std::vector<SentNeed> &needs)
 {
-    std::unordered_map<std::size_t, int> delivery;             // by buyer
+    std::unordered_map<std::size_t, int> waits;                // by sender
     for (auto it = needs.rbegin(); it != needs.rend(); ++it) { // from behind: needs are taken out
         Task &task = network.tasks[it->task];
-        if (task.done || !loopIfLinked(network, it->buyer, it->task).empty())
+        if (task.done || !loopIfLinked(network, it->sender, it->task).empty())
             continue;
-        task.after.push_back(it->buyer);
-        int &days = delivery[it->buyer];
+        task.after.push_back(it->sender);
+        int &days = waits[it->sender];
         days = std::max(days, task.needs[it->need].daysToMeet);
         task.needs.erase(task.needs.begin() + static_cast<std::ptrdiff_t>(it->need));
     }
-    for (const auto &[buyer, days] : delivery)
-        network.tasks[buyer].elapsedDays += days;
+    for (const auto &[sender, days] : waits)
+        network.tasks[sender].elapsedDays += days;
 }
 
 } // namespace
@@ -369,9 +383,9 @@ Network networkOf(const Records &records, QDate today)
     for (const ohmwright::Task &task : tasks)
         index.emplace(task.id, index.size());
     const int perWeek = minutesPerWeek(records);
-    const Buying buying(records);
+    const Sending sending(records);
     const StockShares shares = StockShares::of(records);
-    std::vector<BoughtNeed> bought;
+    std::vector<SentNeed> sent;
     Network network;
     network.tasks.reserve(tasks.size());
     for (const ohmwright::Task &task : tasks) {
@@ -394,10 +408,11 @@ Network networkOf(const Records &records, QDate today)
                 continue;
             }
             LeafNeed leaf = judge(records, need, shares, today);
-            if (const ohmwright::Task *buyer = leaf.met ? nullptr : buying.of(need.part);
-                buyer && buyer->id != task.id) {
-                bought.push_back({network.tasks.size(), node.needs.size(), index.at(buyer->id)});
-                leaf.reason = tr("bought by “%1”").arg(buyer->title);
+            if (const ohmwright::Task *sender = leaf.met ? nullptr : sending.of(need, leaf.move);
+                sender && sender->id != task.id) {
+                sent.push_back({network.tasks.size(), node.needs.size(), index.at(sender->id)});
+                leaf.reason = need.letter ? tr("asked by “%1”").arg(sender->title)
+                                          : tr("bought by “%1”").arg(sender->title);
             }
             node.needs.push_back(std::move(leaf));
         }
@@ -405,7 +420,7 @@ Network networkOf(const Records &records, QDate today)
             node.needs.push_back(std::move(*opening));
         network.tasks.push_back(std::move(node));
     }
-    linkBuyers(network, bought);
+    linkSenders(network, sent);
     return network;
 }
 

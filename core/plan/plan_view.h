@@ -24,8 +24,8 @@ int elapsedDays(const ohmwright::Task &task, int minutesPerWeek);
 // Tasks in key order, so that index i is records.all<Task>().rows()[i]. Beside what the records
 // say:
 // - a task of an option that is not planned with is set aside;
-// - one that needs a part which a task is still to order waits on that task, and that one's end
-//   includes the delivery;
+// - one that needs a part which a task is still to order, or a letter which one is still to ask
+//   for, waits on that task, and that one's end includes the delivery or the answer;
 // - one that opens a unit needs what openingNeed() says (opening.h).
 Network networkOf(const Records &records, QDate today);
 

@@ -38,6 +38,8 @@ struct EnumWords<Trade>
                                       "testing",    "other"};
 };
 
+struct Letter;
+
 // A piece of work, or a milestone to reach. Times are likely ones; least and most are what it would
 // take if all went well and if it did not (the optimistic and pessimistic estimates).
 struct Task
@@ -59,6 +61,7 @@ struct Task
     std::optional<Id<Task>> redoFrom;       // from there; itself alone when not said
     std::optional<Id<Part>> opens;          // the unit whose case it opens
     std::optional<Id<Part>> buys;           // the part it orders: not ordered before
+    std::optional<Id<Letter>> asks;         // the letter it asks for: not answered before
     std::optional<Id<ChoiceOption>> option; // counts only with this option of a choice
     TaskState state = TaskState::Open;
     std::optional<QDate> startedOn, doneOn;
@@ -91,7 +94,6 @@ struct EnumWords<NeedKind>
 };
 
 struct TestRecord;
-struct Letter;
 struct Interface;
 struct WorkPermit;
 

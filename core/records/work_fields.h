@@ -31,6 +31,7 @@ struct RecordTraits<Task>
                    field("redo_from", &Task::redoFrom),
                    field("opens", &Task::opens),
                    field("buys", &Task::buys),
+                   field("asks", &Task::asks),
                    field("option", &Task::option),
                    field("state", &Task::state, Presence::Required),
                    field("started_on", &Task::startedOn),

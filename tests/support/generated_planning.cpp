@@ -166,6 +166,7 @@ private:
         t.redoFrom = perhapsOne<Task>();
         t.opens = perhapsOne<Part>();
         t.buys = perhapsOne<Part>();
+        t.asks = perhapsOne<Letter>();
         t.option = perhapsOne<ChoiceOption>();
     }
 

@@ -155,9 +155,9 @@ void BenchPage::addOrders(QVBoxLayout &column)
     m_foretold.emplace_back(heading, remark);
     std::size_t needed = 0;
     for (const forecast::OrderBy &order : told->orders) {
-        if (!order.needed || ++needed > kRowsShown)
-            continue;
         const forecast::Activity &a = told->plan.activities[order.activity];
+        if (a.toAsk || !order.needed || ++needed > kRowsShown)
+            continue; // letters stand among the moves
         auto *row = new BenchRowButton(
             m_theme,
             {order.latestDay == 0 ? tr("today") : showDate(told->forecast.dayOf(order.latestDay)),

@@ -27,6 +27,7 @@ const QString kFail = QStringLiteral("fail_percent");
 const QString kRedoFrom = QStringLiteral("redo_from");
 const QString kOpens = QStringLiteral("opens");
 const QString kBuys = QStringLiteral("buys");
+const QString kAsks = QStringLiteral("asks");
 const QString kOption = QStringLiteral("option");
 
 constexpr auto kHalf = EntryForm::Width::Half;
@@ -80,14 +81,15 @@ QString keyOf(const Records &records, const std::optional<Id<R>> &id)
 EstimateForm::EstimateForm(Book &book, const Theme &theme, QWidget *parent)
     : QWidget(parent), m_book(book), m_heading(new SectionTitle(theme, tr("For the forecast"))),
       m_form(new EntryForm(theme, QString())), m_redoFrom(new PickOrNew(theme)),
-      m_opens(new PickOrNew(theme)), m_buys(new PickOrNew(theme)), m_option(new PickOrNew(theme))
+      m_opens(new PickOrNew(theme)), m_buys(new PickOrNew(theme)), m_asks(new PickOrNew(theme)),
+      m_option(new PickOrNew(theme))
 {
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(8);
     column->addWidget(m_heading);
     column->addWidget(m_form);
-    for (PickOrNew *pick : {m_redoFrom, m_opens, m_buys, m_option})
+    for (PickOrNew *pick : {m_redoFrom, m_opens, m_buys, m_asks, m_option})
         pick->setKnownOnly(true);
     m_form->addLine(kLeastWork, tr("Work at least"), kHalf);
     m_form->addLine(kMostWork, tr("Work at most"), kHalf);
@@ -104,6 +106,7 @@ EstimateForm::EstimateForm(Book &book, const Theme &theme, QWidget *parent)
     m_form->addEditor(kRedoFrom, tr("Then again from"), m_redoFrom, kHalf);
     m_form->addEditor(kOpens, tr("Opens the unit"), m_opens, kHalf);
     m_form->addEditor(kBuys, tr("Orders the part"), m_buys, kHalf);
+    m_form->addEditor(kAsks, tr("Asks for the letter"), m_asks, kHalf);
     m_form->addEditor(kOption, tr("Only with the option"), m_option);
     m_form->setHint(kLeastWork, tr("if all goes well, e.g. 2 h"));
     m_form->setHint(kMostWork, tr("if it does not, e.g. 8 h"));
@@ -133,6 +136,7 @@ void EstimateForm::setKnown(const Task &task)
     std::vector<KnownName> tasks;
     std::vector<KnownName> parts;
     std::vector<KnownName> wanted;
+    std::vector<KnownName> letters;
     std::vector<KnownName> options;
     for (const Task &other : records.all<Task>())
         if (other.id != task.id && !other.milestone)
@@ -142,6 +146,9 @@ void EstimateForm::setKnown(const Task &task)
         if (part.state == PartState::Wanted || task.buys == part.id)
             wanted.push_back({part.key, part.name, wordOf(part.state)});
     }
+    for (const Letter &letter : records.all<Letter>())
+        if (letter.state != LetterState::Granted || task.asks == letter.id)
+            letters.push_back({letter.key, letter.subject, wordOf(letter.state)});
     for (const ChoiceOption &option : records.all<ChoiceOption>()) {
         const Choice *choice = records.find(option.choice);
         options.push_back({option.key, option.name, choice ? choice->question : QString()});
@@ -150,6 +157,7 @@ void EstimateForm::setKnown(const Task &task)
     m_redoFrom->setKnown(std::move(tasks));
     m_opens->setKnown(std::move(parts));
     m_buys->setKnown(std::move(wanted));
+    m_asks->setKnown(std::move(letters));
     m_option->setKnown(std::move(options));
 }
 
@@ -182,6 +190,7 @@ void EstimateForm::refresh()
     m_redoFrom->setKey(keyOf(records, task->redoFrom));
     m_opens->setKey(keyOf(records, task->opens));
     m_buys->setKey(keyOf(records, task->buys));
+    m_asks->setKey(keyOf(records, task->asks));
     m_option->setKey(keyOf(records, task->option));
 }
 
@@ -208,6 +217,7 @@ Outcome EstimateForm::fillIn(Task &task) const
     const auto redo = picked<Task>(records, *m_redoFrom, kRedoFrom);
     const auto opens = picked<Part>(records, *m_opens, kOpens);
     const auto buys = picked<Part>(records, *m_buys, kBuys);
+    const auto asks = picked<Letter>(records, *m_asks, kAsks);
     const auto option = picked<ChoiceOption>(records, *m_option, kOption);
     if (!redo)
         return ohmwright::fail(redo.error());
@@ -215,6 +225,8 @@ Outcome EstimateForm::fillIn(Task &task) const
         return ohmwright::fail(opens.error());
     if (!buys)
         return ohmwright::fail(buys.error());
+    if (!asks)
+        return ohmwright::fail(asks.error());
     if (!option)
         return ohmwright::fail(option.error());
     const auto inOrder = [](const std::optional<int> &least, int likely,
@@ -248,6 +260,7 @@ Outcome EstimateForm::fillIn(Task &task) const
     task.redoFrom = *redo;
     task.opens = *opens;
     task.buys = *buys;
+    task.asks = *asks;
     task.option = *option;
     return {};
 }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What the forecast asks of one task: how long at least and at most, the people and the room it
-// takes, whether it can fail, what it opens and buys, and the option it belongs to. A line is kept
-// when it is left; each is one step to undo.
+// takes, whether it can fail, what it opens, buys and asks for, and the option it belongs to. A
+// line is kept when it is left; each is one step to undo.
 #pragma once
 
 #include "core/book/book.h"
@@ -41,6 +41,7 @@ private:
     PickOrNew *m_redoFrom;
     PickOrNew *m_opens;
     PickOrNew *m_buys;
+    PickOrNew *m_asks;
     PickOrNew *m_option;
 };
 

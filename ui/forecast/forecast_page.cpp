@@ -189,6 +189,8 @@ void ForecastPage::follow(const QString &key)
         emit partWanted(key.mid(5));
     else if (key.startsWith(QLatin1String("choice:")))
         emit recordWanted(QStringLiteral("choice"), key.section(u':', 1, 1));
+    else if (key.startsWith(QLatin1String("letter:")))
+        emit recordWanted(QStringLiteral("letter"), key.mid(7));
     else if (!key.contains(u':'))
         emit taskWanted(key);
 }
@@ -314,8 +316,10 @@ void ForecastPage::fillDriving()
 void ForecastPage::fillOrders()
 {
     const ForecastTold &told = *m_forecaster.latest();
-    m_orders->setRemark(
-        tr("the latest day that moves no milestone, at %1\u00A0%").arg(told.confidence));
+    m_orders->setRemark(tr("the latest day that moves no milestone, at %1\u00A0%, of each alone: "
+                           "all others ordered "
+                           "and asked today")
+                            .arg(told.confidence));
     std::vector<ForecastTable::Row> rows;
     for (const forecast::OrderBy &order : told.orders) {
         const forecast::Activity &a = told.plan.activities[order.activity];
@@ -323,7 +327,7 @@ void ForecastPage::fillOrders()
                            : order.latestDay == 0 ? tr("today")
                                                   : day(told.forecast, order.latestDay);
         rows.push_back(
-            {{a.name, by,
+            {{a.toAsk ? tr("letter: %1").arg(a.name) : a.name, by,
               a.wait.isFixed() ? tr("%1\u00A0days").arg(a.wait.likely)
                                : tr("%1–%2\u00A0days").arg(a.wait.least).arg(a.wait.most),
               a.cost ? showCash(*a.cost) : tr("not known")},

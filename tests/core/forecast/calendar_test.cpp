@@ -88,6 +88,15 @@ TEST(CalendarFile, holdsMilestonesOrderByDaysDeliveriesAndWindows)
     purchase.promisedOn = QDate(2026, 6, 25);
     purchase.key = QStringLiteral("p-1");
     six.book.add(purchase);
+    Letter letter; // the answer takes a day, and fitting is on Tuesday 30
+    letter.key = QStringLiteral("road");
+    letter.subject = QStringLiteral("Cover on the road");
+    letter.answerDays = letter.leastAnswerDays = letter.mostAnswerDays = 1;
+    TaskNeed need;
+    need.task = six.fit;
+    need.kind = NeedKind::Letter;
+    need.letter = six.book.add(letter);
+    six.book.add(need);
     const WorkPlan plan = workPlanOf(six.book.records(), QDate(2026, 6, 15));
     Settings settings;
     settings.samples = 100;
@@ -100,6 +109,7 @@ TEST(CalendarFile, holdsMilestonesOrderByDaysDeliveriesAndWindows)
     EXPECT_EQ(told, (QStringList{QStringLiteral("order-by-coupling 2026-06-16"),
                                  QStringLiteral("return-pump 2026-06-20"),
                                  QStringLiteral("delivery-p-1 2026-06-25"),
+                                 QStringLiteral("ask-by-road 2026-06-29"),
                                  QStringLiteral("milestone-rolling 2026-06-30"),
                                  QStringLiteral("warranty-pump 2027-06-20")}));
 }

@@ -135,6 +135,10 @@ TEST_F(ChangesOfSixTasks, OnlyWorkThatNothingButAMilestoneWaitsOnMayBeLeftOut)
     refusedWith([](ohmwright::Task &t) { t.trade = Trade::Paperwork; });
     refusedWith([](ohmwright::Task &t) { t.failPercent = 10; });
     refusedWith([&](ohmwright::Task &t) { t.buys = m_six.coupling; });
+    Letter letter;
+    letter.subject = QStringLiteral("Glue");
+    const Id<Letter> asked = m_six.book.add(letter);
+    refusedWith([&](ohmwright::Task &t) { t.asks = asked; });
     refusedWith([&](ohmwright::Task &t) { t.opens = m_six.coupling; });
 
     TaskNeed permit;

@@ -25,6 +25,9 @@ protected:
         m_before = m_book.add(namedTask(QStringLiteral("Build the pack")));
         Part part = namedPart(QStringLiteral("Cover seal"), PartState::Wanted);
         m_part = m_book.add(part);
+        Letter letter;
+        letter.subject = QStringLiteral("Drawing of the tray");
+        m_letter = m_book.add(letter);
         m_form.resize(500, 600);
         showActive(m_form);
         m_form.setTask(m_task);
@@ -49,6 +52,7 @@ protected:
     EstimateForm m_form;
     Id<Task> m_task, m_before;
     Id<Part> m_part;
+    Id<Letter> m_letter;
 };
 
 TEST_F(Estimates, areKeptLineByLineEachAStepToUndo)
@@ -74,6 +78,8 @@ TEST_F(Estimates, namesOtherTasksAndPartsThatTheBookHas)
     EXPECT_EQ(task().redoFrom, m_before);
     enter("buys", "cover");
     EXPECT_EQ(task().buys, m_part);
+    enter("asks", "drawing");
+    EXPECT_EQ(task().asks, m_letter);
     enter("opens", "nothing like it");
     EXPECT_FALSE(task().opens);
     EXPECT_FALSE(entries().problem().isEmpty());
