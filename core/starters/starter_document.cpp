@@ -29,11 +29,13 @@ QString tr(const char *text)
 }
 
 // Which fields name a record of which kind.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 12> kReferences{{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 14> kReferences{{
     {"after", "tasks"},
     {"redo_from", "tasks"},
     {"part", "parts"},
     {"opens", "parts"},
+    {"buys", "parts"},
+    {"asks", "letters"},
     {"other", "parts"},
     {"part_of", "parts"},
     {"test", "tests"},
@@ -107,7 +109,7 @@ public:
         Json document;
         document["format"] = "ohmwright";
         document["version"] = kInterchangeVersion;
-        document["build"] = build();
+        document["build"] = build(); // before the records are handed out
         document["vehicle"] = Json::object();
         for (const char *kind : kStarterKinds) {
             Json array = Json::array();
@@ -312,11 +314,23 @@ private:
             tr("Reckoned with %1 there.").arg(QString::fromStdString(allowance)).toStdString());
     }
 
+    // Of all hands together, by the working times.
+    [[nodiscard]] int minutesPerWeek() const
+    {
+        int minutes = 0;
+        if (const auto times = m_records.find("working_times"); times != m_records.end())
+            for (const auto &[key, time] : times->second)
+                minutes += time.value("minutes", 0) * time.value("hands", 1);
+        return minutes;
+    }
+
     Json build()
     {
         Json build = starterFile(QStringLiteral("common"))->value("build", Json::object());
         build["title"] = m_book.title.toStdString();
         build["currency"] = m_book.currency.code().toStdString();
+        if (const int minutes = minutesPerWeek(); minutes > 0)
+            build["hours_per_week"] = (minutes + 30) / 60;
         QStringList said;
         for (const StarterQuestion &question : m_starter.questions)
             for (const StarterAnswer &answer : question.answers)
