@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/forecast/hours.h"
 
+#include <QCoreApplication>
+
 #include <algorithm>
 #include <array>
 #include <map>
@@ -74,21 +76,33 @@ public:
     void addDay(int day, const Day &hands)
     {
         int last = -1;
-        int sitting = 0;
+        std::vector<int> sitting; // slots up to now, per pairs of hands
         for (int slot = 0; slot < kSlotsPerDay; ++slot) {
             const int count = hands[static_cast<std::size_t>(slot)];
             if (count == 0)
                 continue;
             const bool apart = last >= 0 && slot != last + 1;
-            sitting = last < 0 || apart ? 1 : sitting + 1;
+            if (apart)
+                sitting.clear();
+            // those with fewer hands go on, those with more have been broken off
+            sitting.resize(static_cast<std::size_t>(count), 0);
+            keepLongest(sitting);
             last = slot;
             m_hours.timeline.line.push_back({day, profile(count), apart});
             m_hours.mostHands = std::max(m_hours.mostHands, count);
-            m_hours.longestSitting = std::max(m_hours.longestSitting, sitting * kSlotMinutes);
         }
     }
 
 private:
+    // One slot more for each of them.
+    void keepLongest(std::vector<int> &sitting)
+    {
+        std::vector<int> &longest = m_hours.longestSitting;
+        longest.resize(std::max(longest.size(), sitting.size()), 0);
+        for (std::size_t i = 0; i < sitting.size(); ++i)
+            longest[i] = std::max(longest[i], ++sitting[i] * kSlotMinutes);
+    }
+
     int profile(int hands)
     {
         const auto [at, fresh] =
@@ -109,6 +123,17 @@ QString dayName(Weekday weekday)
     QString name = wordOf(weekday);
     name[0] = name[0].toUpper();
     return name;
+}
+
+QString duration(int minutes)
+{
+    if (minutes < 60)
+        return QCoreApplication::translate("Forecast", "%1\u00A0min").arg(minutes);
+    if (minutes % 60 == 0)
+        return QCoreApplication::translate("Forecast", "%1\u00A0h").arg(minutes / 60);
+    return QCoreApplication::translate("Forecast", "%1\u00A0h %2\u00A0min")
+        .arg(minutes / 60)
+        .arg(minutes % 60);
 }
 
 std::optional<int> minuteOf(const QString &time)

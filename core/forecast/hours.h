@@ -9,6 +9,7 @@
 #include <QString>
 
 #include <optional>
+#include <vector>
 
 namespace ohmwright::forecast {
 
@@ -19,6 +20,7 @@ inline constexpr int kEveningStart = 19 * 60;
 inline constexpr int kMorningStart = 9 * 60;
 
 QString dayName(Weekday weekday); // "Monday"
+QString duration(int minutes);    // "2 h", "1 h 30 min", "45 min"
 // Minute of the day of "19:40"; none for an empty time.
 std::optional<int> minuteOf(const QString &time);
 // Minute of the day when work begins where no start is told; Monday is 1, as in ISO 8601.
@@ -31,7 +33,8 @@ struct Hours
                              // Tuesday and Thursday evening (a quarter each) and Saturday
     int mostHands = 0;       // at once, anywhere
     int minutesPerWeek = 0;  // person-minutes of the usual week
-    int longestSitting = 0;  // minutes
+    // Minutes without a break with as many pairs of hands, or more: [0] with one, [1] with two.
+    std::vector<int> longestSitting;
 };
 
 // Minutes are rounded to whole slots, a working time to one slot at least. What a special day says

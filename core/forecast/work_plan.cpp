@@ -67,7 +67,7 @@ private:
         m_plan.hoursAssumed = hours.assumed;
         m_plan.minutesPerWeek = hours.minutesPerWeek;
         m_mostHands = std::max(1, hours.mostHands);
-        m_longestSitting = hours.longestSitting;
+        m_longestSitting = std::move(hours.longestSitting);
         m_plan.resources = {tr("pairs of hands")};
         m_plan.held = {0};
         for (const WorkEntry &entry : m_records.all<WorkEntry>())
@@ -131,16 +131,29 @@ private:
         }
         if (task.oneSitting.value_or(false)) {
             a.manner = plan::Manner::OneSitting;
-            if (work.likely > m_longestSitting) {
-                m_plan.doubts << tr("“%1” is to be done in one sitting of %2 min, and the longest "
-                                    "there is has %3 min: planned over several.")
-                                     .arg(task.title)
-                                     .arg(work.likely)
-                                     .arg(m_longestSitting);
-                a.manner = plan::Manner::Split;
-            }
+            doubtSitting(task, hands, work, a);
         }
         return a;
+    }
+
+    // A sitting that is too long even if all goes as it likely does is planned over several; one
+    // that only may be is kept wherever it fits.
+    void doubtSitting(const ohmwright::Task &task, int hands, const ThreePoint &work, Activity &a)
+    {
+        const auto place = static_cast<std::size_t>(hands) - 1;
+        const int longest = place < m_longestSitting.size() ? m_longestSitting[place] : 0;
+        if (work.most <= longest)
+            return;
+        const bool likely = work.likely > longest;
+        const QString there = hands > 1 ? tr("with %1 pairs of hands").arg(hands) : tr("there is");
+        m_plan.doubts << (likely ? tr("“%1” is to be done in one sitting of %2, and the longest "
+                                      "%3 has %4: planned over several.")
+                                 : tr("“%1” is to be done in one sitting and may take %2, and the "
+                                      "longest %3 has %4: then it is left half done."))
+                             .arg(task.title, duration(likely ? work.likely : work.most), there,
+                                  duration(longest));
+        if (likely)
+            a.manner = plan::Manner::Split;
     }
 
     void addTasks()
@@ -391,7 +404,8 @@ private:
     QDate m_today;
     plan::Network m_network;
     WorkPlan m_plan;
-    int m_mostHands = 1, m_longestSitting = 0;
+    int m_mostHands = 1;
+    std::vector<int> m_longestSitting;                     // minutes, per pairs of hands
     std::map<QString, std::size_t> m_resources;            // by name
     std::vector<int> m_capacities;                         // of those after the hands
     std::unordered_map<Id<ohmwright::Task>, int> m_logged; // person-minutes

@@ -34,7 +34,7 @@ TEST(Hours, withoutWorkingTimesTheHoursAWeekAreSpreadAndSaidToBeAssumed)
     EXPECT_TRUE(hours.assumed);
     EXPECT_EQ(hours.minutesPerWeek, 360);
     EXPECT_EQ(slotsByDay(hours), (std::map<int, int>{{1, 6}, {3, 6}, {5, 12}}));
-    EXPECT_EQ(hours.longestSitting, 180);
+    EXPECT_EQ(hours.longestSitting, std::vector{180});
 }
 
 TEST(Hours, timesThatOverlapAddTheirHandsAndGapsBeginANewSitting)
@@ -47,7 +47,7 @@ TEST(Hours, timesThatOverlapAddTheirHandsAndGapsBeginANewSitting)
     EXPECT_FALSE(hours.assumed);
     EXPECT_EQ(hours.mostHands, 3);
     EXPECT_EQ(hours.minutesPerWeek, 120 + 2 * 60 + 60);
-    EXPECT_EQ(hours.longestSitting, 120);
+    EXPECT_EQ(hours.longestSitting, (std::vector{120, 60, 60}));
     ASSERT_EQ(hours.timeline.line.size(), 12U);
     EXPECT_TRUE(hours.timeline.line[8].apart);
     EXPECT_EQ(hours.timeline.profiles[static_cast<std::size_t>(hours.timeline.line[0].profile)][0],
