@@ -161,7 +161,8 @@ private:
                             tr("There is no milestone “%1” to reach.").arg(wanted));
             asked.milestone = static_cast<std::size_t>(found - plan.milestones.begin());
         }
-        if (const QString text = options.value(QStringLiteral("try")); !text.isEmpty()) {
+        if (options.isSet(QStringLiteral("try"))) {
+            const QString text = options.value(QStringLiteral("try"));
             const Result<PlanChange> change = parsePlanChange(text, records);
             if (!change)
                 return fail(change.error());
@@ -179,16 +180,21 @@ private:
         const std::vector<Gain> gains =
             gainsOf(records, plan, simulation, plan.milestones, *asked.change, asked.settings);
         const Gain &gain = gains[asked.milestone];
+        const QString why = whyNothing(*asked.change, records, plan);
         if (options.isSet(QStringLiteral("json"))) {
             QJsonObject object = gainJson(gain);
             QJsonArray milestones;
             for (const Gain &one : gains)
                 milestones << gainJson(one);
+            if (!why.isEmpty())
+                object.insert(QStringLiteral("why_nothing"), why);
             object.insert(QStringLiteral("milestones"), milestones);
             printJson(io, object);
             return kExitDone;
         }
         io.out << forecast::describe(*asked.change, records) << '\n';
+        if (!why.isEmpty())
+            io.out << "  " << why << '\n';
         for (std::size_t m = 0; m < gains.size(); ++m) {
             const std::size_t goal = plan.milestones[m];
             io.out << "  "

@@ -2,6 +2,7 @@
 #include "core/forecast/changes.h"
 
 #include "core/forecast/hours.h"
+#include "core/parts/options.h"
 
 #include <QCoreApplication>
 
@@ -131,13 +132,41 @@ void addEvening(Records &records, Weekday weekday, int minutes)
     records.all<WorkingTime>().assign(std::move(times));
 }
 
-// "2 h", "1 h 30 min", "45 min"
-QString duration(int minutes)
+// A task as good as done, and what waited on it waiting on the tasks it waited on itself: the way
+// through it stays.
+void leaveOut(Records &records, const QString &key, QDate today)
 {
-    if (minutes < 60)
-        return tr("%1\u00A0min").arg(minutes);
-    return minutes % 60 == 0 ? tr("%1\u00A0h").arg(minutes / 60)
-                             : tr("%1\u00A0h %2\u00A0min").arg(minutes / 60).arg(minutes % 60);
+    const auto *task = records.byKey<ohmwright::Task>(key);
+    if (!task)
+        return;
+    const Id<ohmwright::Task> gone = task->id;
+    std::vector<Id<ohmwright::Task>> before;
+    for (const TaskNeed &need : records.of<TaskNeed>(gone))
+        if (need.after)
+            before.push_back(*need.after);
+    std::vector<TaskNeed> needs;
+    std::int64_t last = 0;
+    for (const TaskNeed &need : records.all<TaskNeed>())
+        last = std::max(last, need.id.value());
+    for (const TaskNeed &need : records.all<TaskNeed>()) {
+        if (need.after != gone) {
+            needs.push_back(need);
+            continue;
+        }
+        for (const Id<ohmwright::Task> one : before) {
+            TaskNeed handedOn = need;
+            handedOn.id = Id<TaskNeed>(++last);
+            handedOn.after = one;
+            needs.push_back(handedOn);
+        }
+    }
+    records.all<TaskNeed>().assign(std::move(needs));
+    changeAll<ohmwright::Task>(records, [&](ohmwright::Task &one) {
+        if (one.id == gone) {
+            one.state = TaskState::Done;
+            one.doneOn = today;
+        }
+    });
 }
 
 Result<int> minutesIn(const QString &text)
@@ -286,6 +315,15 @@ Result<PlanChange> parsePlanChange(const QString &text, const Records &records)
             return fail(ProblemCode::NotFound, tr("There is no task “%1”.").arg(rest));
         if (task->state == TaskState::Done)
             return fail(ProblemCode::NotFound, tr("“%1” is done already.").arg(task->title));
+        if (!isPlannedWith(records, task->option))
+            return fail(ProblemCode::NotFound,
+                        tr("“%1” is set aside, so it is in no plan.").arg(task->title));
+        if (!isFreeWork(records, *task))
+            return fail(ProblemCode::NotAllowed,
+                        tr("No plan leaves out “%1”: a milestone, high voltage, a test, a paper, "
+                           "what may fail, needs a test, a permit or a letter, or buys, opens or "
+                           "asks for something.")
+                            .arg(task->title));
         change.kind = PlanChange::Kind::Drop;
         return change;
     }
@@ -344,15 +382,27 @@ Records changedBy(const Records &records, const PlanChange &change, QDate today)
         break;
     }
     case PlanChange::Kind::Drop:
-        changeAll<ohmwright::Task>(changed, [&](ohmwright::Task &task) {
-            if (task.key == change.key) {
-                task.state = TaskState::Done;
-                task.doneOn = today;
-            }
-        });
+        leaveOut(changed, change.key, today);
         break;
     }
     return changed;
+}
+
+QString whyNothing(const PlanChange &change, const Records &records, const WorkPlan &plan)
+{
+    if (change.kind == PlanChange::Kind::Helper &&
+        !workingDays(records)[static_cast<std::size_t>(change.weekday)])
+        return tr("Nobody works on %1s, so a helper finds nobody to help.")
+            .arg(dayName(change.weekday));
+    if (change.kind != PlanChange::Kind::Order)
+        return {};
+    const Part *part = records.byKey<Part>(change.key);
+    const QString name = part ? part->name : change.key;
+    for (const Activity &a : plan.activities)
+        if (a.toOrder && a.part == change.key)
+            return a.after.empty() ? tr("“%1” is planned as ordered today already.").arg(name)
+                                   : QString();
+    return tr("No open task waits for “%1”.").arg(name);
 }
 
 } // namespace ohmwright::forecast

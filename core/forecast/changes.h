@@ -16,7 +16,7 @@ namespace ohmwright::forecast {
 //   evening:monday+120  minutes more on that day, alone, behind the working times it has
 //   helper:saturday     one more pair of hands in that day's working times
 //   order:PART          ordered today, whatever task is for it
-//   drop:TASK           not done at all; what waited on it goes on as if it were
+//   drop:TASK           not done at all; what waited on it waits on what it waited on itself
 struct PlanChange
 {
     enum class Kind { Hours, Helper, Order, Drop, Evening };
@@ -29,13 +29,17 @@ struct PlanChange
 };
 
 // BadInput with a sentence if it cannot be read, or if the day has not so many minutes left;
-// NotFound if the book has no such thing open.
+// NotFound if the book has no such thing open; NotAllowed for a task that is no free work.
 Result<PlanChange> parsePlanChange(const QString &text, const Records &records);
 // "“Pack” ordered today", "A helper on Saturdays", "Monday evenings, 2 h more a week".
 QString describe(const PlanChange &change, const Records &records);
 
 // The records as they would be; a copy, nothing is written.
 Records changedBy(const Records &records, const PlanChange &change, QDate today);
+
+// Why the change can bring nothing, a sentence: a helper on a day when nobody works, a part planned
+// as ordered today, or that nothing waits for. Empty if it may bring something.
+QString whyNothing(const PlanChange &change, const Records &records, const WorkPlan &plan);
 
 // Days of the usual week, Monday first, on which anybody works.
 std::array<bool, 7> workingDays(const Records &records);

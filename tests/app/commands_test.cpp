@@ -462,8 +462,9 @@ TEST_F(CommandsTest, ForecastTellsDatesOrdersAndGainsAndExitTellsWhetherTheyAreK
     EXPECT_EQ(json().value("milestones").toArray().size(), 1);
     EXPECT_EQ(run({"forecast", book(), "--samples", "200", "--try", "evening:monday+120"}), 0);
     EXPECT_THAT(out.toStdString(), HasSubstr("Monday evenings"));
-    for (const char *nonsense : {"evening:monday", "evening:monday+0", "evening:monday+1441",
-                                 "evening:noday+60", "evening:+60", "paint it"}) {
+    for (const char *nonsense :
+         {"evening:monday", "evening:monday+0", "evening:monday+1441", "evening:noday+60",
+          "evening:+60", "paint it", "", "drop:rolling"}) {
         EXPECT_EQ(run({"forecast", book(), "--try", nonsense}), 2) << nonsense;
         EXPECT_THAT(err.toStdString(), HasSubstr(".")) << nonsense;
     }

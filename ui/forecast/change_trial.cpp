@@ -55,6 +55,9 @@ void ChangeTrial::ask(const QString &code)
         if (watch.isCancelled() || gains.empty())
             return;
         QStringList answer{forecast::describe(change, *told->records)};
+        if (const QString why = forecast::whyNothing(change, *told->records, told->plan);
+            !why.isEmpty())
+            answer << why;
         for (std::size_t m = 0; m < gains.size(); ++m)
             answer << tr("%1: %2.").arg(told->plan.activities[told->plan.milestones[m]].name,
                                         forecast::gainInWords(gains[m]));

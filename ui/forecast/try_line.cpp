@@ -167,7 +167,7 @@ void TryLine::readBook()
             tasks.push_back({a.key, a.name,
                              !needed.contains(task->id)
                                  ? task->area
-                                 : tr("others wait on it, and are planned as if it were done")});
+                                 : tr("others wait on it, and then on what it waits on")});
     }
     m_part->setKnown(std::move(parts));
     m_task->setKnown(std::move(tasks));

@@ -157,6 +157,43 @@ TEST_F(ChangesOfSixTasks, OnlyWorkThatNothingButAMilestoneWaitsOnMayBeLeftOut)
     EXPECT_FALSE(advised(m_six.fit));
 }
 
+TEST_F(ChangesOfSixTasks, WhatWaitsOnATaskLeftOutWaitsOnWhatItWaitedOn)
+{
+    const auto changed = [&](const char *text) {
+        return workPlanOf(
+            changedBy(records(), *parsePlanChange(QLatin1String(text), records()), kToday), kToday);
+    };
+    const auto before = [](const WorkPlan &plan, const char *key) {
+        QStringList keys;
+        for (const Activity &a : plan.activities)
+            if (a.key == QLatin1String(key))
+                for (const std::size_t i : a.after)
+                    keys << plan.activities[i].key;
+        keys.sort();
+        return keys;
+    };
+    EXPECT_EQ(before(changed("drop:measure"), "fit"),
+              (QStringList{QStringLiteral("lift"), QStringLiteral("part:coupling")}));
+    EXPECT_TRUE(before(changed("drop:strip"), "lift").isEmpty());
+    EXPECT_EQ(before(changed("drop:glue"), "rolling"),
+              (QStringList{QStringLiteral("fit"), QStringLiteral("strip")}));
+}
+
+TEST_F(ChangesOfSixTasks, WhatCanBringNothingSaysWhy)
+{
+    const auto why = [&](const char *text) {
+        return whyNothing(*parsePlanChange(QLatin1String(text), records()), records(),
+                          workPlanOf(records(), kToday));
+    };
+    EXPECT_EQ(why("helper:saturday"), QString());
+    EXPECT_TRUE(why("helper:monday").startsWith(QStringLiteral("Nobody works on Mondays")));
+    EXPECT_TRUE(why("order:coupling").contains(QStringLiteral("ordered today already")));
+    m_six.change<ohmwright::Task>(m_six.measure,
+                                  [&](ohmwright::Task &t) { t.buys = m_six.coupling; });
+    EXPECT_EQ(why("order:coupling"), QString());
+    EXPECT_EQ(read("drop:measure").left(7), QStringLiteral("No plan"));
+}
+
 TEST_F(ChangesOfSixTasks, AdviceNeverDropsWhatOthersWaitOn)
 {
     const WorkPlan plan = workPlanOf(records(), kToday);
