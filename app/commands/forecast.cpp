@@ -422,6 +422,8 @@ private:
                 one.insert(QStringLiteral("order_by"), dayJson(order.latestDay));
             if (a.cost)
                 one.insert(QStringLiteral("price"), printMoney(*a.cost));
+            if (a.forShop)
+                one.insert(QStringLiteral("for_the_shop"), true);
             orders << one;
         }
         QJsonArray months;

@@ -156,10 +156,15 @@ private:
             if (!a.toOrder)
                 continue;
             ordered.insert(a.part);
+            const Part *part = m_records.byKey<Part>(a.part);
+            if (a.forShop)
+                continue;
             if (!a.cost) {
                 m_gaps << tr("“%1” has no price that can be counted.").arg(a.name);
                 continue;
             }
+            if (part && part->state != PartState::Wanted)
+                m_short += *a.cost;
             Order order{i, std::nullopt, next[i], a.cost->minor()};
             if (!a.after.empty())
                 order.buyer = a.after.front();
@@ -174,6 +179,38 @@ private:
             else
                 m_gaps << tr("“%1” has no price that can be counted.").arg(part.name);
         }
+        sayWhatIsNotCounted();
+    }
+
+    // So that the sum can be held against the budget's.
+    void sayWhatIsNotCounted()
+    {
+        Money shop = Money::zero(m_own);
+        for (const Part &part : m_records.all<Part>()) {
+            if (part.state != PartState::Wanted || part.countedTo != CountedTo::Shop ||
+                !isPlannedWith(m_records, part.option))
+                continue;
+            if (const auto price = estimateOf(m_records, part, m_plan.today))
+                shop += *price;
+            else
+                m_gaps << tr("“%1” has no price that can be counted.").arg(part.name);
+        }
+        if (!shop.isZero())
+            m_gaps << tr("What is bought for the shop is not counted: %1.").arg(printMoney(shop));
+        if (!m_short.isZero())
+            m_gaps << tr("%1 of it are for what is in stock but will not last; the budget has that "
+                         "not among what is to come.")
+                          .arg(printMoney(m_short));
+        int conditions = 0;
+        for (const TaskNeed &need : m_records.all<TaskNeed>()) {
+            const auto *task = need.kind == NeedKind::Money ? m_records.find(need.task) : nullptr;
+            conditions += int{task && !need.metOn && task->state != TaskState::Done &&
+                              isPlannedWith(m_records, task->option)};
+        }
+        if (conditions > 0)
+            m_gaps << tr("Sums that tasks wait to be paid (%1) are counted with what they pay for, "
+                         "and not at all where they pay for no part.")
+                          .arg(conditions);
     }
 
     static int dayOf(const Order &order, const plan::Levelled &levelled,
@@ -206,7 +243,8 @@ private:
     Months m_months;
     std::vector<std::int64_t> m_fixed = std::vector<std::int64_t>(kMostMonths + 1);
     std::vector<Order> m_orders;
-    std::vector<std::int64_t> m_atEnd; // prices of parts no task waits for
+    std::vector<std::int64_t> m_atEnd;  // prices of parts no task waits for
+    Money m_short = Money::zero(m_own); // for consumables in stock, but too few
     QStringList m_gaps;
 };
 

@@ -18,7 +18,7 @@ struct Cash
 {
     std::vector<CashMonth> months; // from this one to the one in which everything is paid, at 95 %
     std::optional<QDate> runsOut;  // the first month whose due80 is more than what is available
-    QStringList gaps;              // what could not be counted, a sentence each
+    QStringList gaps;              // what is not counted, or not in the budget, a sentence each
 };
 
 // Samples the months are summed over.

@@ -330,7 +330,10 @@ void ForecastPage::fillOrders()
             {{a.toAsk ? tr("letter: %1").arg(a.name) : a.name, by,
               a.wait.isFixed() ? tr("%1\u00A0days").arg(a.wait.likely)
                                : tr("%1–%2\u00A0days").arg(a.wait.least).arg(a.wait.most),
-              a.cost ? showCash(*a.cost) : tr("not known")},
+              a.forShop && a.cost ? tr("%1, for the shop").arg(showCash(*a.cost))
+              : a.cost            ? showCash(*a.cost)
+              : a.toAsk           ? QString()
+                                  : tr("not known")},
              a.key,
              {},
              false});
