@@ -207,7 +207,7 @@ TEST(Thresholds, TheListAndTheChecksAgree)
     const ChargingInputs charging;
     each(charging.continuousShare);
     const ConductorInputs conductor;
-    each(conductor.drop);
+    each(conductor.drop, conductor.peakDrop);
     const DischargeInputs discharge;
     each(discharge.touchDc, discharge.touchAc, discharge.passiveTime, discharge.activeTime,
          discharge.openedTime, discharge.yEnergy);

@@ -57,7 +57,7 @@ TEST(RotatingPartsOfBook, AreCouplingsTurnedAsFastAsTheMotorMay)
     VehicleBook van;
     EXPECT_TRUE(van.judged("rotating_part").empty());
     const Id<Part> hub = putCoupling(van);
-    expectUnknown(van.only("rotating_part"), "highest speed it is ever turned at of Hub");
+    expectUnknown(van.only("rotating_part"), "Hub: highest speed it is ever turned at");
     const Id<Part> motor = van.part("Motor", PartRole::Motor);
     van.rating(motor, RatedQuantity::RotationSpeed, RatingKind::Limit, RatingBasis::Continuous,
                "9000 rpm");
@@ -83,7 +83,7 @@ TEST(RotatingPartsOfBook, AreUnknownWithoutACertificate)
     EXPECT_TRUE(van.judged("rotating_part").empty());
     van.figure("rotating.outer_radius", "150 mm", wheel); // told, so it is one
     const Check check = van.only("rotating_part");
-    expectUnknown(check, "shape of Flywheel");
+    expectUnknown(check, "Flywheel: shape");
     expectUnknown(check, "mass of Flywheel");
     // what stands in for what nobody told can be changed in place
     EXPECT_EQ(check.inputs.back().origin.field, QString(name("figure|rotating.certified|part|") +
@@ -100,8 +100,8 @@ TEST(BoltedFlangesOfBook, AreThePartsThatAreToldAsOne)
     const Id<Part> plate = van.part("Plate");
     EXPECT_TRUE(van.judged("bolted_flange").empty());
     van.figure("flange.bolts", "6", plate);
-    expectUnknown(van.only("bolted_flange"), "thread of the bolts of Plate");
-    expectUnknown(van.only("bolted_flange"), "class of the bolts of Plate");
+    expectUnknown(van.only("bolted_flange"), "Plate: thread of the bolts");
+    expectUnknown(van.only("bolted_flange"), "Plate: class of the bolts");
     van.figure("flange.thread", "M10", plate);
     van.figure("flange.class", "8.8", plate);
     van.figure("flange.circle_radius", "60 mm", plate);
@@ -279,8 +279,8 @@ TEST(CoolingOfBook, IsALoopForEachRadiator)
     van.figure("cooling.glycol", "45 %", radiator);
     van.figure("cooling.coldest", "-20 °C");
     expectUnknown(van.only("cooling"), "Inverter: heat into the coolant");
-    expectUnknown(van.only("cooling"), "coolant flow, measured in the loop of Radiator");
-    expectUnknown(van.only("cooling"), "heat of the radiator for each kelvin of Radiator");
+    expectUnknown(van.only("cooling"), "Radiator: coolant flow, measured in the loop");
+    expectUnknown(van.only("cooling"), "Radiator: heat of the radiator for each kelvin");
     van.figure("cooling.heat", "1.5 kW", inverter);
     van.figure("cooling.radiator", "0.3 kW/K", radiator);
     van.actual(pump, RatedQuantity::Flow, "10 L/min");
