@@ -85,6 +85,8 @@ Check judgeBoltedFlange(const BoltedFlangeInputs &inputs)
     const auto scatter = taken(sheet, inputs.scatter, u"α_A", u"", 1, 4);
     const auto friction = taken(sheet, inputs.friction, u"µ", u"", 0, 1);
     const auto carried = taken(sheet, inputs.carried, u"T", u"N·m", 1e-3, 1e6);
+    for (const Origin &missing : inputs.missing)
+        sheet.takeChoice(missing, {});
     if (d && pitch && *d <= *pitch)
         sheet.refuse(tr("The pitch is as large as the thread."));
     const bool counted = bolts && (!d || !pitch || *pitch < *d);

@@ -33,8 +33,10 @@ struct BoltedFlangeInputs
     // Largest over least clamp force of bolts tightened alike: 1 to 4.
     Given<double> scatter = given(1.6, QStringLiteral("scatter of tightening"), Evidence::Datasheet,
                                   QStringLiteral("VDI 2230, torque wrench, as quoted"));
-    Given<double> friction;    // between the faces: 0.1 oiled to 0.2 dry steel
-    Given<Torque> carried;     // the most the joint sees
+    Given<double> friction; // between the faces: 0.1 oiled to 0.2 dry steel
+    Given<Torque> carried;  // the most the joint sees
+    // Torques of further motors that nobody tells and the joint may see: unknown inputs.
+    std::vector<Origin> missing;
     bool threadInShear = true; // the thread, not the shank, stands in the joint
 
     Threshold<double> slipSafety{QStringLiteral("flange.slip"),

@@ -368,6 +368,8 @@ Check judgeDrive(const DriveInputs &inputs)
     takeMotor(sheet, inputs, known);
     takeGears(sheet, inputs, known);
     takeVehicle(sheet, inputs, known);
+    for (const Origin &missing : inputs.missing)
+        sheet.takeChoice(missing, {});
     judgeTorques(sheet, inputs, known);
     judgeMotorSpeed(sheet, inputs, known);
     judgeHolding(sheet, inputs, known);

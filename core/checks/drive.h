@@ -39,6 +39,8 @@ struct DriveInputs
         given(0.05, QStringLiteral("tolerance of the controller's torque"), Evidence::Assumed,
               QStringLiteral("common practice, no published source"));
     std::optional<Given<Power>> continuousPower; // at the shaft; absent: not judged
+    // Limits in line with these that nobody tells, of a second inverter or gearbox: unknown inputs.
+    std::vector<Origin> missing;
 
     std::vector<DriveGear> gears; // those that are driven in; empty: no gearbox, 1:1
     Given<double> finalDrive;     // 0.05 to 100

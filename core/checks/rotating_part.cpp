@@ -122,6 +122,8 @@ Check judgeRotatingPart(const RotatingPartInputs &inputs)
     const auto poisson = taken(sheet, inputs.poisson, u"ν", u"", 0, 0.5);
     const auto yield = taken(sheet, inputs.yieldStrength, u"σ_y", u"MPa", 1e3, 1e10);
     const auto highest = taken(sheet, inputs.highestSpeed, u"n", u"rpm", 1e-3, 1e5);
+    for (const Origin &missing : inputs.missing)
+        sheet.takeChoice(missing, {});
     const auto factor = taken(sheet, inputs.overspeed, u"k", u"", 1, 10);
     const auto concentration = inputs.concentration
                                    ? taken(sheet, *inputs.concentration, u"K", u"", 1, 10)

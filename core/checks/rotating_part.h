@@ -53,6 +53,8 @@ struct RotatingPartInputs
     std::optional<Given<double>> concentration;
 
     Given<RotationSpeed> highestSpeed; // it is ever turned at: the motor's limit, or downhill
+    // Speeds of further motors that nobody tells, any of which may turn it faster: unknown inputs.
+    std::vector<Origin> missing;
     Given<double> overspeed = given(1.2, QStringLiteral("overspeed factor"), Evidence::Datasheet,
                                     QStringLiteral("IEC 60034-1, overspeed test"));
     Given<Unbalance> residualUnbalance; // measured, on the balancing machine's sheet

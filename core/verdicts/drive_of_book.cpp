@@ -1,5 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Drive out of a book: each motor with the inverter, the gearbox, the pack, the vehicle.
+// Drive out of a book: each motor with the inverters, the gearboxes, the pack, the vehicle.
+//
+// Nothing tells which of several inverters or gearboxes a motor drives with: it is held to the
+// lowest limit of all of them.
 #include "core/checks/drive.h"
 #include "core/verdicts/build_parts.h"
 #include "core/verdicts/derived.h"
@@ -26,8 +29,7 @@ constexpr FigureName kRatio{RatedQuantity::Ratio, RatingKind::Actual, RatingBasi
 
 struct Around
 {
-    const Part *inverter = nullptr;
-    const Part *gearbox = nullptr;
+    std::vector<const Part *> inverters, gearboxes;
     Given<Power> pack; // the most it gives, at the shaft; not a limit while not known
 };
 
@@ -41,15 +43,21 @@ Given<Power> atTheShaft(const BookInputs &in, const Given<Power> &ofPack)
 
 // A motor's torque goes with its current, as far as the iron is not saturated.
 std::optional<Given<Torque>> torqueAtInverterCurrent(const BookInputs &in, const Part &motor,
-                                                     const Part &inverter, Torque peak)
+                                                     const std::vector<const Part *> &inverters,
+                                                     Torque peak, std::vector<Origin> &missing)
 {
-    const auto ofMotor = peakLimit<Current>(in, motor, RatedQuantity::Current, CurrentKind::Ac);
-    const auto ofInverter =
-        peakLimit<Current>(in, inverter, RatedQuantity::Current, CurrentKind::Ac);
-    if (!ofMotor.value || !ofInverter.value || *ofMotor.value <= *ofInverter.value)
+    const auto currentOf = [&in](const Part &part) {
+        return peakLimit<Current>(in, part, RatedQuantity::Current, CurrentKind::Ac);
+    };
+    const Given<Current> ofMotor = currentOf(motor);
+    if (!ofMotor.value)
         return std::nullopt;
+    const auto lowest = lowestOfParts<Current>(inverters, currentOf, missing);
+    if (!lowest || *ofMotor.value <= *lowest->limit.value)
+        return std::nullopt;
+    const Given<Current> &ofInverter = lowest->limit;
     Given<Torque> torque{peak * (*ofInverter.value / *ofMotor.value), ofInverter.origin};
-    torque.origin.name = tr("torque at the current of %1").arg(inverter.name);
+    torque.origin.name = tr("torque at the current of %1").arg(lowest->part->name);
     torque.origin.evidence = std::max(ofMotor.origin.evidence, ofInverter.origin.evidence);
     torque.origin.source = tr("in proportion to the peak currents, %1 of %2")
                                .arg(show(*ofInverter.value, u"A"), show(*ofMotor.value, u"A"));
@@ -89,12 +97,21 @@ void putMotor(const BookInputs &in, const Part &motor, const Around &around, Dri
     std::vector<Given<Power>> powers{around.pack};
     std::vector<Given<Power>> lasting;
     std::vector<Given<RotationSpeed>> speeds;
-    if (around.inverter) {
-        powers.push_back(peakLimit<Power>(in, *around.inverter, RatedQuantity::Power));
-        lasting.push_back(in.rating<Power>(*around.inverter, kContinuousPower));
-    }
-    if (around.gearbox)
-        speeds.push_back(in.rating<RotationSpeed>(*around.gearbox, kHighestSpeed));
+    const auto peakPowerOf = [&in](const Part &part) {
+        return peakLimit<Power>(in, part, RatedQuantity::Power);
+    };
+    if (const auto one = lowestOfParts<Power>(around.inverters, peakPowerOf, drive.missing))
+        powers.push_back(one->limit);
+    if (const auto one = lowestOfParts<Power>(
+            around.inverters,
+            [&in](const Part &part) { return in.rating<Power>(part, kContinuousPower); },
+            drive.missing))
+        lasting.push_back(one->limit);
+    if (const auto one = lowestOfParts<RotationSpeed>(
+            around.gearboxes,
+            [&in](const Part &part) { return in.rating<RotationSpeed>(part, kHighestSpeed); },
+            drive.missing))
+        speeds.push_back(one->limit);
     drive.motorLimit = lowestOf(in.rating<RotationSpeed>(motor, kHighestSpeed), speeds);
     drive.continuousPower = lowestOf(in.rating<Power>(motor, kContinuousPower), lasting);
 
@@ -114,13 +131,14 @@ void putMotor(const BookInputs &in, const Part &motor, const Around &around, Dri
             peak = std::max(peak.value_or(Torque()), point.second);
     } else {
         drive.peakTorque = peakLimit<Torque>(in, motor, RatedQuantity::Torque);
-        drive.peakPower = lowestOf(peakLimit<Power>(in, motor, RatedQuantity::Power), powers);
+        drive.peakPower = lowestOf(peakPowerOf(motor), powers);
         peak = drive.peakTorque.value;
     }
     drive.torqueSet = figureIfAny<Torque>(in, "drive.torque_set");
-    if (!around.inverter || !peak)
+    if (!peak)
         return;
-    const auto byCurrent = torqueAtInverterCurrent(in, motor, *around.inverter, *peak);
+    const auto byCurrent =
+        torqueAtInverterCurrent(in, motor, around.inverters, *peak, drive.missing);
     if (byCurrent && (!drive.torqueSet ||
                       (drive.torqueSet->value && *byCurrent->value < *drive.torqueSet->value)))
         drive.torqueSet = byCurrent;
@@ -133,10 +151,12 @@ void putGears(const BookInputs &in, const Around &around, DriveInputs &drive)
     for (std::size_t gear = 0; gear < kRatios.size(); ++gear)
         if (in.has(kRatios[gear]))
             drive.gears.push_back({tr("gear %1").arg(gear + 1), in.figure<double>(kRatios[gear])});
-    if (drive.gears.empty() && around.gearbox) {
-        const Given<double> only = in.rating<double>(*around.gearbox, kRatio);
-        drive.gears.push_back(
-            {around.gearbox->name, only.value ? only : in.figure<double>(kRatios.front())});
+    if (drive.gears.empty() && !around.gearboxes.empty()) {
+        const Part &first = *around.gearboxes.front();
+        const bool isOnly = around.gearboxes.size() == 1; // else what they make together is asked
+        const Given<double> only = isOnly ? in.rating<double>(first, kRatio) : Given<double>();
+        drive.gears.push_back({isOnly ? first.name : tr("gear %1").arg(1),
+                               only.value ? only : in.figure<double>(kRatios.front())});
     }
     if (drive.gears.size() > 1) {
         constexpr double kChange = 1.5;
@@ -144,8 +164,13 @@ void putGears(const BookInputs &in, const Around &around, DriveInputs &drive)
             seconds(kChange), tr("by hand, without a clutch; common practice, no published source"),
             "drive.gear_change");
     }
-    if (around.gearbox)
-        drive.gearboxTorque = peakLimit<Torque>(in, *around.gearbox, RatedQuantity::Torque);
+    const auto torqueOf = [&in](const Part &part) {
+        return peakLimit<Torque>(in, part, RatedQuantity::Torque);
+    };
+    if (const auto one = lowestOfParts<Torque>(around.gearboxes, torqueOf, drive.missing))
+        drive.gearboxTorque = one->limit;
+    else if (!around.gearboxes.empty())
+        drive.gearboxTorque = torqueOf(*around.gearboxes.front());
     drive.axleTorque = figureIfAny<Torque>(in, "drive.axle_torque");
     drive.finalDrive = in.figure<double>("drive.final_drive");
     constexpr double kEfficiency = 0.93;
@@ -216,8 +241,8 @@ std::vector<Check> judgeDriveOfBook(const BookInputs &in)
     std::vector<Check> checks;
     if (motors.empty())
         return checks;
-    const Around around{onlyPartOfRole(in.records(), PartRole::Inverter),
-                        onlyPartOfRole(in.records(), PartRole::Gearbox),
+    const Around around{partsOfRole(in.records(), PartRole::Inverter),
+                        partsOfRole(in.records(), PartRole::Gearbox),
                         atTheShaft(in, packFacts(in).greatestPower)};
     for (const Part *motor : motors) {
         DriveInputs drive;

@@ -43,17 +43,30 @@ std::vector<const Part *> rotatingParts(const Records &records)
     return parts;
 }
 
-// As recorded; else as fast as the motor may turn.
-Given<RotationSpeed> highestSpeed(const BookInputs &in, const Part &part, const Part *motor)
+using Motors = std::vector<const Part *>;
+
+// As recorded; else as fast as any motor may turn: nothing tells which of several turns it.
+Given<RotationSpeed> highestSpeed(const BookInputs &in, const Part &part, const Motors &motors,
+                                  std::vector<Origin> &missing)
 {
-    const char *const kFigure = "rotating.highest_speed";
-    if (in.has(kFigure, part) || !motor)
-        return in.figure<RotationSpeed>(kFigure, part);
-    const Given<RotationSpeed> limit = in.rating<RotationSpeed>(*motor, kHighestSpeed);
-    return limit.value ? limit : in.figure<RotationSpeed>(kFigure, part);
+    const Given<RotationSpeed> told = in.figure<RotationSpeed>("rotating.highest_speed", part);
+    if (in.has("rotating.highest_speed", part))
+        return told;
+    std::optional<Given<RotationSpeed>> fastest;
+    std::vector<Origin> silent;
+    for (const Part *motor : motors) {
+        const Given<RotationSpeed> limit = in.rating<RotationSpeed>(*motor, kHighestSpeed);
+        if (!limit.value)
+            silent.push_back(limit.origin);
+        else if (!fastest || *fastest->value < *limit.value)
+            fastest = limit;
+    }
+    if (fastest)
+        missing = silent;
+    return fastest.value_or(told);
 }
 
-Check judgePart(const BookInputs &in, const Part &part, const Part *motor)
+Check judgePart(const BookInputs &in, const Part &part, const Motors &motors)
 {
     RotatingPartInputs rotating;
     rotating.subject = part.key;
@@ -71,7 +84,7 @@ Check judgePart(const BookInputs &in, const Part &part, const Part *motor)
     rotating.certified = in.yesNo("rotating.certified", part).value_or(false);
     rotating.spinTestedTo = figureIfAny<RotationSpeed>(in, "rotating.spin_tested", part);
     rotating.concentration = figureIfAny<double>(in, "rotating.concentration", part);
-    rotating.highestSpeed = highestSpeed(in, part, motor);
+    rotating.highestSpeed = highestSpeed(in, part, motors, rotating.missing);
     if (in.has("rotating.overspeed", part))
         rotating.overspeed = in.figure<double>("rotating.overspeed", part);
     rotating.residualUnbalance = in.figure<Unbalance>("rotating.unbalance", part);
@@ -85,21 +98,33 @@ Check judgePart(const BookInputs &in, const Part &part, const Part *motor)
     return check;
 }
 
-// As recorded; else what the motor gives, told as the assumption it is.
-Given<Torque> carriedTorque(const BookInputs &in, const Part &part, const Part *motor)
+// As recorded; else what all motors give together, told as the assumption it is.
+Given<Torque> carriedTorque(const BookInputs &in, const Part &part, const Motors &motors,
+                            std::vector<Origin> &missing)
 {
     Given<Torque> carried = in.figure<Torque>("flange.carried", part);
-    if (!motor || in.has("flange.carried", part))
+    if (motors.empty() || in.has("flange.carried", part))
         return carried;
-    carried.value = peakLimit<Torque>(in, *motor, RatedQuantity::Torque).value;
+    QStringList names;
+    std::vector<Origin> silent;
+    for (const Part *motor : motors) {
+        const Given<Torque> peak = peakLimit<Torque>(in, *motor, RatedQuantity::Torque);
+        names << motor->name;
+        if (peak.value)
+            carried.value = carried.value ? *carried.value + *peak.value : *peak.value;
+        else
+            silent.push_back(peak.origin);
+    }
+    if (carried.value)
+        missing = silent;
     carried.origin.evidence = Evidence::Assumed;
     carried.origin.source =
         tr("peak torque of %1; a joint behind gears carries more, as does a shock")
-            .arg(motor->name);
+            .arg(names.join(tr(" and ")));
     return carried;
 }
 
-Check judgeJoint(const BookInputs &in, const Part &part, const Part *motor)
+Check judgeJoint(const BookInputs &in, const Part &part, const Motors &motors)
 {
     BoltedFlangeInputs flange;
     flange.subject = part.key;
@@ -126,7 +151,7 @@ Check judgeJoint(const BookInputs &in, const Part &part, const Part *motor)
     flange.friction = in.figureOr<double>(
         kCleanFaces, tr("clean dry metal; common practice, no published source"), "flange.friction",
         part);
-    flange.carried = carriedTorque(in, part, motor);
+    flange.carried = carriedTorque(in, part, motors, flange.missing);
     // the thread is the weaker, so it is what stands there until told otherwise
     flange.threadInShear =
         in.choice<ShearPlane>("flange.shear_plane", part).value != ShearPlane::Shank;
@@ -143,19 +168,19 @@ Check judgeJoint(const BookInputs &in, const Part &part, const Part *motor)
 
 std::vector<Check> judgeRotatingPartsOfBook(const BookInputs &in)
 {
-    const Part *motor = onlyPartOfRole(in.records(), PartRole::Motor);
+    const Motors motors = partsOfRole(in.records(), PartRole::Motor);
     std::vector<Check> checks;
     for (const Part *part : rotatingParts(in.records()))
-        checks.push_back(judgePart(in, *part, motor));
+        checks.push_back(judgePart(in, *part, motors));
     return checks;
 }
 
 std::vector<Check> judgeBoltedFlangesOfBook(const BookInputs &in)
 {
-    const Part *motor = onlyPartOfRole(in.records(), PartRole::Motor);
+    const Motors motors = partsOfRole(in.records(), PartRole::Motor);
     std::vector<Check> checks;
     for (const Part *part : partsWithFigures(in.records(), QLatin1String("flange.")))
-        checks.push_back(judgeJoint(in, *part, motor));
+        checks.push_back(judgeJoint(in, *part, motors));
     return checks;
 }
 

@@ -68,6 +68,35 @@ Given<Q> lowestOf(Given<Q> first, const std::vector<Given<Q>> &others)
     return first;
 }
 
+// A limit that parts of one role have in common, and whose it is.
+template <class Q>
+struct LimitOfPart
+{
+    Given<Q> limit;
+    const Part *part = nullptr;
+};
+
+// Of several parts of a role the one with the lowest limit: each may be in line with the others.
+// Who does not tell it where others do may have a lower one still: that is put into `missing`.
+// None where nobody tells it.
+template <class Q, class Read>
+std::optional<LimitOfPart<Q>> lowestOfParts(const std::vector<const Part *> &parts, Read read,
+                                            std::vector<Origin> &missing)
+{
+    std::optional<LimitOfPart<Q>> lowest;
+    std::vector<Origin> silent;
+    for (const Part *part : parts) {
+        Given<Q> one = read(*part);
+        if (!one.value)
+            silent.push_back(std::move(one.origin));
+        else if (!lowest || *one.value < *lowest->limit.value)
+            lowest = LimitOfPart<Q>{std::move(one), part};
+    }
+    if (lowest)
+        missing.insert(missing.end(), silent.begin(), silent.end());
+    return lowest;
+}
+
 // The peak limit; where there is none the continuous one, which is lower. Not known as the peak.
 template <class Q>
 Given<Q> peakLimit(const BookInputs &inputs, const Part &part, RatedQuantity quantity,

@@ -103,6 +103,61 @@ TEST(DriveOfBook, IsHeldToTheLowestOfMotorInverterAndGearbox)
     expectSame(van.only("drive"), judgeDrive(in));
 }
 
+TEST(DriveOfBook, IsHeldToTheLowestOfSeveralInvertersAndGearboxes)
+{
+    VehicleBook van;
+    const Id<Part> motor = putDrive(van);
+    van.rating(motor, RatedQuantity::Current, RatingKind::Limit, RatingBasis::Peak, "400 A",
+               CurrentKind::Ac);
+    const auto inverter = [&](const char *name, const char *power, const char *current) {
+        const Id<Part> made = van.part(name, PartRole::Inverter);
+        van.rating(made, RatedQuantity::Power, RatingKind::Limit, RatingBasis::Peak, power);
+        van.rating(made, RatedQuantity::Current, RatingKind::Limit, RatingBasis::Peak, current,
+                   CurrentKind::Ac);
+    };
+    const auto gearbox = [&](const char *name, const char *torque, const char *speed) {
+        const Id<Part> made = van.part(name, PartRole::Gearbox);
+        van.rating(made, RatedQuantity::Torque, RatingKind::Limit, RatingBasis::Peak, torque);
+        if (*speed)
+            van.rating(made, RatedQuantity::RotationSpeed, RatingKind::Limit,
+                       RatingBasis::Continuous, speed);
+    };
+    inverter("Inverter 1", "60 kW", "380 A");
+    inverter("Inverter 2", "70 kW", "320 A");
+    gearbox("Gearbox", "180 N·m", "7000 rpm");
+    gearbox("Transfer box", "190 N·m", "6800 rpm");
+    DriveInputs in = driveByHand();
+    in.peakPower = of<Power>("60 kW");
+    in.motorLimit = of<RotationSpeed>("6800 rpm");
+    in.torqueSet = of<Torque>("200 N·m"); // 250 · 320/400
+    in.gearboxTorque = of<Torque>("180 N·m");
+    const Check check = van.only("drive");
+    expectSame(check, judgeDrive(in));
+    EXPECT_EQ(check.verdict, Verdict::Fails);
+    // one that does not tell what the others do may be the weakest, and a failure stays one
+    gearbox("Reducer", "400 N·m", "");
+    const Check open = van.only("drive");
+    EXPECT_EQ(open.verdict, Verdict::Fails);
+    EXPECT_TRUE(open.unknowns.contains(name("rotation speed limit of Reducer")));
+    van.figure("drive.torque_set", "150 N·m");
+    van.threshold("drive.start_grade", "5 %");
+    van.part("Inverter 3", PartRole::Inverter);
+    const Check asking = van.only("drive");
+    expectUnknown(asking, "rotation speed limit of Reducer");
+    expectUnknown(asking, "peak power limit of Inverter 3");
+    expectUnknown(asking, "peak AC current limit of Inverter 3");
+}
+
+TEST(DriveOfBook, AsksForTheRatioOfSeveralGearboxes)
+{
+    VehicleBook van;
+    van.part("Motor", PartRole::Motor);
+    for (const char *box : {"Gearbox", "Transfer box"})
+        van.actual(van.part(box, PartRole::Gearbox), RatedQuantity::Ratio, "2 :1");
+    expectUnknown(van.only("drive"), "ratio of the 1st gear");
+    expectUnknown(van.only("drive"), "peak torque limit of Gearbox");
+}
+
 TEST(DriveOfBook, FollowsACurveUpToWhatTheInverterGives)
 {
     VehicleBook van;

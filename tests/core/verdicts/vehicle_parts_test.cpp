@@ -52,6 +52,23 @@ RotatingPartInputs couplingByHand()
     return in;
 }
 
+TEST(RotatingPartsOfBook, AreTurnedByTheFastestOfSeveralMotors)
+{
+    VehicleBook van;
+    putCoupling(van);
+    const auto motor = [&](const char *name, const char *speed) {
+        const Id<Part> made = van.part(name, PartRole::Motor);
+        if (*speed)
+            van.rating(made, RatedQuantity::RotationSpeed, RatingKind::Limit,
+                       RatingBasis::Continuous, speed);
+    };
+    motor("Motor 1", "9000 rpm");
+    motor("Motor 2", "8000 rpm");
+    expectSame(van.only("rotating_part"), judgeRotatingPart(couplingByHand()));
+    motor("Motor 3", "");
+    expectUnknown(van.only("rotating_part"), "rotation speed limit of Motor 3");
+}
+
 TEST(RotatingPartsOfBook, AreCouplingsTurnedAsFastAsTheMotorMay)
 {
     VehicleBook van;
