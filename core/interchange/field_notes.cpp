@@ -123,7 +123,7 @@ constexpr std::array kBranch{
     FieldNote{"to_end", "Where it ends."},
     FieldNote{"continuous_current", "Current it carries for hours.", from0(Measure::Current)},
     FieldNote{"peak_current", "Current it carries for moments.", from0(Measure::Current)},
-    FieldNote{"fuse", "Key of the part that is its fuse."},
+    FieldNote{"fuse", "Key of the part that is its fuse, or of the fuse further up that protects it."},
     FieldNote{"fuse_rating", "Rated current of the fuse.", from0(Measure::Current)},
     FieldNote{"conductor_size", "Cross-section of the conductor.", from0(Measure::Area)},
     FieldNote{"conductor_length", "Length of the conductor, one way.", from0(Measure::Length)},

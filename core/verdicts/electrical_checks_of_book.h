@@ -20,12 +20,12 @@ std::vector<Check> judgeGroupingOfBook(const BookInputs &in);       // the pack'
 std::vector<Check> judgePrechargeOfBook(const BookInputs &in);      // each circuit with a resistor
 std::vector<Check> judgeDischargeOfBook(const BookInputs &in);      // each circuit with a link
 std::vector<Check> judgeConductorOfBook(const BookInputs &in);      // each branch with a cable
-std::vector<Check> judgeFuseOfBook(const BookInputs &in);           // each fused branch, not 12 V
-std::vector<Check> judgeChargingOfBook(const BookInputs &in);       // each charger
-std::vector<Check> judgeLowVoltageOfBook(const BookInputs &in);     // each 12 V circuit
-std::vector<Check> judgeIsolationOfBook(const BookInputs &in);      // tests on a live pack
-std::vector<Check> judgeBondingOfBook(const BookInputs &in);        // tests
-std::vector<Check> judgeTorqueMeasuredOfBook(const BookInputs &in); // tests
+std::vector<Check> judgeFuseOfBook(const BookInputs &in);     // each branch, DC or fused, not 12 V
+std::vector<Check> judgeChargingOfBook(const BookInputs &in); // each charger
+std::vector<Check> judgeLowVoltageOfBook(const BookInputs &in);        // each 12 V circuit
+std::vector<Check> judgeIsolationOfBook(const BookInputs &in);         // tests on a live pack
+std::vector<Check> judgeBondingOfBook(const BookInputs &in);           // tests
+std::vector<Check> judgeTorqueMeasuredOfBook(const BookInputs &in);    // tests
 std::vector<Check> judgePrechargeMeasuredOfBook(const BookInputs &in); // tests
 
 // The same inputs for another question: how many cells in series does every part of the circuit

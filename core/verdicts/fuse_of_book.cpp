@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Fuses out of a book: of each branch with a fuse, but those of 12 V circuits, which are judged
-// with their loads.
+// Fuses out of a book: of each branch of a direct-current circuit and of each other one with a
+// fuse, but those of 12 V circuits, which are judged with their loads.
+//
+// A branch without a fuse of its own names the fuse further up that protects it; each cable is then
+// held to it. Where none is named the check asks for it: a pack melts what no fuse guards.
 //
 // The strongest fault is a full, warm pack shorted at the fuse: three quarters of its resistance as
 // measured, unless told. The weakest an empty pack with its worst module's resistance, shorted at
@@ -8,6 +11,7 @@
 // entered. A peak up to what is left of the rating melts nothing. Assumed unless told otherwise: a
 // tenth of the rating lost where it is warm.
 #include "core/checks/fuse.h"
+#include "core/checks/missing_fuse.h"
 #include "core/verdicts/branch_conductor.h"
 #include "core/verdicts/cell_facts.h"
 #include "core/verdicts/derived.h"
@@ -64,6 +68,19 @@ public:
         inputs.insulation = conditions.insulation;
         inputs.shortTime = shortTimeOf(m_in, branch);
         m_in.hold(inputs.clearing);
+        return inputs;
+    }
+
+    [[nodiscard]] MissingFuseInputs readMissing(const Branch &branch) const
+    {
+        MissingFuseInputs inputs;
+        inputs.branch = branch.key;
+        inputs.name = branch.name;
+        inputs.fuse = called(
+            tr("fuse of %1, or the one further up that protects it").arg(branch.name), {},
+            print(FieldAddress{RecordTraits<Branch>::table, branch.key, QStringLiteral("fuse")}));
+        inputs.continuous = continuousCurrentOf(m_in, branch);
+        inputs.cableCapacity = capacityOf(m_in, branch);
         return inputs;
     }
 
@@ -197,10 +214,15 @@ std::vector<Check> judgeFuseOfBook(const BookInputs &in)
     const FuseReader reader(in);
     for (const Branch &branch : in.records().all<Branch>()) {
         const Circuit *circuit = in.records().find(branch.circuit);
-        if (!circuit || circuit->kind == CircuitKind::LowVoltage ||
-            (!branch.fuse && !branch.fuseRating))
+        if (!circuit || circuit->kind == CircuitKind::LowVoltage)
             continue;
-        Check check = judgeFuse(reader.read(branch, *circuit));
+        const bool isTold = branch.fuse || branch.fuseRating;
+        const bool hasToBe = circuit->current == CurrentKind::Dc &&
+                             (hasConductor(in, branch) || branch.continuousCurrent);
+        if (!isTold && !hasToBe)
+            continue;
+        Check check = isTold ? judgeFuse(reader.read(branch, *circuit))
+                             : judgeMissingFuse(reader.readMissing(branch));
         addToTitle(check, branch.name);
         checks.push_back(std::move(check));
     }

@@ -115,7 +115,7 @@ constexpr std::array kBranch{
     FieldLabel{.field = "continuous_current", .label = L("Continuous current"), .hint = L("for hours, e.g. 180 A"), .group = L("Current and fuse")},
     FieldLabel{"peak_current", L("Peak current"), L("for moments, e.g. 350 A")},
     FieldLabel{.field = "fuse_rating", .label = L("Fuse rating"), .hint = L("e.g. 250 A"), .listed = true},
-    FieldLabel{"fuse", L("Fuse"), L("the part, if it is in the book")},
+    FieldLabel{"fuse", L("Fuse"), L("its own, or the one further up that protects it")},
     FieldLabel{.field = "conductor_size", .label = L("Cross-section"), .hint = L("e.g. 50 mm2, 1/0 AWG"), .listed = true, .group = L("Conductor")},
     FieldLabel{.field = "conductor_length", .label = L("Length"), .hint = L("one way, e.g. 3.2 m"), .listed = true},
     FieldLabel{"conductor", L("Material and insulation"), L("copper, class 5, 125 °C"), kFull},

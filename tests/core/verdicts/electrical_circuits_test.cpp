@@ -7,6 +7,7 @@
 #include "core/checks/low_voltage.h"
 #include "core/checks/precharge.h"
 #include "core/verdicts/branch_conductor.h"
+#include "core/verdicts/edit_input.h"
 #include "core/verdicts/electrical_checks_of_book.h"
 #include "tests/core/verdicts/electrical_book.h"
 #include "tests/core/verdicts/electrical_expect.h"
@@ -240,6 +241,40 @@ TEST_F(ElectricalCircuits, AFuseNobodyRecordedIsAskedFor)
     branch.fuseRating = amount("200 A");
     book.add(branch);
     expectAsks(judgeFuseOfBook(inputs()), "voltage rating of the fuse of Main", Verdict::Fails);
+}
+
+TEST_F(ElectricalCircuits, ABranchOfThePackWithoutAFuseIsAskedForOne)
+{
+    addPack(traction);
+    const Id<Branch> id = book.add(cable("Middle", traction));
+    expectAsks(judgeFuseOfBook(inputs()), "fuse of Middle, or the one further up");
+    EXPECT_TRUE(judgeFuseOfBook(inputs()).front().doubts.contains(
+        QStringLiteral("No fuse is told for Middle.")));
+    // told where the check shows it: the fuse further up, which then is held to this cable
+    const Id<Part> fuse = part("Fuse", PartRole::Fuse, traction);
+    rate(fuse, kDcCurrent, "900 A");
+    const auto address = [&] {
+        const std::vector<Check> checks = judgeFuseOfBook(inputs());
+        for (const CheckInput &input : checks.front().inputs)
+            if (input.shown.isEmpty())
+                return input.origin.field;
+        return QString();
+    };
+    OHMWRIGHT_ASSERT_OK(editInput(*book, address(), records().find(fuse)->key));
+    EXPECT_EQ(records().find(id)->fuse, fuse);
+    const Check held = judgeFuseOfBook(inputs()).front();
+    EXPECT_EQ(held.verdict, Verdict::Fails);
+    EXPECT_TRUE(std::ranges::any_of(held.comparisons, [](const Comparison &c) {
+        return c.what == QStringLiteral("rating against the cable") && c.verdict == Verdict::Fails;
+    }));
+}
+
+TEST_F(ElectricalCircuits, OnlyDirectCurrentNeedsAFuseOfTheVehicle)
+{
+    const Id<Circuit> phases = circuit("phases", CircuitKind::Phases, CurrentKind::Ac, "300 V");
+    book.add(cable("Phases", phases));
+    book.add(cable("Pump", low)); // judged with its loads
+    EXPECT_TRUE(judgeFuseOfBook(inputs()).empty());
 }
 
 TEST_F(ElectricalCircuits, ChargingIsAsByHand)
