@@ -249,6 +249,26 @@ std::optional<ToldMost> tellMostPower(Worksheet &sheet, const PackInputs &inputs
     return told;
 }
 
+// Above the limit that holds as long it is too much only if it is above one for less time as well;
+// in between nobody knows.
+void judgePeakOfModule(Worksheet &sheet, const PackInputs &inputs, Current asked, Current limit)
+{
+    const PackPeak &peak = *inputs.peak;
+    const Given<Current> *held = &peak.moduleLimit;
+    if (limit < asked && peak.shorter && peak.shorter->value) {
+        if (asked <= *peak.shorter->value) {
+            if (!peak.lasts || peak.lasts->value) // else that is what is asked for
+                sheet.take(peak.longer, u"Îₘ", u"A");
+            return;
+        }
+        held = &*peak.shorter;
+    }
+    sheet.restsOn(peak.power, held, inputs.modulesInParallel, inputs.openCircuitFrom,
+                  inputs.lowestCharge, inputs.moduleResistance, inputs.connections, peak.lasts);
+    sheet.atMost(tr("current of a module at peak power"), asked, *held->value, u"A",
+                 tr("%1: %2").arg(held->origin.name, spokenOf(held->origin.evidence)));
+}
+
 void judgePeak(Worksheet &sheet, const PackInputs &inputs, const Pack &pack, const End &end)
 {
     const Power power = sheet.take(inputs.peak->power, u"P̂", u"kW", 0);
@@ -259,6 +279,8 @@ void judgePeak(Worksheet &sheet, const PackInputs &inputs, const Pack &pack, con
             most = taken;
     }
     const Current limit = sheet.take(inputs.peak->moduleLimit, u"Îₘ", u"A", 1e-3);
+    if (inputs.peak->lasts)
+        sheet.take(*inputs.peak->lasts, u"t̂", u"s", 0);
     if (!isUsable(inputs.peak->power, power))
         return;
     std::optional<Current> current = currentAtPower(end.open, pack.inner, power);
@@ -278,14 +300,8 @@ void judgePeak(Worksheet &sheet, const PackInputs &inputs, const Pack &pack, con
                QString(show(end.open, u"V") + QStringLiteral(" − ") + show(*current, u"A") +
                        QStringLiteral(" · ") + show(pack.inner, u"mΩ")),
                loaded, u"V");
-    if (limit.si() > 0) {
-        sheet.restsOn(inputs.peak->power, inputs.peak->moduleLimit, inputs.modulesInParallel,
-                      inputs.openCircuitFrom, inputs.lowestCharge, inputs.moduleResistance,
-                      inputs.connections);
-        sheet.atMost(tr("current of a module at peak power"), *current / pack.parallel, limit, u"A",
-                     tr("%1: %2").arg(inputs.peak->moduleLimit.origin.name,
-                                      spokenOf(inputs.peak->moduleLimit.origin.evidence)));
-    }
+    if (limit.si() > 0)
+        judgePeakOfModule(sheet, inputs, *current / pack.parallel, limit);
     keepAtLeast(sheet, tr("cells at peak power"), loaded, end.floor, u"V",
                 inputs.cellFloor.origin.name);
     for (const VoltageWindow &window : inputs.windows)

@@ -31,7 +31,13 @@ struct PackPeak
 {
     Given<Power> power;                   // W, 0 or more, at the pack's terminals
     std::optional<Given<Current>> atMost; // A, 0 or more; the inverter takes no more
-    Given<Current> moduleLimit;           // A, above 0; of one module, for seconds
+    Given<Current> moduleLimit;           // A, above 0; of one module, for as long as this lasts
+    // s, 0 or more; none: the limit holds for any time.
+    std::optional<Given<Duration>> lasts = {};
+    // A module's limit for less time than this, which only proves too much; and what is asked for
+    // when the current lies between the two.
+    std::optional<Given<Current>> shorter = {};
+    Given<Current> longer = {};
 };
 
 struct PackInputs

@@ -212,11 +212,4 @@ Given<Resistance> hotResistanceOf(const BookInputs &in, const Branch &branch)
     return result;
 }
 
-Given<Current> continuousCurrentOf(const BookInputs &in, const Branch &branch)
-{
-    return in.field<Current>(branch, &Branch::continuousCurrent, "continuous_current",
-                             tr("continuous current of %1").arg(branch.name), Evidence::Assumed,
-                             tr("entered with the branch"));
-}
-
 } // namespace ohmwright

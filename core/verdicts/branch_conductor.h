@@ -8,6 +8,7 @@
 
 #include "core/checks/conductor.h"
 #include "core/verdicts/book_inputs.h"
+#include "core/verdicts/branch_currents.h"
 
 namespace ohmwright {
 
@@ -27,6 +28,5 @@ Given<Current> capacityOf(const BookInputs &in, const Branch &branch);
 Given<Temperature> shortTimeOf(const BookInputs &in, const Branch &branch);
 // Hot, of the whole run.
 Given<Resistance> hotResistanceOf(const BookInputs &in, const Branch &branch);
-Given<Current> continuousCurrentOf(const BookInputs &in, const Branch &branch);
 
 } // namespace ohmwright

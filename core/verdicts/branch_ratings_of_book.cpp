@@ -7,6 +7,8 @@
 // there are modules in parallel.
 #include "core/checks/branch_ratings.h"
 #include "core/verdicts/branch_conductor.h"
+#include "core/verdicts/branch_currents.h"
+#include "core/verdicts/current_limits.h"
 #include "core/verdicts/derived.h"
 #include "core/verdicts/electrical_checks_of_book.h"
 #include "core/verdicts/pack_facts.h"
@@ -25,16 +27,6 @@ QString tr(const char *text)
     return QCoreApplication::translate("BranchRatingsOfBook", text);
 }
 
-bool tellsCurrentLimit(const Rating &rating)
-{
-    return rating.quantity == RatedQuantity::Current && rating.kind == RatingKind::Limit;
-}
-
-bool isStale(const Part &part, const Rating &rating)
-{
-    return rating.part.isSet() && part.reworkedOn && (!rating.on || *rating.on < *part.reworkedOn);
-}
-
 class BranchReader
 {
 public:
@@ -50,13 +42,9 @@ public:
         inputs.current = circuit.current;
         inputs.demands.push_back(
             {tr("continuous"), continuousCurrentOf(m_in, branch), std::nullopt});
-        if (branch.peakCurrent)
-            inputs.demands.push_back(
-                {tr("peak"),
-                 m_in.field<Current>(branch, &Branch::peakCurrent, "peak_current",
-                                     tr("peak current of %1").arg(branch.name), Evidence::Assumed,
-                                     tr("entered with the branch")),
-                 m_in.figure<Duration>("branch.peak_duration", branch)});
+        const std::optional<BranchPeak> peak = peakOf(m_in, branch);
+        if (peak)
+            inputs.demands.push_back({tr("peak"), peak->current, peak->lasts});
         inputs.parts = m_wiring.assemblies<CurrentLimit>(
             branch, [this](const Part &part) { return m_in.pathOf(part); },
             [&](const Part &part, Assembly<CurrentLimit> &made) {
@@ -65,7 +53,7 @@ public:
                     made.limits =
                         circuit.kind == CircuitKind::LowVoltage && m_wiring.hasLowSide(part)
                             ? lowSideOf(part, circuit.current)
-                            : limitsOf(part, circuit.current, branch.peakCurrent.has_value());
+                            : limitsOf(part, circuit.current, peak.has_value());
             });
         return inputs;
     }
@@ -78,19 +66,8 @@ private:
         if (part.role == PartRole::PrechargeResistor || part.role == PartRole::DischargeResistor)
             return false;
         return part.kind != PartKind::Hardware || m_wiring.isConnectedItself(part) ||
-               std::ranges::any_of(ratingsOf(part),
+               std::ranges::any_of(ratingsOf(m_in.records(), part),
                                    [](const Rating *r) { return tellsCurrentLimit(*r); });
-    }
-
-    [[nodiscard]] std::vector<const Rating *> ratingsOf(const Part &part) const
-    {
-        std::vector<const Rating *> all;
-        for (const Rating &rating : m_in.records().of<Rating>(part.id))
-            all.push_back(&rating);
-        if (part.type)
-            for (const Rating &rating : m_in.records().of<Rating>(*part.type))
-                all.push_back(&rating);
-        return all;
     }
 
     // One limit for good and for moments: nobody tells a peak of a coil or a converter's output.
@@ -112,7 +89,10 @@ private:
             limits.push_back({shared(part, ofKind), current, std::nullopt});
         if (ofAny.value)
             limits.push_back({shared(part, ofAny), std::nullopt, std::nullopt});
-        addPeaks(limits, part, current);
+        for (CurrentLimit peak : peakCurrentLimits(m_in, part, current)) {
+            peak.current = shared(part, peak.current);
+            limits.push_back(std::move(peak));
+        }
         const bool anyPeak = std::ranges::any_of(
             limits, [](const CurrentLimit &limit) { return limit.lasts.has_value(); });
         if (hasPeak && !anyPeak) {
@@ -122,46 +102,6 @@ private:
             limits.back().current.value.reset();
         }
         return limits;
-    }
-
-    // Peaks stand apart by their duration. As with other limits, a settled one stands alone unless
-    // it raises what papers say, and one from before the rework counts only if no other is there.
-    void addPeaks(std::vector<CurrentLimit> &limits, const Part &part, CurrentKind current) const
-    {
-        std::map<std::pair<double, std::optional<CurrentKind>>, std::vector<const Rating *>> peaks;
-        for (const Rating *rating : ratingsOf(part))
-            if (tellsCurrentLimit(*rating) && rating->basis == RatingBasis::Peak && rating->value &&
-                rating->current.value_or(current) == current)
-                peaks[{rating->duration ? rating->duration->si() : 0, rating->current}].push_back(
-                    rating);
-        for (auto &[key, all] : peaks) {
-            const bool anyFresh = std::ranges::any_of(
-                all, [&](const Rating *rating) { return !isStale(part, *rating); });
-            const bool freshPaper = std::ranges::any_of(all, [&](const Rating *rating) {
-                return !isStale(part, *rating) && isPaper(rating->evidence);
-            });
-            // stale papers hold a limit down until fresh ones are there
-            if (anyFresh)
-                std::erase_if(all, [&](const Rating *rating) {
-                    return isStale(part, *rating) && (freshPaper || !isPaper(rating->evidence));
-                });
-            const bool anyPaper = std::ranges::any_of(
-                all, [](const Rating *rating) { return isPaper(rating->evidence); });
-            const auto settled = std::ranges::find_if(all, [&](const Rating *rating) {
-                return rating->settled && (isPaper(rating->evidence) || !anyPaper);
-            });
-            if (settled != all.end())
-                all = {*settled};
-            for (const Rating *rating : all) {
-                Given<Duration> lasts = notKnown<Duration>(
-                    tr("duration of the peak current limit of %1").arg(part.name));
-                if (rating->duration)
-                    lasts = given(Duration::fromSi(rating->duration->si()), lasts.origin.name,
-                                  rating->evidence, rating->source);
-                limits.push_back(
-                    {shared(part, m_in.rating<Current>(part, *rating)), rating->current, lasts});
-            }
-        }
     }
 
     [[nodiscard]] Given<Current> shared(const Part &part, const Given<Current> &limit) const

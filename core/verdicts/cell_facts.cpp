@@ -129,6 +129,21 @@ Given<Energy> energyBetween(const CellFacts &cells, const PackFacts &pack,
     return energy;
 }
 
+Given<Voltage> restingWhenLow(const PackFacts &pack, const CellFacts &cells)
+{
+    const QString name = tr("voltage of the pack at rest where a drive ends");
+    if (cells.openCircuit.isEmpty())
+        return derived(
+            called(name, tr("nominal voltage; no open-circuit curve is recorded")),
+            [](Voltage u) { return u; }, pack.nominal);
+    Given<Voltage> resting = derived(
+        called(name, tr("by the open-circuit curve")),
+        [&](double n, double charge) { return cells.openCircuit.at(charge) * n; },
+        pack.cellsInSeries, pack.lowestCharge);
+    resting.origin.evidence = weakerOf(resting.origin.evidence, cells.openCircuitFrom.evidence);
+    return resting;
+}
+
 CellFacts readCells(const BookInputs &in, const PackFacts &pack)
 {
     CellFacts cells;
@@ -143,12 +158,6 @@ CellFacts readCells(const BookInputs &in, const PackFacts &pack)
         in, pack.modules,
         {RatedQuantity::Current, RatingKind::Limit, RatingBasis::Continuous, CurrentKind::Dc},
         tr("current limit of a module"), std::less<>());
-    cells.modulePeak = ofDecidingModule<Current>(
-        pack.modules,
-        [&](const Part &one) {
-            return peakLimit<Current>(in, one, RatedQuantity::Current, CurrentKind::Dc);
-        },
-        tr("peak current limit of a module"), std::less<>());
     cells.worstModule =
         ofDecidingModule<Resistance>(in, pack.modules, actual(RatedQuantity::InternalResistance),
                                      tr("resistance of a module"), std::greater<>());

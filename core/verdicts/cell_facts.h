@@ -16,7 +16,6 @@ struct CellFacts
     Given<Resistance> worstModule;   // cold if that is known, else the worst as measured
     Given<Resistance> pack;          // of all modules as they are, joints with them if known
     Given<Current> moduleCurrent;    // for good, of the module that takes least
-    Given<Current> modulePeak;       // for seconds, likewise; for good where no peak is told
     Given<Resistance> coldPack;      // of the worst module for each of them, joints with them
     std::optional<Given<Resistance>> joints;
     Curve<double, Voltage> openCircuit; // of a cell
@@ -33,6 +32,9 @@ CellFacts readCells(const BookInputs &in, const PackFacts &pack);
 Given<Energy> energyBetween(const CellFacts &cells, const PackFacts &pack,
                             const Given<double> &highest, const Given<double> &lowest,
                             const QString &name);
+
+// The pack at rest where a drive ends: by the open-circuit curve, without one its nominal voltage.
+Given<Voltage> restingWhenLow(const PackFacts &pack, const CellFacts &cells);
 
 // Of the pack's voltages: the number of cells times one cell's.
 Given<Voltage> ofAllCells(const Given<double> &cells, const Given<Voltage> &cell,

@@ -28,7 +28,7 @@ std::vector<Check> judgeConductorOfBook(const BookInputs &in)
         if (!circuit || !hasConductor(in, branch))
             continue;
         // said to carry nothing for long: there is no load to hold it to
-        if (branch.continuousCurrent && branch.continuousCurrent->si() == 0)
+        if (continuousCurrentOf(in, branch).value == Current())
             continue;
         ConductorInputs inputs;
         inputs.branch = branch.key;

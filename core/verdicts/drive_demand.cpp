@@ -57,8 +57,35 @@ Given<Power> fromThePack(const BookInputs &in, const char *name, const Circuit &
     return derived(told, std::divides<>(), shaft, electricEfficiency(in));
 }
 
-std::optional<Given<Current>> ownLimit(const BookInputs &in, const Parts &inverters,
-                                       RatingBasis basis)
+// The longest of them: whichever limits the power, it is asked for no longer.
+Given<Duration> peakDuration(const BookInputs &in, const Circuit &circuit, const Parts &motors,
+                             const Parts &inverters)
+{
+    Given<Duration> longest = in.figure<Duration>("pack.peak_duration", circuit);
+    if (in.has("pack.peak_duration", circuit))
+        return longest;
+    for (const Parts *parts : {&motors, &inverters})
+        for (const Part *part : *parts) {
+            const Rating *peak =
+                figureFor(in.records(), *part,
+                          {RatedQuantity::Power, RatingKind::Limit, RatingBasis::Peak, {}})
+                    .inForce;
+            if (!peak || !peak->duration)
+                continue;
+            const Duration one = Duration::fromSi(peak->duration->si());
+            if (longest.value && one <= *longest.value)
+                continue;
+            longest.value = one;
+            longest.origin.evidence = peak->evidence;
+            longest.origin.source = tr("as long as %1 gives its peak power").arg(part->name);
+        }
+    return longest;
+}
+
+} // namespace
+
+std::optional<Given<Current>> ownCurrentLimit(const BookInputs &in, const Parts &inverters,
+                                              RatingBasis basis)
 {
     auto limit = sumOf<Current>(inverters, [&](const Part &inverter) {
         return in.rating<Current>(
@@ -66,8 +93,6 @@ std::optional<Given<Current>> ownLimit(const BookInputs &in, const Parts &invert
     });
     return limit && limit->value ? limit : std::nullopt;
 }
-
-} // namespace
 
 Given<double> electricEfficiency(const BookInputs &in)
 {
@@ -89,8 +114,9 @@ std::optional<DriveDemand> driveDemand(const BookInputs &in, const Wiring &wirin
     const Parts motors = partsOfRole(in.records(), PartRole::Motor);
     DriveDemand demand;
     demand.peak = in.figure<Power>("pack.peak_power", circuit);
-    demand.peakCurrent = ownLimit(in, inverters, RatingBasis::Peak);
-    demand.continuousCurrent = ownLimit(in, inverters, RatingBasis::Continuous);
+    demand.peakLasts = peakDuration(in, circuit, motors, inverters);
+    demand.peakCurrent = ownCurrentLimit(in, inverters, RatingBasis::Peak);
+    demand.continuousCurrent = ownCurrentLimit(in, inverters, RatingBasis::Continuous);
     if (const auto shaft = atTheShaft(
             motors, inverters,
             [&](const Part &part) { return peakLimit<Power>(in, part, RatedQuantity::Power); });

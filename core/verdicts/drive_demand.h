@@ -20,11 +20,18 @@ struct DriveDemand
     std::optional<Given<Power>> continuous; // for minutes; none: nobody says
     // The inverter's own limits of direct current, where they are known.
     std::optional<Given<Current>> peakCurrent, continuousCurrent;
+    // How long the peak is asked for: as told, else as long as motor or inverter give it.
+    Given<Duration> peakLasts;
 };
 
 // None where nothing drives from the pack's circuit, and no power is told.
 std::optional<DriveDemand> driveDemand(const BookInputs &in, const Wiring &wiring,
                                        const PackFacts &pack);
+
+// What these inverters' own limits of direct current come to together; none while one is not known.
+std::optional<Given<Current>> ownCurrentLimit(const BookInputs &in,
+                                              const std::vector<const Part *> &inverters,
+                                              RatingBasis basis);
 
 // From the pack's terminals to the motor's shaft; assumed unless it is told.
 Given<double> electricEfficiency(const BookInputs &in);

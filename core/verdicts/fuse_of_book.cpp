@@ -153,18 +153,20 @@ private:
 
     void readPeak(FuseInputs &inputs, const Branch &branch) const
     {
-        const bool melts = branch.peakCurrent &&
-                           !(inputs.rating.value && inputs.temperatureFactor.value &&
-                             branch.peakCurrent->si() <=
-                                 inputs.rating.value->si() * *inputs.temperatureFactor.value);
-        if (melts)
-            inputs.peaks.push_back(
-                {tr("peak"),
-                 m_in.field<Current>(branch, &Branch::peakCurrent, "peak_current",
-                                     tr("peak current of %1").arg(branch.name), Evidence::Assumed,
-                                     tr("entered with the branch")),
-                 m_in.figure<Duration>("branch.peak_duration", branch),
-                 m_in.figure<Duration>("fuse.melting", branch)});
+        const std::optional<BranchPeak> peak = peakOf(m_in, branch);
+        const bool melts = peak && !(inputs.rating.value && inputs.temperatureFactor.value &&
+                                     *peak->current.value <=
+                                         *inputs.rating.value * *inputs.temperatureFactor.value);
+        if (!melts)
+            return;
+        Given<Duration> melting = m_in.figure<Duration>("fuse.melting", branch);
+        if (!peak->isEntered) { // that time is told at the peak as entered, which is less
+            melting.value.reset();
+            melting.origin.name = tr("%1 (driving takes %2)")
+                                      .arg(melting.origin.name, show(*peak->current.value, u"A"));
+            melting.origin.field = peak->current.origin.field;
+        }
+        inputs.peaks.push_back({tr("peak"), peak->current, peak->lasts, melting});
     }
 
     void readFaults(FuseInputs &inputs, const Branch &branch, const Circuit &circuit) const

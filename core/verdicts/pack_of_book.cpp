@@ -8,6 +8,7 @@
 #include "core/verdicts/branch_conductor.h"
 #include "core/verdicts/build_parts.h"
 #include "core/verdicts/cell_facts.h"
+#include "core/verdicts/current_limits.h"
 #include "core/verdicts/derived.h"
 #include "core/verdicts/drive_demand.h"
 #include "core/verdicts/electrical_checks_of_book.h"
@@ -76,7 +77,8 @@ Given<Current> chargeCurrent(const BookInputs &in, const Wiring &wiring, const C
     return sum;
 }
 
-// The continuous current of the branch the modules, or what they sit in, are connected to.
+// As entered for the branch the modules, or what they sit in, are connected to: what driving takes
+// for minutes is judged by its power.
 Given<Current> drivingCurrent(const BookInputs &in, const Circuit &circuit, const PackFacts &pack)
 {
     const Given<Current> told = in.figure<Current>("pack.discharge_current", circuit);
@@ -87,7 +89,7 @@ Given<Current> drivingCurrent(const BookInputs &in, const Circuit &circuit, cons
         for (const Connection &connection : in.records().of<Connection>(at->id)) {
             const Branch *branch = in.records().find(connection.branch);
             if (branch && connection.circuit == circuit.id && branch->continuousCurrent)
-                return continuousCurrentOf(in, *branch);
+                return continuousCurrentEntered(in, *branch);
         }
         at = in.records().find(at->partOf);
     }
@@ -110,22 +112,6 @@ Given<double> channels(const BookInputs &in, const Circuit &circuit)
         sum = sum.value ? derived(told.origin, std::plus<>(), sum, one) : one;
     }
     return sum;
-}
-
-// At rest, where a drive ends: by the open-circuit curve; without one by the nominal voltage.
-Given<Voltage> restingWhenLow(const PackFacts &pack, const CellFacts &cells)
-{
-    const QString name = tr("voltage of the pack at rest where a drive ends");
-    if (cells.openCircuit.isEmpty())
-        return derived(
-            called(name, tr("nominal voltage; no open-circuit curve is recorded")),
-            [](Voltage u) { return u; }, pack.nominal);
-    Given<Voltage> resting = derived(
-        called(name, tr("by the open-circuit curve")),
-        [&](double n, double charge) { return cells.openCircuit.at(charge) * n; },
-        pack.cellsInSeries, pack.lowestCharge);
-    resting.origin.evidence = weakerOf(resting.origin.evidence, cells.openCircuitFrom.evidence);
-    return resting;
 }
 
 std::optional<ColdDrive> coldDrive(const BookInputs &in, const Wiring &wiring,
@@ -214,8 +200,16 @@ std::vector<Check> judgePackOfBook(const BookInputs &in)
     inputs.cellFloor = cells.lowest;
     inputs.load = in.figure<Power>("pack.steady_load", circuit);
     inputs.moduleCurrentLimit = cells.moduleCurrent;
-    if (const auto demand = driveDemand(in, wiringOf(in), pack))
-        inputs.peak = PackPeak{demand->peak, demand->peakCurrent, cells.modulePeak};
+    if (const auto demand = driveDemand(in, wiringOf(in), pack)) {
+        const HeldForTime held = heldFor(in, pack.modules, CurrentKind::Dc, demand->peakLasts.value,
+                                         tr("current limit of a module"));
+        inputs.peak = PackPeak{demand->peak, demand->peakCurrent, held.limit};
+        if (held.isByTime) {
+            inputs.peak->lasts = demand->peakLasts;
+            inputs.peak->shorter = held.shorter;
+            inputs.peak->longer = held.longer;
+        }
+    }
     if (in.has("pack.needed_energy", circuit))
         inputs.neededEnergy = in.figure<Energy>("pack.needed_energy", circuit);
     const Given<Mass> mass =

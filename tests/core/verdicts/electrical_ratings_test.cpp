@@ -174,6 +174,84 @@ TEST_F(ElectricalRatings, ABranchAsksForLimitsAndCurrents)
     figure("branch.peak_duration", main, "10 s");
     const Id<Part> contactor = part("Contactor", PartRole::Contactor, traction, main);
     expectAsks(judgeBranchRatingsOfBook(inputs()), "continuous current of Main");
+// 47.3 kW at the pack's terminals, 41.6 kW at the shaft; from 96 · 3.3 V at 10 % and 8 · 6 mΩ that
+// is (316.8 − √(316.8² − 4 · 0.048 · 47300))/0.096 = 152.8 A.
+TEST_F(ElectricalRatings, ABranchCarriesWhatDrivingTakesWhereLessIsEntered)
+{
+    addPack(traction);
+    curve(CurveKind::OpenCircuit, modules.front(), {{"0 %", "3.2 V"}, {"100 %", "4.2 V"}});
+    const Id<Branch> main = branch("Main", "100 A", "140 A");
+    figure("branch.peak_duration", main, "10 s");
+    const Id<Part> inverter = part("Inverter", PartRole::Inverter, traction, main);
+    rate(inverter, kDcCurrent, "200 A");
+    rate(inverter, {RatedQuantity::Current, RatingKind::Limit, RatingBasis::Peak, CurrentKind::Dc},
+         "320 A", amount("60 s"));
+    const double v = 316.8, r = 0.048;
+    const auto amps = [&](double p) {
+        return amperes((v - std::sqrt(v * v - 4 * r * p)) / (2 * r));
+    };
+    const auto asked = [&](const char *symbol) {
+        const Check check = judgeBranchRatingsOfBook(inputs()).front();
+        for (const CheckInput &input : check.inputs)
+            if (input.symbol == QString::fromUtf8(symbol))
+                return input;
+        return CheckInput();
+    };
+    EXPECT_EQ(asked("I").shown, show(amperes(100), u"A"));
+    figure("pack.continuous_power", traction, "47.3 kW");
+    figure("pack.peak_power", traction, "70 kW");
+    EXPECT_EQ(asked("I").shown, show(amps(47.3e3), u"A"));
+    EXPECT_EQ(asked("Î").shown, show(amps(70e3), u"A"));
+    EXPECT_TRUE(asked("I").origin.source.contains(show(amperes(100), u"A")));
+    EXPECT_TRUE(parseInputAddress(asked("I").origin.field));
+    // the inverter takes no more than it is good for
+    forget("pack.continuous_power");
+    figure("pack.continuous_power", traction, "90 kW");
+    EXPECT_EQ(asked("I").shown, show(amperes(200), u"A"));
+    // more than that was entered: it stands
+    Branch greater = *records().find(main);
+    greater.continuousCurrent = amount("210 A");
+    OHMWRIGHT_ASSERT_OK(book->edit(QStringLiteral("say"), [&] { return book->update(greater); }));
+    EXPECT_EQ(asked("I").shown, show(amperes(210), u"A"));
+    EXPECT_EQ(judgeBranchRatingsOfBook(inputs()).front().verdict, Verdict::Fails);
+}
+
+TEST_F(ElectricalRatings, ThePeakOfThePackIsHeldToALimitThatLastsAsLong)
+{
+    addPack(traction);
+    figure("pack.steady_load", traction, "15 kW");
+    curve(CurveKind::OpenCircuit, modules.front(), {{"0 %", "3.2 V"}, {"100 %", "4.2 V"}});
+    for (const Id<Part> module : modules)
+        rate(module,
+             {RatedQuantity::Current, RatingKind::Limit, RatingBasis::Peak, CurrentKind::Dc},
+             "300 A", amount("10 s"));
+    figure("pack.peak_power", traction, "60 kW"); // 195 A, over the 150 A for hours
+    expectAsks(judgePackOfBook(inputs()), "how long driving asks for its most power");
+    figure("pack.peak_duration", traction, "10 s");
+    const auto row = [&] {
+        const std::vector<Check> checks = judgePackOfBook(inputs());
+        for (const Comparison &c : checks.front().comparisons)
+            if (c.what == QStringLiteral("current of a module at peak power"))
+                return c;
+        return Comparison();
+    };
+    EXPECT_EQ(row().limit, show(amperes(300), u"A"));
+    EXPECT_EQ(row().verdict, Verdict::Holds);
+    forget("pack.peak_duration");
+    figure("pack.peak_duration", traction, "30 s");
+    expectAsks(judgePackOfBook(inputs()), "for at least 30");
+    EXPECT_EQ(row().limit, QString());
+    // too much for ten seconds is too much for thirty
+    forget("pack.peak_power");
+    figure("pack.peak_power", traction, "100 kW");
+    EXPECT_EQ(judgePackOfBook(inputs()).front().verdict, Verdict::Fails);
+    EXPECT_EQ(row().limit, show(amperes(300), u"A"));
+    // and what it takes for hours it takes for thirty seconds
+    forget("pack.peak_power");
+    figure("pack.peak_power", traction, "40 kW");
+    EXPECT_EQ(row().limit, show(amperes(150), u"A"));
+}
+
     expectAsks(judgeBranchRatingsOfBook(inputs()), "peak current limit of Contactor");
     rate(contactor, kDcCurrent, "200 A");
     expectAsks(judgeBranchRatingsOfBook(inputs()), "peak current limit of Contactor");

@@ -1,0 +1,172 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/verdicts/branch_currents.h"
+
+#include "core/checks/pack.h"
+#include "core/checks/worksheet.h"
+#include "core/verdicts/cell_facts.h"
+#include "core/verdicts/derived.h"
+#include "core/verdicts/drive_demand.h"
+#include "core/verdicts/wiring.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <cmath>
+
+namespace ohmwright {
+
+namespace {
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("BranchCurrents", text);
+}
+
+// What driving takes of the whole pack; none: not known.
+struct Drawn
+{
+    std::optional<Given<Current>> continuous, peak;
+    Given<Duration> peakLasts;
+};
+
+std::optional<Given<Current>> drawnAt(const Given<Power> &power,
+                                      const std::optional<Given<Current>> &atMost,
+                                      const Given<Voltage> &resting, const Given<Resistance> &inner)
+{
+    if (!power.value || !resting.value || !inner.value)
+        return std::nullopt;
+    std::optional<Current> current = currentAtPower(*resting.value, *inner.value, *power.value);
+    const bool isHeld = atMost && (!current || *atMost->value < *current);
+    if (isHeld)
+        current = *atMost->value;
+    if (!current)
+        return std::nullopt; // the pack does not give it, which its own check says
+    const QString how = isHeld ? tr("no more than %1").arg(atMost->origin.name)
+                               : tr("%1 of a low and cold pack").arg(show(*power.value, u"kW"));
+    Given<Current> drawn = derived(
+        called({}, how), [&](Power, Voltage, Resistance) { return *current; }, power, resting,
+        inner);
+    if (isHeld)
+        drawn.origin.evidence = weakerOf(drawn.origin.evidence, atMost->origin.evidence);
+    return drawn;
+}
+
+Drawn workOut(const BookInputs &in)
+{
+    Drawn drawn;
+    const PackFacts &pack = packFacts(in);
+    const auto demand =
+        pack.circuit ? driveDemand(in, wiringOf(in), pack) : std::optional<DriveDemand>();
+    if (!demand)
+        return drawn;
+    const CellFacts &cells = cellFacts(in);
+    const Given<Voltage> resting = restingWhenLow(pack, cells);
+    drawn.peak = drawnAt(demand->peak, demand->peakCurrent, resting, cells.coldPack);
+    if (demand->continuous)
+        drawn.continuous =
+            drawnAt(*demand->continuous, demand->continuousCurrent, resting, cells.coldPack);
+    drawn.peakLasts = demand->peakLasts;
+    return drawn;
+}
+
+// Of the pack's current; none where the branch does not carry it, or nobody can say how much.
+std::optional<double> shareOfModules(const PackFacts &pack, const std::vector<const Part *> &parts)
+{
+    const auto here = std::ranges::count_if(pack.modules, [&](const Part *module) {
+        return std::ranges::find(parts, module) != parts.end();
+    });
+    const double parallel = pack.modulesInParallel.value.value_or(0);
+    const double series = pack.modulesInSeries.value.value_or(0);
+    if (here == 0 || parallel <= 0 || series <= 0)
+        return std::nullopt;
+    const double strings = static_cast<double>(here) / series;
+    if (parallel == 1)
+        return 1;
+    return strings >= 1 && strings == std::floor(strings) ? std::optional(strings / parallel)
+                                                          : std::nullopt;
+}
+
+// As much of the pack's current as the branch carries.
+std::optional<Given<Current>> ofBranch(const BookInputs &in, const Branch &branch,
+                                       std::optional<Given<Current>> ofPack, RatingBasis basis)
+{
+    const PackFacts &pack = packFacts(in);
+    if (!ofPack || !pack.circuit || branch.circuit != pack.circuit->id)
+        return std::nullopt;
+    const Wiring &wiring = wiringOf(in);
+    const std::vector<const Part *> &parts = wiring.on(branch);
+    if (const auto share = shareOfModules(pack, parts)) {
+        ofPack->value = *ofPack->value * *share;
+        return ofPack;
+    }
+    std::vector<const Part *> inverters;
+    std::ranges::copy_if(parts, std::back_inserter(inverters),
+                         [](const Part *part) { return part->role == PartRole::Inverter; });
+    if (inverters.empty())
+        return std::nullopt;
+    if (inverters.size() < wiring.on(*pack.circuit, PartRole::Inverter).size())
+        if (const auto own = ownCurrentLimit(in, inverters, basis);
+            own && *own->value < *ofPack->value)
+            return own;
+    return ofPack;
+}
+
+// The greater, under the name and the address of what is entered.
+Given<Current> greaterOf(const Given<Current> &entered, const Given<Current> &driven)
+{
+    Given<Current> greater = driven;
+    greater.origin.name = entered.origin.name;
+    greater.origin.field = entered.origin.field;
+    greater.origin.source =
+        entered.value
+            ? tr("driving takes it: %1; %2 is entered with the branch")
+                  .arg(driven.origin.source, show(*entered.value, u"A"))
+            : tr("driving takes it: %1; none is entered with the branch").arg(driven.origin.source);
+    return greater;
+}
+
+bool isOfTraction(const BookInputs &in, const Branch &branch)
+{
+    const Circuit *circuit = in.records().find(branch.circuit);
+    return circuit && circuit->kind == CircuitKind::Traction;
+}
+
+} // namespace
+
+Given<Current> continuousCurrentEntered(const BookInputs &in, const Branch &branch)
+{
+    return in.field<Current>(branch, &Branch::continuousCurrent, "continuous_current",
+                             tr("continuous current of %1").arg(branch.name), Evidence::Assumed,
+                             tr("entered with the branch"));
+}
+
+Given<Current> continuousCurrentOf(const BookInputs &in, const Branch &branch)
+{
+    const Given<Current> entered = continuousCurrentEntered(in, branch);
+    if (!entered.value || !isOfTraction(in, branch))
+        return entered;
+    const auto driven =
+        ofBranch(in, branch, in.once<Drawn>(workOut).continuous, RatingBasis::Continuous);
+    return driven && *entered.value < *driven->value ? greaterOf(entered, *driven) : entered;
+}
+
+std::optional<BranchPeak> peakOf(const BookInputs &in, const Branch &branch)
+{
+    const Given<Duration> lasts = in.figure<Duration>("branch.peak_duration", branch);
+    const Given<Current> entered = in.field<Current>(
+        branch, &Branch::peakCurrent, "peak_current", tr("peak current of %1").arg(branch.name),
+        Evidence::Assumed, tr("entered with the branch"));
+    const auto driven = isOfTraction(in, branch)
+                            ? ofBranch(in, branch, in.once<Drawn>(workOut).peak, RatingBasis::Peak)
+                            : std::optional<Given<Current>>();
+    const Current most = std::max(entered.value.value_or(Current()),
+                                  continuousCurrentOf(in, branch).value.value_or(Current()));
+    if (driven && most < *driven->value)
+        return BranchPeak{
+            greaterOf(entered, *driven),
+            in.has("branch.peak_duration", branch) ? lasts : in.once<Drawn>(workOut).peakLasts,
+            false};
+    return entered.value ? std::optional(BranchPeak{entered, lasts}) : std::nullopt;
+}
+
+} // namespace ohmwright

@@ -1,0 +1,140 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/verdicts/current_limits.h"
+
+#include "core/checks/worksheet.h"
+#include "core/verdicts/derived.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <map>
+
+namespace ohmwright {
+
+namespace {
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("CurrentLimits", text);
+}
+
+bool isStale(const Part &part, const Rating &rating)
+{
+    return rating.part.isSet() && part.reworkedOn && (!rating.on || *rating.on < *part.reworkedOn);
+}
+
+HeldForTime heldForOf(const BookInputs &in, const Part &part, CurrentKind current,
+                      const std::optional<Duration> &lasts)
+{
+    HeldForTime held;
+    const auto nameOf = [current](RatingBasis basis) {
+        return FigureName{RatedQuantity::Current, RatingKind::Limit, basis, current};
+    };
+    const FigureName peakName = nameOf(RatingBasis::Peak);
+    held.limit = in.rating<Current>(part, nameOf(RatingBasis::Continuous));
+    for (const CurrentLimit &peak : peakCurrentLimits(in, part, current)) {
+        if (!peak.current.value)
+            continue;
+        held.isByTime = true;
+        if (lasts && peak.lasts && peak.lasts->value && *lasts <= *peak.lasts->value) {
+            if (!held.limit.value || *held.limit.value < *peak.current.value)
+                held.limit = peak.current;
+        } else if (!held.shorter || *peak.current.value < *held.shorter->value) {
+            held.shorter = peak.current;
+        }
+    }
+    if (lasts)
+        held.longer.origin = called(
+            tr("%1 of %2 for at least %3").arg(describe(peakName), part.name, show(*lasts, u"s")),
+            {},
+            print(RatingAddress{part.key, peakName,
+                                Amount::fromSi(lasts->si(), *Unit::fromSymbol(u"s"))}));
+    if (!held.limit.value && !held.isByTime)
+        held.limit.origin = in.rating<Current>(part, peakName).origin;
+    else if (!held.limit.value && lasts)
+        held.limit.origin = held.longer.origin;
+    return held;
+}
+
+} // namespace
+
+bool tellsCurrentLimit(const Rating &rating)
+{
+    return rating.quantity == RatedQuantity::Current && rating.kind == RatingKind::Limit;
+}
+
+std::vector<const Rating *> ratingsOf(const Records &records, const Part &part)
+{
+    std::vector<const Rating *> all;
+    for (const Rating &rating : records.of<Rating>(part.id))
+        all.push_back(&rating);
+    if (part.type)
+        for (const Rating &rating : records.of<Rating>(*part.type))
+            all.push_back(&rating);
+    return all;
+}
+
+std::vector<CurrentLimit> peakCurrentLimits(const BookInputs &in, const Part &part,
+                                            CurrentKind current)
+{
+    std::vector<CurrentLimit> limits;
+    std::map<std::pair<double, std::optional<CurrentKind>>, std::vector<const Rating *>> peaks;
+    for (const Rating *rating : ratingsOf(in.records(), part))
+        if (tellsCurrentLimit(*rating) && rating->basis == RatingBasis::Peak && rating->value &&
+            rating->current.value_or(current) == current)
+            peaks[{rating->duration ? rating->duration->si() : 0, rating->current}].push_back(
+                rating);
+    for (auto &[key, all] : peaks) {
+        const bool anyFresh =
+            std::ranges::any_of(all, [&](const Rating *rating) { return !isStale(part, *rating); });
+        const bool freshPaper = std::ranges::any_of(all, [&](const Rating *rating) {
+            return !isStale(part, *rating) && isPaper(rating->evidence);
+        });
+        // stale papers hold a limit down until fresh ones are there
+        if (anyFresh)
+            std::erase_if(all, [&](const Rating *rating) {
+                return isStale(part, *rating) && (freshPaper || !isPaper(rating->evidence));
+            });
+        const bool anyPaper = std::ranges::any_of(
+            all, [](const Rating *rating) { return isPaper(rating->evidence); });
+        const auto settled = std::ranges::find_if(all, [&](const Rating *rating) {
+            return rating->settled && (isPaper(rating->evidence) || !anyPaper);
+        });
+        if (settled != all.end())
+            all = {*settled};
+        for (const Rating *rating : all) {
+            Given<Duration> lasts =
+                notKnown<Duration>(tr("duration of the peak current limit of %1").arg(part.name));
+            if (rating->duration)
+                lasts = given(Duration::fromSi(rating->duration->si()), lasts.origin.name,
+                              rating->evidence, rating->source);
+            limits.push_back({in.rating<Current>(part, *rating), rating->current, lasts});
+        }
+    }
+    return limits;
+}
+
+HeldForTime heldFor(const BookInputs &in, const std::vector<const Part *> &parts,
+                    CurrentKind current, const std::optional<Duration> &lasts,
+                    const QString &whatFor)
+{
+    HeldForTime least;
+    least.limit = notKnown<Current>(whatFor);
+    for (const Part *part : parts) {
+        HeldForTime one = heldForOf(in, *part, current, lasts);
+        const bool isLess =
+            part == parts.front() || !one.limit.value || *one.limit.value < *least.limit.value;
+        if (one.shorter && (!least.shorter || *one.shorter->value < *least.shorter->value)) {
+            least.shorter = one.shorter;
+            least.longer = one.longer;
+        }
+        least.isByTime = least.isByTime || one.isByTime;
+        if (isLess)
+            least.limit = std::move(one.limit);
+        if (!least.limit.value)
+            break;
+    }
+    return least;
+}
+
+} // namespace ohmwright
