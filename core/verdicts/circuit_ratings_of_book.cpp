@@ -174,15 +174,6 @@ private:
 
     void addInverters(CircuitRatingsInputs &inputs, const Circuit &link) const
     {
-        if (m_in.has("circuit.boosted_voltage", link))
-            inputs.others.push_back({true,
-                                     {},
-                                     tr("boosted link"),
-                                     m_in.figure<Voltage>("circuit.boosted_voltage", link),
-                                     CurrentKind::Dc});
-        else
-            inputs.others.push_back(
-                doesNotApply(tr("boosted link"), tr("nothing recorded boosts it")));
         const QString name = tr("regeneration with the pack disconnected");
         const auto inverters = m_wiring.on(link, PartRole::Inverter);
         for (const Part *inverter : inverters)
@@ -201,6 +192,35 @@ private:
     {
         const std::vector<const Part *> motors = m_wiring.on(link, PartRole::Inverter).empty()
                                                      ? std::vector<const Part *>()
+        addBoost(inputs, link, inverters);
+    }
+
+    // That none boosts has to be said: those of hybrids do.
+    void addBoost(CircuitRatingsInputs &inputs, const Circuit &link,
+                  const std::vector<const Part *> &inverters) const
+    {
+        const QString name = tr("boosted link");
+        bool isBoosted = m_in.has("circuit.boosted_voltage", link);
+        for (const Part *inverter : inverters) {
+            const std::optional<bool> boosts = m_in.yesNo("inverter.boosts", *inverter);
+            isBoosted = isBoosted || boosts.value_or(false);
+            if (boosts || isBoosted)
+                continue;
+            const Given<Voltage> asked{std::nullopt, m_in.originOf("inverter.boosts", *inverter)};
+            inputs.others.push_back({true, {}, name, asked, CurrentKind::Dc});
+        }
+        if (isBoosted)
+            inputs.others.push_back({true,
+                                     {},
+                                     name,
+                                     m_in.figure<Voltage>("circuit.boosted_voltage", link),
+                                     CurrentKind::Dc});
+        else if (inverters.empty())
+            inputs.others.push_back(doesNotApply(name, tr("no inverter is connected to it")));
+        else if (std::ranges::all_of(inverters, [this](const Part *inverter) {
+                     return m_in.yesNo("inverter.boosts", *inverter).has_value();
+                 }))
+            inputs.others.push_back(doesNotApply(name, tr("its inverter does not boost it")));
                                                      : partsOfRole(m_in.records(), PartRole::Motor);
         const auto withMagnets = std::ranges::find_if(motors, [this](const Part *motor) {
             return m_in.yesNo("motor.magnets", *motor).value_or(true);

@@ -97,6 +97,12 @@ TEST_F(ElectricalRatings, WhatDrivesACircuitIsAskedFor)
     rate(inverter, kDcLimit, "500 V");
     expectAsks(judgeCircuitRatingsOfBook(inputs()), "highest voltage it makes");
     figure("inverter.regeneration_voltage", inverter, "430 V");
+    // that it does not boost has to be said
+    expectAsks(judgeCircuitRatingsOfBook(inputs()), "boosts its link above the pack's voltage");
+    word("inverter.boosts", inverter, "yes");
+    expectAsks(judgeCircuitRatingsOfBook(inputs()), "highest voltage it is boosted to");
+    forget("inverter.boosts");
+    word("inverter.boosts", inverter, "no");
     EXPECT_EQ(judgeCircuitRatingsOfBook(inputs()).front().unknowns, QStringList());
     const Id<Part> motor = part("Motor", PartRole::Motor);
     expectAsks(judgeCircuitRatingsOfBook(inputs()), "no-load voltage of Motor");
