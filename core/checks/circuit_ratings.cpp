@@ -377,4 +377,32 @@ MostCells mostCellsInSeries(const CircuitRatingsInputs &inputs, double share)
     return most;
 }
 
+WorstVoltage worstVoltage(const CircuitRatingsInputs &inputs)
+{
+    Worksheet aside(QStringLiteral("circuit_ratings"), {}, Protects::Electronics);
+    Worst worst(aside, inputs.current);
+    addPack(aside, worst, inputs.pack);
+    addMotor(aside, worst, inputs.motor);
+    addOthers(aside, worst, inputs.others);
+    WorstVoltage found;
+    for (const CheckInput &input : aside.finish({}).inputs)
+        if (input.shown.isEmpty())
+            found.missing.push_back(input.origin);
+    if (worst.voltage()) {
+        const std::vector<const Origin *> &from = worst.from();
+        found.known.value = worst.voltage();
+        found.known.origin =
+            **std::max_element(from.begin(), from.end(), [](const Origin *a, const Origin *b) {
+                return a->evidence < b->evidence;
+            });
+        found.known.origin.source = worst.name();
+    } else if (!found.missing.empty()) { // then that is what it starts from
+        found.known.origin = found.missing.front();
+        found.missing.erase(found.missing.begin());
+        return found;
+    }
+    found.known.origin.name = tr("worst voltage of %1").arg(inputs.name);
+    return found;
+}
+
 } // namespace ohmwright

@@ -94,6 +94,17 @@ QString voltageClass(Voltage voltage, CurrentKind kind);
 // inverse is worked beside them.
 Check judgeCircuitRatings(const CircuitRatingsInputs &inputs);
 
+// The greatest voltage that is known to reach the circuit, of its kind; and those that apply and
+// nobody knows, which may be greater. Known in no circuit of which nothing is.
+struct WorstVoltage
+{
+    Given<Voltage> known; // V, above 0; rms if alternating
+    std::vector<Origin> missing;
+};
+
+// For what else starts at that voltage, by the same rules as the check.
+WorstVoltage worstVoltage(const CircuitRatingsInputs &inputs);
+
 struct MostCells
 {
     std::optional<int> cells; // none: no known limit, or the full voltage of a cell is not known

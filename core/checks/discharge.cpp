@@ -181,6 +181,9 @@ Check judgeDischarge(const DischargeInputs &inputs)
         sheet.refuse(tr("A touch voltage of zero is never reached."));
     if (sheet.isIncomplete())
         return sheet.finish(source);
+    // too slow from what is known is too slow from more
+    for (const Origin &missing : inputs.missing)
+        sheet.takeChoice(missing, {});
 
     if (ac)
         sheet.step(tr("left at its peak"), QStringLiteral("√2·U"), {}, link.start, u"V");

@@ -31,8 +31,9 @@ struct DischargeInputs
     // V, 0 or more, the highest it can be left at; rms if alternating: the capacitor may be left
     // at its peak.
     Given<Voltage> start;
-    Given<Capacitance> capacitance;         // F, above 0; all that hangs on the circuit
-    QStringList notCounted;                 // what hangs on it too, its capacitance not recorded
+    std::vector<Origin> missing;    // what may charge it higher and nobody knows: unknown inputs
+    Given<Capacitance> capacitance; // F, above 0; all that hangs on the circuit
+    QStringList notCounted;         // what hangs on it too, its capacitance not recorded
     std::optional<Given<Resistance>> bleed; // Ω, above 0, always across; none: there is none
     Given<Power> bleedRating;               // W, continuous; asked for only with a bleed
     std::optional<ActiveDischarge> active;  // none: there is none

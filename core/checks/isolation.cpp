@@ -60,6 +60,8 @@ Check judgeIsolation(const IsolationInputs &inputs)
 
     takeRecord(sheet, inputs.record);
     const Voltage working = sheet.take(inputs.workingVoltage, u"U", u"V", 1e-3);
+    for (const Origin &missing : inputs.missing)
+        sheet.takeChoice(missing, {});
     const Voltage nominal = sheet.take(inputs.nominalVoltage, u"Uₙ", u"V", 1e-3);
     const Voltage pack = sheet.take(inputs.packVoltage, u"V_b", u"V", 1e-3);
     const Voltage negative = sheet.take(inputs.negativeToChassis, u"V₁", u"V", 0);

@@ -23,6 +23,7 @@ struct IsolationInputs
     bool joinedWithAc = false;        // galvanically: through an inverter that does not isolate
     bool acProtected = false;         // double insulation, or mechanically robust protection
     Given<Voltage> workingVoltage;    // V, above 0, the highest of the circuit
+    std::vector<Origin> missing;      // what may lift it higher and nobody knows: unknown inputs
     Given<Voltage> nominalVoltage;    // V, above 0, of the pack
     Given<Voltage> packVoltage;       // V_b, V, above 0
     Given<Voltage> negativeToChassis; // V, 0 or more, without its sign

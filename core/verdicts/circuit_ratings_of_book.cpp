@@ -45,13 +45,20 @@ public:
         return !m_wiring.on(circuit).empty();
     }
 
-    [[nodiscard]] CircuitRatingsInputs read(const Circuit &circuit) const
+    // What drives it, without the parts.
+    [[nodiscard]] CircuitRatingsInputs sources(const Circuit &circuit) const
     {
         CircuitRatingsInputs inputs;
         inputs.circuit = circuit.key;
         inputs.name = circuit.name;
         inputs.current = circuit.current;
         readDrivers(inputs, circuit);
+        return inputs;
+    }
+
+    [[nodiscard]] CircuitRatingsInputs read(const Circuit &circuit) const
+    {
+        CircuitRatingsInputs inputs = sources(circuit);
         inputs.parts = m_wiring.assemblies<VoltageLimit>(
             circuit, [this](const Part &part) { return m_in.pathOf(part); },
             [&](const Part &part, Assembly<VoltageLimit> &made) {
@@ -185,13 +192,6 @@ private:
                  CurrentKind::Dc});
         if (inverters.empty())
             inputs.others.push_back(doesNotApply(name, tr("no inverter is connected to it")));
-    }
-
-    // Of several motors the first without an answer, or the first: they turn together.
-    void addMotor(CircuitRatingsInputs &inputs, const Circuit &link) const
-    {
-        const std::vector<const Part *> motors = m_wiring.on(link, PartRole::Inverter).empty()
-                                                     ? std::vector<const Part *>()
         addBoost(inputs, link, inverters);
     }
 
@@ -221,6 +221,13 @@ private:
                      return m_in.yesNo("inverter.boosts", *inverter).has_value();
                  }))
             inputs.others.push_back(doesNotApply(name, tr("its inverter does not boost it")));
+    }
+
+    // Of several motors the first without an answer, or the first: they turn together.
+    void addMotor(CircuitRatingsInputs &inputs, const Circuit &link) const
+    {
+        const std::vector<const Part *> motors = m_wiring.on(link, PartRole::Inverter).empty()
+                                                     ? std::vector<const Part *>()
                                                      : partsOfRole(m_in.records(), PartRole::Motor);
         const auto withMagnets = std::ranges::find_if(motors, [this](const Part *motor) {
             return m_in.yesNo("motor.magnets", *motor).value_or(true);
@@ -259,6 +266,11 @@ private:
 CircuitRatingsInputs circuitRatingsInputs(const BookInputs &in, const Circuit &circuit)
 {
     return CircuitReader(in).read(circuit);
+}
+
+WorstVoltage worstVoltage(const BookInputs &in, const Circuit &circuit)
+{
+    return worstVoltage(CircuitReader(in).sources(circuit));
 }
 
 MostCells mostCellsInSeries(const BookInputs &in, const Circuit &circuit)

@@ -70,7 +70,6 @@ void readBleed(DischargeInputs &inputs, const BookInputs &in, const Circuit &cir
 std::vector<Check> judgeDischargeOfBook(const BookInputs &in)
 {
     const Wiring &wiring = wiringOf(in);
-    const PackFacts &pack = packFacts(in);
     std::vector<Check> checks;
     for (const Circuit &circuit : in.records().all<Circuit>()) {
         if (!hasLink(in, wiring, circuit))
@@ -78,7 +77,9 @@ std::vector<Check> judgeDischargeOfBook(const BookInputs &in)
         DischargeInputs inputs;
         inputs.circuit = circuit.key;
         inputs.current = circuit.current;
-        inputs.start = highestVoltage(in, circuit, pack);
+        WorstVoltage worst = worstVoltage(in, circuit);
+        inputs.start = worst.known;
+        inputs.missing = std::move(worst.missing);
         inputs.capacitance = linkCapacitance(in, wiring, circuit);
         inputs.notCounted = notCounted(in, wiring, circuit);
         std::vector<const Part *> always;

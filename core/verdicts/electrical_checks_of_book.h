@@ -32,5 +32,7 @@ std::vector<Check> judgePrechargeMeasuredOfBook(const BookInputs &in); // tests
 // allow? See mostCellsInSeries().
 CircuitRatingsInputs circuitRatingsInputs(const BookInputs &in, const Circuit &circuit);
 MostCells mostCellsInSeries(const BookInputs &in, const Circuit &circuit);
+// And what discharge and isolation start from, and the fuses have to part.
+WorstVoltage worstVoltage(const BookInputs &in, const Circuit &circuit);
 
 } // namespace ohmwright

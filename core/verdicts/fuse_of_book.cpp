@@ -57,7 +57,9 @@ public:
         inputs.branch = branch.key;
         inputs.current = circuit.current;
         readFuse(inputs, branch, m_in.records().find(branch.fuse));
-        inputs.worstVoltage = highestVoltage(m_in, circuit, m_pack);
+        // what may be worse and is not known is asked of every part, the fuse with them, by the
+        // circuit's ratings
+        inputs.worstVoltage = worstVoltage(m_in, circuit).known;
         inputs.continuous = continuousCurrentOf(m_in, branch);
         readPeak(inputs, branch);
         readFaults(inputs, branch, circuit);
@@ -193,7 +195,7 @@ private:
             if (far.value && m_cells.joints && m_cells.joints->value)
                 *far.value += *m_cells.joints->value;
         }
-        inputs.faults = {{tr("full pack, at the fuse"), inputs.worstVoltage, near,
+        inputs.faults = {{tr("full pack, at the fuse"), highestVoltage(m_in, circuit, m_pack), near,
                           m_in.figure<Duration>("fault.clearing_near", branch)},
                          {tr("empty pack, at the far end"), lowestVoltage(m_in, circuit, m_pack),
                           far, m_in.figure<Duration>("fault.clearing_far", branch)}};

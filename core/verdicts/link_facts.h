@@ -9,7 +9,8 @@
 
 namespace ohmwright {
 
-// The full pack's voltage, or the worst voltage entered with the circuit if that is higher.
+// The full pack's voltage, or the worst voltage entered with the circuit if that is higher: what a
+// pack drives. What else reaches the circuit is in worstVoltage(), electrical_checks_of_book.h.
 Given<Voltage> highestVoltage(const BookInputs &in, const Circuit &circuit, const PackFacts &pack);
 // The empty pack's under load, by its cells' lowest voltage; else the circuit's nominal voltage.
 Given<Voltage> lowestVoltage(const BookInputs &in, const Circuit &circuit, const PackFacts &pack);

@@ -127,7 +127,9 @@ std::vector<Check> judgeIsolationOfBook(const BookInputs &in)
         inputs.current = circuit->current;
         inputs.joinedWithAc = !wiring.on(*circuit, PartRole::Inverter).empty();
         inputs.acProtected = in.yesNo("isolation.ac_protected", *circuit).value_or(false);
-        inputs.workingVoltage = highestVoltage(in, *circuit, pack);
+        WorstVoltage worst = worstVoltage(in, *circuit);
+        inputs.workingVoltage = worst.known;
+        inputs.missing = std::move(worst.missing);
         inputs.nominalVoltage = circuit == pack.circuit && pack.nominal.value
                                     ? pack.nominal
                                     : nominalVoltageEntered(in, *circuit);

@@ -6,6 +6,7 @@
 #include "core/checks/fuse.h"
 #include "core/checks/low_voltage.h"
 #include "core/checks/precharge.h"
+#include "core/checks/worksheet.h"
 #include "core/verdicts/branch_conductor.h"
 #include "core/verdicts/edit_input.h"
 #include "core/verdicts/electrical_checks_of_book.h"
@@ -27,6 +28,8 @@ protected:
     {
         inverter = part("Inverter", PartRole::Inverter, traction);
         rate(inverter, actualOf(RatedQuantity::Capacitance), "500 µF");
+        figure("inverter.regeneration_voltage", inverter, "390 V");
+        word("inverter.boosts", inverter, "no");
     }
     Branch cable(const char *name, Id<Circuit> of)
     {
@@ -113,6 +116,48 @@ TEST_F(ElectricalCircuits, DischargeIsAsByHand)
     expectSame(judgeDischargeOfBook(inputs()), judgeDischarge(byHand)); // 76 s: fails
     loosen("discharge.passive_time", "120 s");
     expectBothVerdicts(judgeDischargeOfBook(inputs()));
+}
+
+TEST_F(ElectricalCircuits, DischargeStartsAtTheWorstThatReachesTheCircuit)
+{
+    addPack(traction);
+    addInverter();
+    const Id<Part> resistor = part("Bleed", PartRole::DischargeResistor, traction);
+    rate(resistor, actualOf(RatedQuantity::InternalResistance), "20 kΩ");
+    rate(resistor, limitOf(RatedQuantity::Power), "50 W");
+    const auto start = [&] {
+        const std::vector<Check> checks = judgeDischargeOfBook(inputs());
+        const auto &all = checks.front().inputs;
+        const auto found = std::ranges::find_if(
+            all, [](const CheckInput &input) { return input.symbol == QStringLiteral("U₀"); });
+        return found == all.end() ? 0.0 : found->value->si();
+    };
+    EXPECT_NEAR(start(), 403.2, 1e-9);
+    const Verdict usual = judgeDischargeOfBook(inputs()).front().verdict;
+    EXPECT_LE(usual, Verdict::Tight);
+    // what nobody knows of it may be worse: it is asked for, and nothing else changes
+    const Id<Part> charger = part("Charger", PartRole::Charger, traction);
+    rate(charger, actualOf(RatedQuantity::Capacitance), "1 µF");
+    expectAsks(judgeDischargeOfBook(inputs()), "DC voltage of Charger");
+    EXPECT_NEAR(start(), 403.2, 1e-9);
+    rate(charger, kDcNominal, "420 V");
+    EXPECT_NEAR(start(), 420, 1e-9);
+    forget("inverter.boosts");
+    expectAsks(judgeDischargeOfBook(inputs()), "boosts its link above");
+    figure("circuit.boosted_voltage", traction, "650 V");
+    EXPECT_NEAR(start(), 650, 1e-9);
+    EXPECT_NEAR(worstVoltage(inputs(), *records().find(traction)).known.value->si(), 650, 1e-9);
+    // a fuse has to part it, and the pack alone drives its fault
+    Branch branch = cable("Main", traction);
+    branch.fuseRating = amount("150 A");
+    book.add(branch);
+    const Check fuse = judgeFuseOfBook(inputs()).front();
+    EXPECT_TRUE(std::ranges::any_of(fuse.inputs, [](const CheckInput &input) {
+        return input.symbol == QStringLiteral("U") && input.shown == show(volts(650), u"V");
+    }));
+    EXPECT_TRUE(std::ranges::any_of(fuse.inputs, [](const CheckInput &input) {
+        return input.symbol == QStringLiteral("U_k1") && input.shown == show(volts(403.2), u"V");
+    }));
 }
 
 TEST_F(ElectricalCircuits, TwoBleedsShareTheirLoss)

@@ -46,7 +46,9 @@ TEST_F(ElectricalTests, ABookWithoutTestsHasNoChecks)
 TEST_F(ElectricalTests, IsolationIsAsByHand)
 {
     addPack(traction);
-    part("Inverter", PartRole::Inverter, traction);
+    const Id<Part> inverter = part("Inverter", PartRole::Inverter, traction);
+    figure("inverter.regeneration_voltage", inverter, "390 V");
+    word("inverter.boosts", inverter, "no");
     TestRecord test = done("Pack", TestKind::Isolation);
     test.part = tray;
     const Id<TestRecord> id = book.add(test);
@@ -70,6 +72,16 @@ TEST_F(ElectricalTests, IsolationIsAsByHand)
     byHand.withResistor = given(volts(110), kAny);
     byHand.voltmeter = given(ohms(10e6), kAny);
     expectSame(judgeIsolationOfBook(inputs()), judgeIsolation(byHand));
+    // it is held to the worst that reaches the circuit, and asks for what is not known of it
+    forget("inverter.regeneration_voltage");
+    figure("inverter.regeneration_voltage", inverter, "430 V");
+    byHand.workingVoltage = given(volts(430), kAny);
+    expectSame(judgeIsolationOfBook(inputs()), judgeIsolation(byHand));
+    forget("inverter.regeneration_voltage");
+    expectAsks(judgeIsolationOfBook(inputs()), "highest voltage it makes",
+               std::max(Verdict::Unknown, judgeIsolation(byHand).verdict));
+    figure("inverter.regeneration_voltage", inverter, "390 V");
+    byHand.workingVoltage = given(volts(403.2), kAny);
     loosen("isolation.ac", "100");
     const auto loosened = judgeIsolationOfBook(inputs());
     EXPECT_TRUE(loosened.front().publishedVerdict.has_value());
