@@ -8,6 +8,7 @@
 #include <QCoreApplication>
 
 #include <algorithm>
+#include <array>
 
 namespace ohmwright {
 
@@ -158,38 +159,99 @@ struct DrawnNames
     QString powerSymbol, currentSymbol, mostSymbol;
 };
 
-// None where it is not known, or not to be had from the pack, which is then told.
-std::optional<Current> drawnCurrent(Worksheet &sheet, const DrawnPower &drawn,
-                                    const DrawnNames &names, Voltage open, Resistance inner,
-                                    const std::optional<Power> &heldTo)
+// A power as it was taken; none: not known.
+struct Drawn
 {
-    const Power power = sheet.take(drawn.power, names.powerSymbol, u"kW", 0);
+    const DrawnPower *told = nullptr;
+    DrawnNames names;
+    std::optional<Power> power;
     std::optional<Current> most;
+    bool isPeak = false;
+};
+
+Drawn takeDrawn(Worksheet &sheet, const DrawnPower &drawn, DrawnNames names, bool isPeak)
+{
+    Drawn taken{&drawn, std::move(names), {}, {}, isPeak};
+    const Power power = sheet.take(drawn.power, taken.names.powerSymbol, u"kW", 0);
+    if (isUsable(drawn.power, power))
+        taken.power = power;
     if (drawn.atMost) {
-        const Current taken = sheet.take(*drawn.atMost, names.mostSymbol, u"A", 0);
-        if (isUsable(*drawn.atMost, taken))
-            most = taken;
+        const Current most = sheet.take(*drawn.atMost, taken.names.mostSymbol, u"A", 0);
+        if (isUsable(*drawn.atMost, most))
+            taken.most = most;
     }
-    if (!isUsable(drawn.power, power) || open.si() <= 0)
+    return taken;
+}
+
+// The pack as it is then.
+struct Source
+{
+    Voltage open;
+    Resistance inner;
+};
+
+// None where it is not known, or not to be had from the pack, which is then told.
+std::optional<Current> drawnCurrent(Worksheet &sheet, const Drawn &drawn, const Source &source,
+                                    const std::optional<Power> &heldTo, const QString &where)
+{
+    const auto &[open, inner] = source;
+    if (!drawn.power || open.si() <= 0)
         return std::nullopt;
-    const Power asked = heldTo ? std::min(power, *heldTo) : power;
+    const Power asked = heldTo ? std::min(*drawn.power, *heldTo) : *drawn.power;
     std::optional<Current> current = currentAtPower(open, inner, asked);
-    if (!current && most && *most * inner < open)
-        current = most; // it takes no more, and so much can be had
+    if (!current && drawn.most && *drawn.most * inner < open)
+        current = drawn.most; // it takes no more, and so much can be had
     if (!current) {
-        sheet.atMost(names.power, asked, open * open / (4 * inner), u"kW",
-                     tr("most power of the cold pack"));
+        sheet.atMost(tr("%1, %2").arg(drawn.names.power, where), asked, open * open / (4 * inner),
+                     u"kW", tr("most power of the cold pack"));
         return std::nullopt;
     }
-    const bool held = most && *most < *current;
-    sheet.step(names.current,
-               QString(names.currentSymbol + QStringLiteral(" = (V − √(V² − 4·R·") +
-                       names.powerSymbol + QStringLiteral("))/(2·R)")),
-               held ? tr("no more than %1").arg(drawn.atMost->origin.name)
+    const bool held = drawn.most && *drawn.most < *current;
+    sheet.step(tr("%1, %2").arg(drawn.names.current, where),
+               QString(drawn.names.currentSymbol + QStringLiteral(" = (V − √(V² − 4·R·") +
+                       drawn.names.powerSymbol + QStringLiteral("))/(2·R)")),
+               held ? tr("no more than %1").arg(drawn.told->atMost->origin.name)
                     : QString(show(open, u"V") + QStringLiteral(", ") + show(inner, u"mΩ") +
                               QStringLiteral(", ") + show(asked, u"kW")),
-               held ? *most : *current, u"A");
-    return held ? *most : *current;
+               held ? *drawn.most : *current, u"A");
+    return held ? *drawn.most : *current;
+}
+
+// A temperature at which the drive is judged.
+struct Place
+{
+    QString where; // "coldest"
+    Temperature at;
+    bool isHeld = false; // by the controller, to the power for a cold pack
+    std::vector<const Origin *> from;
+};
+
+// The coldest; where the controller lets go; the hottest.
+std::vector<Place> placesOf(Worksheet &sheet, const ColdDrive &drive, const Range &driving,
+                            bool isHeld)
+{
+    std::optional<Temperature> below;
+    if (drive.heldTo) {
+        const Temperature taken = sheet.take(drive.heldBelow, u"θ_c", u"°C", kColdest, kHottest);
+        if (isUsable(drive.heldBelow, taken))
+            below = taken;
+    }
+    if (!driving.known)
+        return {};
+    const auto holdsAt = [&](Temperature at) {
+        return isHeld && below && at < *below;
+    };
+    const Origin *coldest = driving.from.front();
+    std::vector<Place> places{{tr("coldest"),
+                               driving.coldest,
+                               isHeld && (!below || holdsAt(driving.coldest)),
+                               {coldest}}};
+    if (holdsAt(driving.coldest) && *below <= driving.hottest)
+        places.push_back({tr("held no more"), *below, false, {&drive.heldBelow.origin}});
+    if (driving.coldest < driving.hottest)
+        places.push_back(
+            {tr("hottest"), driving.hottest, holdsAt(driving.hottest), {driving.from.back()}});
+    return places;
 }
 
 void judgeColdDrive(Worksheet &sheet, const ColdDrive &drive, const Cells &cells,
@@ -203,49 +265,65 @@ void judgeColdDrive(Worksheet &sheet, const ColdDrive &drive, const Cells &cells
         if (isUsable(*drive.heldTo, taken))
             heldTo = taken;
     }
-    std::optional<Current> cellPeak;
-    if (drive.cellPeak) {
-        const Current taken = sheet.take(*drive.cellPeak, u"i_c", u"A", 0);
-        if (isUsable(*drive.cellPeak, taken))
-            cellPeak = taken;
-    }
+    const auto takePeak = [&sheet](const std::optional<Given<Current>> &peak, QStringView symbol) {
+        const Current taken = peak ? sheet.take(*peak, symbol, u"A", 0) : Current();
+        return peak && isUsable(*peak, taken) ? std::optional(taken) : std::nullopt;
+    };
+    const std::optional<Current> coldPeak = takePeak(drive.cellPeak, u"i_c");
+    const std::optional<Current> warmPeak = takePeak(drive.warmCellPeak, u"i_w");
+    const std::vector<Place> places = placesOf(sheet, drive, driving, heldTo.has_value());
     const bool known = isUsable(drive.openCircuit, open) && isUsable(drive.inner, inner);
-    const auto judge = [&](const DrawnPower &drawn, const DrawnNames &names, bool isPeak) {
+    const Source source{known ? open : Voltage(), inner};
+
+    const auto judgeAt = [&](const Drawn &drawn, const Place &place, Current ofPack) {
         // what it is held to decides, not what more it could draw
-        const bool isHeld = heldTo && drawn.power.value && *heldTo < *drawn.power.value;
+        const bool isHeld = place.isHeld && drawn.power && *heldTo < *drawn.power;
         const std::vector<const Origin *> drawnFrom{
-            isHeld ? &drive.heldTo->origin : &drawn.power.origin, &drive.openCircuit.origin,
+            isHeld ? &drive.heldTo->origin : &drawn.told->power.origin, &drive.openCircuit.origin,
             &cells.parallelFrom, &drive.inner.origin};
-        const auto current =
-            drawnCurrent(sheet, drawn, names, known ? open : Voltage(), inner, heldTo);
-        if (!current || cells.parallel < 1 || !driving.known)
-            return;
-        const Current ofCell = *current / cells.parallel;
-        if (isPeak && drive.cellPeak) {
-            if (cellPeak) {
-                sheet.restsOn(drawnFrom, drive.cellPeak);
-                sheet.atMost(names.cell, ofCell, *cellPeak, u"A", from(drive.cellPeak->origin));
+        const Current ofCell = ofPack / cells.parallel;
+        const QString what = tr("%1, %2").arg(drawn.names.cell, place.where);
+        const bool isColdest = place.at == driving.coldest;
+        const std::optional<Given<Current>> &told = isColdest ? drive.cellPeak : drive.warmCellPeak;
+        if (drawn.isPeak && told) {
+            if (const auto &peak = isColdest ? coldPeak : warmPeak) {
+                sheet.restsOn(drawnFrom, *told);
+                sheet.atMost(what, ofCell, *peak, u"A", from(told->origin));
             }
         } else if (!limit.curve.isEmpty()) {
-            if (!covers(limit, driving.coldest))
+            if (!covers(limit, place.at))
                 doubtBeyond(sheet, limit, driving);
-            sheet.restsOn(drawnFrom, driving.from.front(), limit);
-            sheet.atMost(names.cell, ofCell, limit.curve.at(driving.coldest), u"A",
-                         tr("%1, at %2").arg(from(limit.origin), show(driving.coldest, u"°C")));
+            sheet.restsOn(drawnFrom, place.from, limit);
+            sheet.atMost(what, ofCell, limit.curve.at(place.at), u"A",
+                         tr("%1, at %2").arg(from(limit.origin), show(place.at, u"°C")));
         }
     };
-    judge(drive.peak,
-          {tr("peak power of driving, coldest"), tr("current of the pack at peak power, coldest"),
-           tr("current of a cell at peak power, coldest"), QStringLiteral("P̂"), QStringLiteral("Î"),
-           QStringLiteral("Î_m")},
-          true);
+    const auto judge = [&](const Drawn &drawn) {
+        std::array<std::optional<Current>, 2> worked; // unheld, held: alike wherever it is
+        std::array<bool, 2> isWorked{};
+        for (const Place &place : places) {
+            const std::size_t held = place.isHeld ? 1 : 0;
+            if (!isWorked[held])
+                worked[held] =
+                    drawnCurrent(sheet, drawn, source,
+                                 place.isHeld ? heldTo : std::optional<Power>(), place.where);
+            isWorked[held] = true;
+            if (worked[held] && cells.parallel >= 1)
+                judgeAt(drawn, place, *worked[held]);
+        }
+    };
+    judge(takeDrawn(sheet, drive.peak,
+                    {tr("peak power of driving"), tr("current of the pack at peak power"),
+                     tr("current of a cell at peak power"), QStringLiteral("P̂"),
+                     QStringLiteral("Î"), QStringLiteral("Î_m")},
+                    true));
     if (drive.continuous)
-        judge(*drive.continuous,
-              {tr("continuous power of driving, coldest"),
-               tr("current of the pack at continuous power, coldest"),
-               tr("current of a cell at continuous power, coldest"), QStringLiteral("P"),
-               QStringLiteral("I"), QStringLiteral("I_m")},
-              false);
+        judge(takeDrawn(sheet, *drive.continuous,
+                        {tr("continuous power of driving"),
+                         tr("current of the pack at continuous power"),
+                         tr("current of a cell at continuous power"), QStringLiteral("P"),
+                         QStringLiteral("I"), QStringLiteral("I_m")},
+                        false));
     sheet.turnedBy(tr("Less power while the pack is cold, set in the controller, more cells in "
                       "parallel, or the maker's limit for seconds at that temperature."));
 }

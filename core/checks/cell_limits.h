@@ -44,16 +44,22 @@ struct DrawnPower
     std::optional<Given<Current>> atMost; // A, 0 or more; the inverter takes no more
 };
 
-// Driving in the coldest that counts, with as little in the pack as it is driven to.
+// Driving in the coldest that counts, with as little in the pack as it is driven to; and where the
+// controller lets go, and at the hottest, with the same resistance, which there is on the safe
+// side.
 struct ColdDrive
 {
     Given<Voltage> openCircuit; // V of the pack at rest, above 0
     Given<Resistance> inner;    // Ω of the pack when cold, 0 or more
     DrawnPower peak;            // for seconds
     std::optional<DrawnPower> continuous;
-    std::optional<Given<Power>> heldTo; // W; the controller asks no more of a cold pack
+    // W; the controller asks no more of a pack colder than `heldBelow`, K; none: it never holds.
+    std::optional<Given<Power>> heldTo;
+    Given<Temperature> heldBelow = {};
     // A, of one cell for seconds, when coldest; none: the curve for driving is used.
     std::optional<Given<Current>> cellPeak;
+    // Likewise from where it is held no more up to the hottest.
+    std::optional<Given<Current>> warmCellPeak = {};
 };
 
 struct CellLimitsInputs

@@ -128,10 +128,14 @@ std::optional<ColdDrive> coldDrive(const BookInputs &in, const Wiring &wiring,
     drive.peak = {demand->peak, demand->peakCurrent};
     if (demand->continuous)
         drive.continuous = DrawnPower{*demand->continuous, demand->continuousCurrent};
-    if (in.has("pack.cold_power", circuit))
+    if (in.has("pack.cold_power", circuit)) {
         drive.heldTo = in.figure<Power>("pack.cold_power", circuit);
+        drive.heldBelow = in.figure<Temperature>("pack.cold_power_below", circuit);
+    }
     if (in.has("cell.cold_peak_current", module))
         drive.cellPeak = in.figure<Current>("cell.cold_peak_current", module);
+    if (in.has("cell.warm_peak_current", module))
+        drive.warmCellPeak = in.figure<Current>("cell.warm_peak_current", module);
     return drive;
 }
 

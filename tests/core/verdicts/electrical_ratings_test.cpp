@@ -174,12 +174,6 @@ TEST_F(ElectricalRatings, ABranchIsAsByHand)
     expectAsks(judgeBranchRatingsOfBook(inputs()), "how long its peak");
 }
 
-TEST_F(ElectricalRatings, ABranchAsksForLimitsAndCurrents)
-{
-    const Id<Branch> main = branch("Main", "", "300 A");
-    figure("branch.peak_duration", main, "10 s");
-    const Id<Part> contactor = part("Contactor", PartRole::Contactor, traction, main);
-    expectAsks(judgeBranchRatingsOfBook(inputs()), "continuous current of Main");
 // 47.3 kW at the pack's terminals, 41.6 kW at the shaft; from 96 · 3.3 V at 10 % and 8 · 6 mΩ that
 // is (316.8 − √(316.8² − 4 · 0.048 · 47300))/0.096 = 152.8 A.
 TEST_F(ElectricalRatings, ABranchCarriesWhatDrivingTakesWhereLessIsEntered)
@@ -258,6 +252,12 @@ TEST_F(ElectricalRatings, ThePeakOfThePackIsHeldToALimitThatLastsAsLong)
     EXPECT_EQ(row().limit, show(amperes(150), u"A"));
 }
 
+TEST_F(ElectricalRatings, ABranchAsksForLimitsAndCurrents)
+{
+    const Id<Branch> main = branch("Main", "", "300 A");
+    figure("branch.peak_duration", main, "10 s");
+    const Id<Part> contactor = part("Contactor", PartRole::Contactor, traction, main);
+    expectAsks(judgeBranchRatingsOfBook(inputs()), "continuous current of Main");
     expectAsks(judgeBranchRatingsOfBook(inputs()), "peak current limit of Contactor");
     rate(contactor, kDcCurrent, "200 A");
     expectAsks(judgeBranchRatingsOfBook(inputs()), "peak current limit of Contactor");
@@ -423,6 +423,24 @@ TEST_F(ElectricalRatings, TheDrivesPeakIsHeldToTheColdCells)
     EXPECT_NE(peakRow().verdict, Verdict::Fails);
     figure("cell.cold_peak_current", modules.front(), "50 A");
     EXPECT_EQ(peakRow().limit, show(amperes(50), u"A"));
+    // up to where it holds has to be said: from there on the whole power is asked
+    expectAsks(judgeCellLimitsOfBook(inputs()), "temperature of the cells below which",
+               judgeCellLimitsOfBook(inputs()).front().verdict);
+    figure("pack.cold_power_below", traction, "-2 °C");
+    const auto warmRow = [&](const char *where) {
+        const std::vector<Check> checks = judgeCellLimitsOfBook(inputs());
+        for (const Comparison &c : checks.front().comparisons)
+            if (c.what ==
+                QStringLiteral("current of a cell at peak power, ") + QString::fromLatin1(where))
+                return c;
+        return Comparison();
+    };
+    EXPECT_EQ(warmRow("held no more").value, show(amperes(amps(45e3)), u"A"));
+    EXPECT_EQ(warmRow("held no more").limit, show(amperes(72), u"A")); // 40 A + 8/10 of 40 A
+    EXPECT_EQ(warmRow("hottest").limit, show(amperes(80), u"A"));
+    figure("cell.warm_peak_current", modules.front(), "90 A");
+    EXPECT_EQ(warmRow("held no more").limit, show(amperes(90), u"A"));
+    EXPECT_EQ(warmRow("hottest").limit, show(amperes(90), u"A"));
 }
 
 TEST_F(ElectricalRatings, BrakingToldTwiceIsComparedWithinThePacksVoltages)

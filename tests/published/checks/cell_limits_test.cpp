@@ -168,9 +168,28 @@ TEST(CellLimits, HoldsThePeakOfTheDriveToTheColdCell)
     // what the controller asks of a cold pack: (360 − √(129600 − 15200))/0.2 = 108.8 A
     CellLimitsInputs in = inTheCold(82e3, 30e3);
     in.drive->heldTo = given(watts(38e3), QStringLiteral("power when cold"));
+    in.drive->heldBelow = notKnown<Temperature>(QStringLiteral("held below"));
+    in.drive->warmCellPeak = given(amperes(140), QStringLiteral("for seconds when warm"));
     check = judgeCellLimits(in);
     EXPECT_NEAR(reading::si(reading::comparison(check, peak)->value), 54.42, 0.01);
+    EXPECT_EQ(check.verdict, Verdict::Unknown);
+    EXPECT_EQ(check.unknowns, QStringList(QStringLiteral("held below")));
+    // from where it lets go the whole power is asked: 122.2 A
+    const QString warmer = QStringLiteral("current of a cell at peak power, held no more");
+    in.drive->heldBelow = given(celsius(0), QStringLiteral("held below"));
+    check = judgeCellLimits(in);
     EXPECT_EQ(check.verdict, Verdict::Tight);
+    ASSERT_NE(reading::comparison(check, warmer), nullptr);
+    EXPECT_NEAR(reading::si(reading::comparison(check, warmer)->value), 122.2, 0.05);
+    in.drive->warmCellPeak.reset(); // then the curve for driving, 80 A
+    check = judgeCellLimits(in);
+    EXPECT_NEAR(reading::si(reading::comparison(check, warmer)->limit), 80, 1e-9);
+    EXPECT_EQ(check.verdict, Verdict::Fails);
+    // a controller that lets go before the coldest holds nothing
+    in.drive->heldBelow.value = celsius(-8);
+    check = judgeCellLimits(in);
+    EXPECT_NEAR(reading::si(reading::comparison(check, peak)->value), 122.2, 0.05);
+    EXPECT_EQ(reading::comparison(check, warmer), nullptr);
 
     // an inverter that takes no more than 100 A, and a maker's limit for seconds
     in = inTheCold(82e3, 30e3);
@@ -179,6 +198,7 @@ TEST(CellLimits, HoldsThePeakOfTheDriveToTheColdCell)
     EXPECT_NEAR(reading::si(reading::comparison(check, peak)->value), 50, 1e-9);
     in = inTheCold(82e3, 30e3);
     in.drive->cellPeak = given(amperes(140), QStringLiteral("for seconds in the cold"));
+    in.drive->warmCellPeak = given(amperes(140), QStringLiteral("for seconds when warm"));
     check = judgeCellLimits(in);
     EXPECT_NEAR(reading::si(reading::comparison(check, peak)->limit), 140, 1e-9);
     EXPECT_LE(check.verdict, Verdict::Tight);
