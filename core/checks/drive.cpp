@@ -235,6 +235,18 @@ void judgeMotorSpeed(Worksheet &sheet, const DriveInputs &inputs, const Known &k
         sheet.turnedBy(tr("A longer gear or final drive, larger tyres, or a lower wanted speed."));
 }
 
+void judgeOverspeed(Worksheet &sheet, const DriveInputs &inputs, const Known &known)
+{
+    if (!inputs.overspeed)
+        return;
+    const auto turned = taken(sheet, *inputs.overspeed, u"n_w", u"rpm", 0, 1e5);
+    sheet.restsOn(inputs.overspeed, inputs.motorLimit);
+    if (turned && known.motorLimit &&
+        sheet.atMost(tr("motor speed, turned by the wheels"), *turned, *known.motorLimit, u"rpm",
+                     inputs.motorLimit.origin.name) != Verdict::Holds)
+        sheet.turnedBy(tr("Low gears locked out at speed, or a lower speed downhill."));
+}
+
 void judgeHolding(Worksheet &sheet, const DriveInputs &inputs, const Known &known)
 {
     if (!known.load || !known.wantedSpeed)
@@ -372,6 +384,7 @@ Check judgeDrive(const DriveInputs &inputs)
         sheet.takeChoice(missing, {});
     judgeTorques(sheet, inputs, known);
     judgeMotorSpeed(sheet, inputs, known);
+    judgeOverspeed(sheet, inputs, known);
     judgeHolding(sheet, inputs, known);
     if (!known.motorKnown || !known.ratios || !known.gearChange || !known.efficiency ||
         !known.radius || !known.load || !known.gripKnown)

@@ -29,9 +29,11 @@ struct DriveInputs
     // The motor: its curve, or, when the curve is empty, peak torque and peak power.
     std::vector<std::pair<RotationSpeed, Torque>> curve;
     Origin curveOrigin;
-    Given<Torque> peakTorque;               // not needed with a curve
-    Given<Power> peakPower;                 // at the shaft; not needed with a curve
-    Given<RotationSpeed> motorLimit;        // the highest speed its maker allows
+    Given<Torque> peakTorque;        // not needed with a curve
+    Given<Power> peakPower;          // at the shaft; not needed with a curve
+    Given<RotationSpeed> motorLimit; // the highest speed makers of motor and gearbox allow
+    // The highest the wheels can turn it to, downhill or in the wrong gear; absent: not judged.
+    std::optional<Given<RotationSpeed>> overspeed;
     std::optional<Given<Torque>> torqueSet; // the controller's setting, when it is lower
     // How far the torque may be off what is set, each way: a controller reckons it from currents, a
     // temperature and a table. 0 to 1. Taken only where the set torque decides.

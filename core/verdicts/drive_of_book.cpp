@@ -113,6 +113,7 @@ void putMotor(const BookInputs &in, const Part &motor, const Around &around, Dri
             drive.missing))
         speeds.push_back(one->limit);
     drive.motorLimit = lowestOf(in.rating<RotationSpeed>(motor, kHighestSpeed), speeds);
+    drive.overspeed = figureIfAny<RotationSpeed>(in, "motor.overspeed", motor);
     drive.continuousPower = lowestOf(in.rating<Power>(motor, kContinuousPower), lasting);
 
     std::optional<Torque> peak;

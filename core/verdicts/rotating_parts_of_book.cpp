@@ -45,7 +45,8 @@ std::vector<const Part *> rotatingParts(const Records &records)
 
 using Motors = std::vector<const Part *>;
 
-// As recorded; else as fast as any motor may turn: nothing tells which of several turns it.
+// As recorded; else as fast as any motor may turn or the wheels can turn it: nothing tells which of
+// several turns it.
 Given<RotationSpeed> highestSpeed(const BookInputs &in, const Part &part, const Motors &motors,
                                   std::vector<Origin> &missing)
 {
@@ -56,10 +57,12 @@ Given<RotationSpeed> highestSpeed(const BookInputs &in, const Part &part, const 
     std::vector<Origin> silent;
     for (const Part *motor : motors) {
         const Given<RotationSpeed> limit = in.rating<RotationSpeed>(*motor, kHighestSpeed);
+        const Given<RotationSpeed> turned = in.figure<RotationSpeed>("motor.overspeed", *motor);
         if (!limit.value)
             silent.push_back(limit.origin);
-        else if (!fastest || *fastest->value < *limit.value)
-            fastest = limit;
+        for (const Given<RotationSpeed> &one : {limit, turned})
+            if (one.value && (!fastest || *fastest->value < *one.value))
+                fastest = one;
     }
     if (fastest)
         missing = silent;

@@ -148,6 +148,25 @@ TEST(DriveOfBook, IsHeldToTheLowestOfSeveralInvertersAndGearboxes)
     expectUnknown(asking, "peak AC current limit of Inverter 3");
 }
 
+TEST(DriveOfBook, HoldsWhatTheWheelsTurnTheMotorToAgainstMotorAndGearbox)
+{
+    VehicleBook van;
+    const Id<Part> motor = putDrive(van);
+    van.figure("motor.overspeed", "9500 rpm", motor);
+    DriveInputs in = driveByHand();
+    in.overspeed = of<RotationSpeed>("9500 rpm");
+    expectSame(van.only("drive"), judgeDrive(in));
+    const Id<Part> gearbox = van.part("Gearbox", PartRole::Gearbox);
+    van.rating(gearbox, RatedQuantity::Torque, RatingKind::Limit, RatingBasis::Peak, "400 N·m");
+    van.rating(gearbox, RatedQuantity::RotationSpeed, RatingKind::Limit, RatingBasis::Continuous,
+               "9000 rpm");
+    const Check check = van.only("drive");
+    EXPECT_EQ(check.verdict, Verdict::Fails);
+    EXPECT_TRUE(std::any_of(check.comparisons.begin(), check.comparisons.end(), [](const auto &c) {
+        return c.what == name("motor speed, turned by the wheels") && c.verdict == Verdict::Fails;
+    }));
+}
+
 TEST(DriveOfBook, AsksForTheRatioOfSeveralGearboxes)
 {
     VehicleBook van;

@@ -67,6 +67,16 @@ TEST(RotatingPartsOfBook, AreTurnedByTheFastestOfSeveralMotors)
     expectSame(van.only("rotating_part"), judgeRotatingPart(couplingByHand()));
     motor("Motor 3", "");
     expectUnknown(van.only("rotating_part"), "rotation speed limit of Motor 3");
+    // downhill it may be turned faster than its maker allows
+    VehicleBook downhill;
+    putCoupling(downhill);
+    const Id<Part> turned = downhill.part("Motor", PartRole::Motor);
+    downhill.rating(turned, RatedQuantity::RotationSpeed, RatingKind::Limit,
+                    RatingBasis::Continuous, "9000 rpm");
+    downhill.figure("motor.overspeed", "11000 rpm", turned);
+    RotatingPartInputs in = couplingByHand();
+    in.highestSpeed = of<RotationSpeed>("11000 rpm");
+    expectSame(downhill.only("rotating_part"), judgeRotatingPart(in));
 }
 
 TEST(RotatingPartsOfBook, AreCouplingsTurnedAsFastAsTheMotorMay)
