@@ -380,7 +380,7 @@ MostCells mostCellsInSeries(const CircuitRatingsInputs &inputs, double share)
 WorstVoltage worstVoltage(const CircuitRatingsInputs &inputs)
 {
     Worksheet aside(QStringLiteral("circuit_ratings"), {}, Protects::Electronics);
-    Worst worst(aside, inputs.current);
+    Worst worst(aside, inputs);
     addPack(aside, worst, inputs.pack);
     addMotor(aside, worst, inputs.motor);
     addOthers(aside, worst, inputs.others);

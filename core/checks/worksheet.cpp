@@ -245,7 +245,7 @@ QString Worksheet::verdictLine() const
         line = !m_check.refusals.isEmpty() ? tr("Unknown: %1").arg(m_check.refusals.front())
                : m_notMeasured             ? tr("Unknown: not measured yet")
                : !m_check.unknowns.isEmpty()
-                   ? tr("Unknown: not known is %1").arg(firstOf(m_check.unknowns))
+                   ? tr("Unknown for want of %1").arg(firstOf(m_check.unknowns))
                : !m_check.doubts.isEmpty() ? tr("Unknown: %1").arg(m_check.doubts.front())
                                            : tr("Unknown: nothing to hold it against");
         break;

@@ -254,8 +254,6 @@ void LogSheet::offerKnown()
     keep(*m_donor, knownDonors(records));
     keep(*m_circuit, knownCircuits(records));
     keep(*m_order, knownPurchases(records));
-    const QString own = records.build().currency.code();
-    m_fields.at(QStringLiteral("unit_price"))->setHint(tr("%1, or with its currency").arg(own));
     followState();
 }
 
@@ -266,10 +264,6 @@ void LogSheet::followState()
          {"seller", "freight", "duty", "tax", "core_charge", "count", "purchase"})
         m_fields.at(QString::fromLatin1(where))->setEnabled(bought);
     m_fields.at(QStringLiteral("warranty_days"))->setEnabled(bought);
-    const QString own = m_book.records().build().currency.code();
-    m_fields.at(QStringLiteral("unit_price"))
-        ->setHint(bought ? tr("%1, or with its currency").arg(own)
-                         : tr("what it is expected to cost"));
     followOrder();
 }
 
@@ -280,7 +274,11 @@ void LogSheet::followPrice()
     const bool foreign = price && price->currency() != own && state() != PartState::Wanted &&
                          m_order->key().isEmpty();
     const Purchase *order = m_book.records().byKey<Purchase>(m_order->key());
-    const Currency paidIn = price ? price->currency() : order ? order->currency : own;
+    const Currency paidIn = order ? order->currency : price ? price->currency() : own;
+    m_fields.at(QStringLiteral("unit_price"))
+        ->setHint(state() == PartState::Wanted ? tr("what it is expected to cost")
+                  : order                      ? tr("%1, as that order").arg(order->currency.code())
+                                               : tr("%1, or with its currency").arg(own.code()));
     for (const char *where : {"freight", "duty", "tax"})
         m_fields.at(QString::fromLatin1(where))
             ->setHint(tr("%1, for all of the order").arg(paidIn.code()));

@@ -63,7 +63,7 @@ TEST_F(NeedsOfEngineering, APermitHoldsOnlyWithAllThatMakesItSafeAndOnlyToday)
     TaskNeed leave = need(ohmwright::NeedKind::Permit);
     leave.permit = book.add(permit);
     EXPECT_TRUE(judged(leave).met);
-    EXPECT_FALSE(judge(book.records(), leave, today.addDays(1)).met);
+    EXPECT_FALSE(judge(book.records(), leave, {}, today.addDays(1)).met);
 
     permit.key.clear();
     permit.secondPerson.clear();

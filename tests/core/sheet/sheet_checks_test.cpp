@@ -53,7 +53,7 @@ TEST(SheetChecks, WhatIsNotKnownIsSaidAndHasNoMargin)
     in.pulseEnergy.value.reset();
     in.timeBeforeClosing.value = seconds(0.2); // 99 % reached: what is known holds
     const QString page = sheetOf(book.records(), {judgePrecharge(in)});
-    EXPECT_TRUE(page.contains(QStringLiteral("not known is pulse energy")));
+    EXPECT_TRUE(page.contains(QStringLiteral("for want of pulse energy")));
     EXPECT_TRUE(page.contains(QStringLiteral("1 unknown")));
 }
 

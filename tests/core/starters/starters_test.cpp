@@ -16,7 +16,7 @@
 namespace ohmwright {
 namespace {
 
-constexpr std::size_t kFewest = 80, kMost = 155;
+constexpr std::size_t kFewest = 80, kMost = 150;
 constexpr int kFewestMilestones = 6, kMostMilestones = 9;
 
 // All tasks before `task`, near and far.

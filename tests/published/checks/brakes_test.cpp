@@ -86,7 +86,7 @@ TEST(Brakes, FailWithoutVacuumAndAreUnknownWithoutKnowingTheBoost)
     in.engineStays = true;
     EXPECT_EQ(judgeBrakes(in).verdict, Verdict::Holds);
     in.boost = notKnown<BrakeBoost>(QStringLiteral("boost"));
-    EXPECT_EQ(judgeBrakes(in).sentence, QStringLiteral("Unknown: not known is boost."));
+    EXPECT_EQ(judgeBrakes(in).sentence, QStringLiteral("Unknown for want of boost."));
     in.boost = given(BrakeBoost::VacuumPump, QStringLiteral("boost"));
     in.vacuum = notKnown<Pressure>(QStringLiteral("vacuum"));
     EXPECT_EQ(judgeBrakes(in).verdict, Verdict::Unknown);

@@ -245,7 +245,7 @@ TEST(CellLimits, WantsAChannelForEachCell)
     EXPECT_LE(judged(in), Verdict::Tight);
     in.channels.value.reset();
     EXPECT_EQ(judgeCellLimits(in).sentence,
-              QStringLiteral("Unknown: not known is management channels."));
+              QStringLiteral("Unknown for want of management channels."));
 }
 
 TEST(CellLimits, RefusesWhatPhysicsDoesNotAllow)

@@ -254,7 +254,7 @@ TEST(CircuitRatings, IsUnknownWhenASourceThatAppliesIsNotKnown)
     in.motor.highestSpeed = notKnown<RotationSpeed>(QStringLiteral("highest motor speed"));
     const Check check = judgeCircuitRatings(in);
     EXPECT_EQ(check.verdict, Verdict::Unknown);
-    EXPECT_EQ(check.sentence, QStringLiteral("Unknown: not known is highest motor speed."));
+    EXPECT_EQ(check.sentence, QStringLiteral("Unknown for want of highest motor speed."));
 }
 
 TEST(CircuitRatings, KeepsAKnownFailureWhateverElseIsUnknown)

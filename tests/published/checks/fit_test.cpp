@@ -114,7 +114,7 @@ TEST(Fit, CountsTheRoomOfACableOnItsSideOnly)
     EXPECT_TRUE(mayFit(judgeFit(bay(474, 240, 180, {inverter}))));
     inverter.ports[0].connector = notKnown<Length>(QStringLiteral("DC connector"));
     EXPECT_EQ(judgeFit(bay(480, 240, 180, {inverter})).sentence,
-              QStringLiteral("Unknown: not known is DC connector."));
+              QStringLiteral("Unknown for want of DC connector."));
 }
 
 TEST(Fit, LiesOnlyAsItMay)

@@ -120,7 +120,7 @@ TEST(Grouping, FailsWithTooFewWhateverElseIsNotKnown)
     EXPECT_EQ(few.verdict, Verdict::Fails);
     const Check open = judgeGrouping(layout(modules, 1, 2));
     EXPECT_EQ(open.verdict, Verdict::Unknown);
-    EXPECT_EQ(open.sentence, QStringLiteral("Unknown: not known is resistance of module 1."));
+    EXPECT_EQ(open.sentence, QStringLiteral("Unknown for want of resistance of module 1."));
 }
 
 TEST(Grouping, RefusesPartsOfModulesAndDoesNotGroupThem)

@@ -229,9 +229,8 @@ TEST(Pack, DrawsTheVoltageOverTheDischarge)
 
 TEST(Pack, IsUnknownWithoutTheCurveOrWithHalfOfIt)
 {
-    EXPECT_EQ(
-        judgePack(packOf(96, 2, {}, 65, 1.2e-3, 20e3)).sentence,
-        QStringLiteral("Unknown: not known is open-circuit voltage against state of charge."));
+    EXPECT_EQ(judgePack(packOf(96, 2, {}, 65, 1.2e-3, 20e3)).sentence,
+              QStringLiteral("Unknown for want of open-circuit voltage against state of charge."));
     const Curve<double, Voltage> half({{0.2, volts(3.5)}, {0.8, volts(3.9)}});
     EXPECT_EQ(judgePack(packOf(96, 2, half, 65, 1.2e-3, 20e3)).verdict, Verdict::Unknown);
 }

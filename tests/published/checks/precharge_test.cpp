@@ -104,7 +104,7 @@ TEST(Precharge, IsUnknownWithoutTheCapacitanceAndNamesIt)
     in.linkCapacitance = notKnown<Capacitance>(QStringLiteral("capacitance of the link"));
     const Check check = judgePrecharge(in);
     EXPECT_EQ(check.verdict, Verdict::Unknown);
-    EXPECT_EQ(check.sentence, QStringLiteral("Unknown: not known is capacitance of the link."));
+    EXPECT_EQ(check.sentence, QStringLiteral("Unknown for want of capacitance of the link."));
 }
 
 TEST(Precharge, SaysOnWhoseWordItRests)

@@ -200,7 +200,7 @@ TEST(Worksheet, SaysOfAnUnknownWhatIsMissingAndNotWhatItRestsOn)
     Worksheet paper = sheet();
     paper.take(given(amperes(5), text("guessed"), Evidence::Assumed), u"I", u"A");
     paper.take(notKnown<Current>(text("limit")), u"I", u"A");
-    EXPECT_EQ(paper.finish({}).sentence, text("Unknown: not known is limit."));
+    EXPECT_EQ(paper.finish({}).sentence, text("Unknown for want of limit."));
 }
 
 // 20 ± 4 % against 19 and 19.5: the worst it may stand for is 19.2.
