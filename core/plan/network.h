@@ -184,8 +184,8 @@ struct HoldUps
 // Every unmet leaf need on the chain belongs to exactly one move, and so does every task on it that
 // can start now (Do). Meeting all the moves' needs leaves at least one task startable, unless the
 // milestone is done (no moves). Order: latest start ascending, that is chainDays descending but for
-// moves with a day of their own (first, without a date); then tasks freed descending; then kind;
-// then subject by its UTF-16 codes. Any task may be asked about, milestone or not.
+// moves with a day of their own (first, without a date); then tasks freed descending; then key, the
+// subject by its UTF-16 codes; then kind. Any task may be asked about, milestone or not.
 //
 // The chain must be free of loops and the milestone must exist (asserted; no chain and no moves
 // otherwise).

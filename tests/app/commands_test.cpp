@@ -80,7 +80,7 @@ TEST_F(CommandsTest, CreateBeginsABookFromAStarterAndItsAnswers)
     }
     EXPECT_EQ(run({"holdups", book()}), 1);
     EXPECT_THAT(out.toStdString(), HasSubstr("Route agreed"));
-    EXPECT_THAT(out.toStdString(), HasSubstr("Which route applies"));
+    EXPECT_THAT(out.toStdString(), HasSubstr("Ask the authority"));
     ASSERT_EQ(run({"dump", book(), at("a.json")}), 0) << err.toStdString();
     ASSERT_EQ(run({"load", at("again.ohmwright"), at("a.json")}), 0) << err.toStdString();
     ASSERT_EQ(run({"dump", at("again.ohmwright"), at("b.json")}), 0);

@@ -209,11 +209,11 @@ private:
             p.orderedOn = m_values.date();
             const bool own = m_chance.oneIn(2);
             p.currency = own ? m_own : m_values.currency();
-            p.rate = p.currency == m_own ? Rate() : m_values.rate();
+            p.rate = p.currency == m_own ? Rate() : m_values.dayRate();
             p.rateSource = text();
-            p.freight = m_values.money(p.currency);
-            p.duty = m_values.money(p.currency);
-            p.tax = m_values.money(p.currency);
+            p.freight = m_values.price(p.currency);
+            p.duty = m_values.price(p.currency);
+            p.tax = m_values.price(p.currency);
             p.shareBy = m_values.word<ShareBy>();
             p.reference = text();
             p.promisedOn = m_values.perhapsDate();
@@ -226,9 +226,9 @@ private:
                 item.purchase = p.id;
                 item.position = position;
                 item.name = m_values.requiredText();
-                item.count = m_chance.oneIn(5) ? 100000 : m_chance.between(1, 9);
-                item.unitPrice = m_values.money(p.currency);
-                item.coreCharge = m_values.money(p.currency);
+                item.count = m_chance.oneIn(5) ? 1000 : m_chance.between(1, 9);
+                item.unitPrice = m_values.price(p.currency);
+                item.coreCharge = m_values.price(p.currency);
                 item.coreReturnedOn = m_values.perhapsDate();
                 item.line = perhapsOne<BudgetLine>();
                 items.push_back(item);
@@ -239,7 +239,7 @@ private:
                 payment.purchase = p.id;
                 payment.position = position;
                 payment.on = m_values.date();
-                payment.amount = m_values.money(p.currency, true);
+                payment.amount = m_values.price(p.currency, true);
                 payment.note = text();
                 payments.push_back(payment);
             }

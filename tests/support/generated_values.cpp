@@ -161,6 +161,13 @@ Money ValueMaker::money(Currency currency, bool negativeToo)
     return {negativeToo && m_chance.oneIn(3) ? -minor : minor, currency};
 }
 
+Money ValueMaker::price(Currency currency, bool negativeToo)
+{
+    constexpr std::int64_t kMost = 10'000'000;
+    const std::int64_t minor = m_chance.oneIn(10) ? kMost : m_chance.below(100'000);
+    return {negativeToo && m_chance.oneIn(3) ? -minor : minor, currency};
+}
+
 Currency ValueMaker::currency()
 {
     const std::vector<Currency> all = Currency::all();
@@ -179,6 +186,13 @@ Rate ValueMaker::rate()
     const QString text = m_chance.oneIn(4) ? m_chance.pick(kOdd)
                                            : QString::number(m_chance.below(200)) + u'.' +
                                                  QString::number(m_chance.between(1, 99999));
+    return Rate::parse(text, NumberStyle::pointDecimal()).value();
+}
+
+Rate ValueMaker::dayRate()
+{
+    const QString text =
+        QString::number(m_chance.below(200)) + u'.' + QString::number(m_chance.between(1, 99999));
     return Rate::parse(text, NumberStyle::pointDecimal()).value();
 }
 

@@ -29,7 +29,10 @@ public:
     Amount anyAmount(); // each unit in turn
     Money money(Currency currency, bool negativeToo = false);
     Currency currency(); // each in turn
+    // What a whole purchase may be made of, and still be counted in the book's own currency.
+    Money price(Currency currency, bool negativeToo = false);
     Rate rate();
+    Rate dayRate(); // below a thousand
 
     template <WordedEnum E>
     E word()

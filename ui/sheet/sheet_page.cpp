@@ -75,7 +75,6 @@ SheetPage::SheetPage(Book &book, const Theme &theme, Outside &outside, QWidget *
     auto *full = new QCheckBox(tr("Every check in &full"));
     full->setToolTip(tr("Otherwise checks alike that hold share a table. Either way no figure, "
                         "evidence, formula or source is left out."));
-    m_title->addAtEnd(full);
     m_title->addAtEnd(pdf);
     m_title->addAtEnd(html);
     m_contents = new QListWidget;
@@ -92,6 +91,7 @@ SheetPage::SheetPage(Book &book, const Theme &theme, Outside &outside, QWidget *
     left->addWidget(m_made);
     left->addWidget(new SectionTitle(theme, tr("Sections")));
     left->addWidget(m_contents, 1);
+    left->addWidget(full);
     m_contents->setFixedWidth(kListWidth);
     auto *split = new QSplitter(Qt::Horizontal);
     split->setChildrenCollapsible(false);

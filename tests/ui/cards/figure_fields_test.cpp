@@ -109,7 +109,6 @@ TEST_F(AFiguresCard, RefusesAFigureNobodyAsksFor)
     open();
     press(Qt::Key_Insert);
     type(u("colour of the carpet"));
-    press(Qt::Key_Escape); // closes what is offered
     press(Qt::Key_Return);
     EXPECT_NE(form().problem(), QString());
     EXPECT_EQ(line("figure")->text(), u("colour of the carpet"));
@@ -124,7 +123,10 @@ TEST_F(AFiguresCard, TakesAThresholdByItsWordsToo)
     press(Qt::Key_Return);
     press(Qt::Key_Tab);
     type(u("3 %"));
+    press(Qt::Key_Tab);
+    type(u("lamps flicker"));
     press(Qt::Key_Return);
+    ASSERT_EQ(form().problem().toStdString(), "");
     ASSERT_EQ(book.records().all<OwnThreshold>().size(), 1U);
     EXPECT_EQ(book.records().all<OwnThreshold>().rows().front().name, u("conductor.drop"));
     EXPECT_EQ(panel->list().model()->index(0, 0).data().toString(), u("voltage drop, at most"));

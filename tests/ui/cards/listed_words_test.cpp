@@ -51,7 +51,7 @@ TEST_F(ListedWordsTest, TellDaysByTheCalendar)
     winter.minutes = 225;
     book.add(winter);
     EXPECT_EQ(listed("special_day"),
-              (QStringList{u("23 Dec 2026, 3.75 h a day"),
+              (QStringList{u("23 Dec 2026, 3 h 45 min a day"),
                            u("12 Jul 2027 to 25 Jul 2027, nobody works, away")}));
 }
 
