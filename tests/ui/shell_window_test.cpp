@@ -104,7 +104,7 @@ TEST_F(AShell, putsTheFocusOnTheIndexWhenAPageHasNothingToTakeIt)
     EXPECT_EQ(QApplication::focusWidget(), parts->first);
 }
 
-TEST_F(AShell, goesWithTabFromTheTopLineOverTheIndexToThePage)
+TEST_F(AShell, goesWithTabFromTheTopLineOverThePageToTheIndex)
 {
     ASSERT_NE(tool("Book"), nullptr);
     tool("Book")->setFocus();
@@ -114,8 +114,8 @@ TEST_F(AShell, goesWithTabFromTheTopLineOverTheIndexToThePage)
         stops << QApplication::focusWidget();
     }
     // redo is unavailable
-    EXPECT_EQ(stops, (QList<QWidget *>{&shell.findLine(), tool("Undo"), tool("Dark"),
-                                       &shell.thumbIndex(), bench->first, bench->second}));
+    EXPECT_EQ(stops, (QList<QWidget *>{&shell.findLine(), tool("Undo"), tool("Dark"), bench->first,
+                                       bench->second, &shell.thumbIndex()}));
 }
 
 TEST_F(AShell, keepsThatOrderForControlsAPageAddsLater)

@@ -135,7 +135,7 @@ def hold_ups(tasks, milestone):
                       "for": sorted(owners), "frees": sorted(frees), "chainDays": days,
                       "latestStart": latest})
     moves.sort(key=lambda move: (-move["chainDays"], -len(move["frees"]),
-                                 KINDS.index(move["kind"]), move["subject"].encode("utf-16-be")))
+                                 move["subject"].encode("utf-16-be"), KINDS.index(move["kind"])))
 
     chain_days = max(days_of_task.values())
     driving = [min(task for task, days in days_of_task.items() if days == chain_days)]
