@@ -230,12 +230,12 @@ constexpr std::array kFigure{
     FieldLabel{.field = "evidence", .label = L("Evidence"), .listed = true},
     FieldLabel{"dated", L("Read or measured on")},
     FieldLabel{"source", L("Source"), L("document and page, instrument, who said so"), kFull},
+    kAnything,
     FieldLabel{.field = "circuit", .label = L("Circuit"), .listed = true, .group = L("Of what")},
     FieldLabel{.field = "branch", .label = L("Branch"), .listed = true},
     FieldLabel{.field = "part", .label = L("Part"), .listed = true},
     FieldLabel{.field = "type", .label = L("Type"), .listed = true},
     FieldLabel{.field = "test", .label = L("Test"), .listed = true},
-    kAnything,
 };
 
 constexpr std::array kCurve{
