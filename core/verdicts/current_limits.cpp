@@ -7,7 +7,6 @@
 #include <QCoreApplication>
 
 #include <algorithm>
-#include <map>
 
 namespace ohmwright {
 
@@ -16,11 +15,6 @@ namespace {
 QString tr(const char *text)
 {
     return QCoreApplication::translate("CurrentLimits", text);
-}
-
-bool isStale(const Part &part, const Rating &rating)
-{
-    return rating.part.isSet() && part.reworkedOn && (!rating.on || *rating.on < *part.reworkedOn);
 }
 
 HeldForTime heldForOf(const BookInputs &in, const Part &part, CurrentKind current,
@@ -78,38 +72,21 @@ std::vector<CurrentLimit> peakCurrentLimits(const BookInputs &in, const Part &pa
                                             CurrentKind current)
 {
     std::vector<CurrentLimit> limits;
-    std::map<std::pair<double, std::optional<CurrentKind>>, std::vector<const Rating *>> peaks;
-    for (const Rating *rating : ratingsOf(in.records(), part))
-        if (tellsCurrentLimit(*rating) && rating->basis == RatingBasis::Peak && rating->value &&
-            rating->current.value_or(current) == current)
-            peaks[{rating->duration ? rating->duration->si() : 0, rating->current}].push_back(
-                rating);
-    for (auto &[key, all] : peaks) {
-        const bool anyFresh =
-            std::ranges::any_of(all, [&](const Rating *rating) { return !isStale(part, *rating); });
-        const bool freshPaper = std::ranges::any_of(all, [&](const Rating *rating) {
-            return !isStale(part, *rating) && isPaper(rating->evidence);
-        });
-        // stale papers hold a limit down until fresh ones are there
-        if (anyFresh)
-            std::erase_if(all, [&](const Rating *rating) {
-                return isStale(part, *rating) && (freshPaper || !isPaper(rating->evidence));
-            });
-        const bool anyPaper = std::ranges::any_of(
-            all, [](const Rating *rating) { return isPaper(rating->evidence); });
-        const auto settled = std::ranges::find_if(all, [&](const Rating *rating) {
-            return rating->settled && (isPaper(rating->evidence) || !anyPaper);
-        });
-        if (settled != all.end())
-            all = {*settled};
-        for (const Rating *rating : all) {
-            Given<Duration> lasts =
-                notKnown<Duration>(tr("duration of the peak current limit of %1").arg(part.name));
-            if (rating->duration)
-                lasts = given(Duration::fromSi(rating->duration->si()), lasts.origin.name,
-                              rating->evidence, rating->source);
-            limits.push_back({in.rating<Current>(part, *rating), rating->current, lasts});
-        }
+    for (const Figure &figure : figuresOf(in.records(), part)) {
+        const FigureName &name = figure.name;
+        if (!figure.inForce || !tellsCurrentLimit(*figure.inForce) ||
+            name.basis != RatingBasis::Peak || name.current.value_or(current) != current)
+            continue;
+        const Rating &rating = *figure.inForce;
+        Given<Current> limit = in.rating<Current>(part, rating);
+        limit.origin.stale = figure.stale;
+        limit.origin.clash = figure.clash;
+        Given<Duration> lasts =
+            notKnown<Duration>(tr("duration of the peak current limit of %1").arg(part.name));
+        if (rating.duration)
+            lasts = given(Duration::fromSi(rating.duration->si()), lasts.origin.name,
+                          rating.evidence, rating.source);
+        limits.push_back({limit, rating.current, lasts});
     }
     return limits;
 }

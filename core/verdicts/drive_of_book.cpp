@@ -53,6 +53,9 @@ std::optional<Given<Torque>> torqueAtInverterCurrent(const BookInputs &in, const
     if (!ofMotor.value)
         return std::nullopt;
     const auto lowest = lowestOfParts<Current>(inverters, currentOf, missing);
+    // what the inverter gives may be less than the motor takes, whoever has forgotten it
+    if (!lowest && !inverters.empty())
+        missing.push_back(currentOf(*inverters.front()).origin);
     if (!lowest || *ofMotor.value <= *lowest->limit.value)
         return std::nullopt;
     const Given<Current> &ofInverter = lowest->limit;

@@ -38,14 +38,6 @@ Records without(const Records &records, const Part &part, const FigureName &figu
     return less;
 }
 
-// Not asked for where nobody told it: it holds the motor's torque where it is told.
-bool isOptional(const Part &part, const FigureName &figure, const Names &names)
-{
-    return names.first == QLatin1String("drive") && part.role == PartRole::Inverter &&
-           figure == FigureName{RatedQuantity::Current, RatingKind::Limit, RatingBasis::Peak,
-                                CurrentKind::Ac};
-}
-
 TEST(LessKnown, ARatingForgottenNeverMakesAVerdictBetter)
 {
     const Records records = demoRecords();
@@ -60,8 +52,6 @@ TEST(LessKnown, ARatingForgottenNeverMakesAVerdictBetter)
         for (const FigureName &figure : figures) {
             const std::map<Names, Verdict> after = verdictsOf(without(records, part, figure));
             for (const auto &[names, verdict] : before) {
-                if (isOptional(part, figure, names))
-                    continue;
                 const QString told =
                     QStringLiteral("%1 of %2, without %3 of %4")
                         .arg(names.first, names.second, describe(figure), part.name);
