@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/build_order/task_texts.h"
 
+#include "core/forecast/hours.h"
 #include "core/quantity/amount.h"
 
 #include <QCoreApplication>
@@ -40,10 +41,8 @@ QString showWorkTime(int minutes)
 {
     if (minutes == 0)
         return {};
-    if (minutes < 60)
-        return tr("%1 min").arg(minutes);
-    return minutes % 60 == 0 ? tr("%1 h").arg(minutes / 60)
-                             : tr("%1 h %2 min").arg(minutes / 60).arg(minutes % 60);
+    // in a field it is typed over, with the plain space of a keyboard
+    return forecast::duration(minutes).replace(QChar::Nbsp, QLatin1Char(' '));
 }
 
 Result<int> readWorkMinutes(const QString &typed)
