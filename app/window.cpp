@@ -18,6 +18,7 @@
 #include <QDesktopServices>
 #include <QFileDialog>
 #include <QFileInfo>
+#include <QPushButton>
 #include <QScreen>
 #include <QSettings>
 #include <QStandardPaths>
@@ -185,15 +186,16 @@ private:
             auto *page = new ui::EmptyPage(m_theme, QStringLiteral("book"), tr("No book is open"),
                                            tr("A book is one file that holds a whole build: its "
                                               "parts, its work, its money and its "
-                                              "proof. Make a new one, or open one with Ctrl+O."),
+                                              "proof. Make a new one, or open one that is there."),
                                            tr("&New book…"));
             QObject::connect(page, &ui::EmptyPage::started, m_start.get(), [this] { beginBook(); });
+            QObject::connect(page->addButton(tr("&Open a book…")), &QPushButton::clicked,
+                             m_start.get(), [this] { chooseAndOpen(); });
             m_start->addPage(page, tr("Start"), QStringLiteral("book"), QStringLiteral("start"));
             m_sheet = new ui::StartSheet(m_theme);
             connect(m_sheet, &ui::StartSheet::wanted, this, [this] { create(); });
             connect(m_sheet, &ui::StartSheet::closed, this, [this] { leaveSheet(); });
             m_start->addPage(m_sheet, tr("New book"), QStringLiteral("add"), QStringLiteral("new"));
-            m_start->setBookTitle(QStringLiteral("Ohmwright"));
             auto *make = new QAction(tr("&New book…"), m_start.get());
             make->setShortcut(QKeySequence::New);
             auto *open = new QAction(tr("&Open a book…"), m_start.get());

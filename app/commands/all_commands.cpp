@@ -17,6 +17,9 @@ Commands allCommands()
     commands.push_back(makeChecksCommand());
     commands.push_back(makeSheetCommand());
     commands.push_back(makeChartCommand());
+    commands.push_back(makeHistoryCommand());
+    commands.push_back(makeUndoCommand());
+    commands.push_back(makeRedoCommand());
     commands.push_back(makeLoadCommand());
     commands.push_back(makeDumpCommand());
     commands.push_back(makeVerifyCommand());

@@ -30,7 +30,7 @@ public:
             CommandIo io) const override
     {
         if (positional.size() != 1)
-            return refuse(io, tr("Say which book: ohmwright budget BOOK."));
+            return refuse(io, tr("Name one book and nothing more: ohmwright budget BOOK."));
         const Result<std::unique_ptr<Book>> book = openBook(positional[0], io.clock);
         if (!book)
             return refuse(io, book.error());

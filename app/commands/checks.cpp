@@ -125,7 +125,7 @@ public:
             CommandIo io) const override
     {
         if (positional.size() != 1)
-            return refuse(io, tr("Say which book: ohmwright checks BOOK."));
+            return refuse(io, tr("Name one book and nothing more: ohmwright checks BOOK."));
         const std::string only = options.value(QStringLiteral("check")).toStdString();
         if (const auto ids = checkIds(); options.isSet(QStringLiteral("check")) &&
                                          std::find(ids.begin(), ids.end(), only) == ids.end()) {

@@ -18,6 +18,9 @@ std::unique_ptr<Command> makeChecksCommand();
 std::unique_ptr<Command> makeSheetCommand();
 std::unique_ptr<Command> makeChartCommand();
 std::unique_ptr<Command> makeCompareCommand();
+std::unique_ptr<Command> makeHistoryCommand();
+std::unique_ptr<Command> makeUndoCommand();
+std::unique_ptr<Command> makeRedoCommand();
 std::unique_ptr<Command> makeVerifyCommand();
 std::unique_ptr<Command> makeLogPartCommand();
 

@@ -66,6 +66,7 @@ private:
     static void printText(const SideBySide &compared, QTextStream &out)
     {
         std::vector<QStringList> rows;
+        rows.reserve(compared.units.size());
         for (const ComparedUnit &unit : compared.units)
             rows.push_back({unit.head, unit.under});
         out << columns(rows) << '\n';

@@ -37,7 +37,7 @@ public:
             CommandIo io) const override
     {
         if (positional.size() != 1)
-            return refuse(io, tr("Say which book: ohmwright holdups BOOK."));
+            return refuse(io, tr("Name one book and nothing more: ohmwright holdups BOOK."));
         const Result<std::unique_ptr<Book>> book = openBook(positional[0], io.clock);
         if (!book)
             return refuse(io, book.error());

@@ -275,16 +275,17 @@ public:
             CommandIo io) const override
     {
         if (positional.size() != 1)
-            return refuse(io, tr("Say which book: ohmwright log-part BOOK --name NAME."));
+            return refuse(io, tr("Name one book; all else goes with an option: ohmwright log-part "
+                                 "BOOK --name NAME."));
         const Result<std::unique_ptr<Book>> book = openBook(positional[0], io.clock);
         if (!book)
             return refuse(io, book.error());
         const Result<LogEntry> entry = entryFrom(options, **book, io.clock.today());
         if (!entry)
-            return refuse(io, entry.error());
+            return refuse(io, asTyped(entry.error()));
         const Result<Id<Part>> id = logPart(**book, *entry);
         if (!id)
-            return refuse(io, id.error());
+            return refuse(io, asTyped(id.error()));
         const Part &part = *(*book)->records().find(*id);
         const std::vector<Question> questions = openQuestions((*book)->records(), *id);
         if (options.isSet(QStringLiteral("json"))) {
@@ -305,6 +306,22 @@ public:
     }
 
 private:
+    // The field at fault by the option it was typed with.
+    static Problem asTyped(Problem problem)
+    {
+        static const std::map<QString, QString> kOptions{
+            {QStringLiteral("unit_price"), QStringLiteral("price")},
+            {QStringLiteral("on"), QStringLiteral("date")},
+            {QStringLiteral("core_charge"), QStringLiteral("core")}};
+        if (problem.where.isEmpty() || problem.where.startsWith(u'-'))
+            return problem;
+        const auto other = kOptions.find(problem.where);
+        problem.where =
+            QStringLiteral("--") +
+            (other == kOptions.end() ? QString(problem.where).replace(u'_', u'-') : other->second);
+        return problem;
+    }
+
     static Result<LogEntry> entryFrom(const QCommandLineParser &options, const Book &book,
                                       QDate today)
     {

@@ -5,6 +5,7 @@
 #include "core/diagram/one_line.h"
 #include "core/sheet/build_sheet.h"
 #include "core/sheet/html_writer.h"
+#include "core/verdicts/asked_by_checks.h"
 #include "core/verdicts/judge_book.h"
 #include "ui/checks/plot_files.h"
 #include "ui/sheet/pdf_writer.h"
@@ -65,9 +66,12 @@ public:
         const Result<std::int64_t> revision = (*book)->revision();
         if (!revision)
             return refuse(io, revision.error());
-        const sheet::Document document = buildSheet(
-            (*book)->records(), {io.clock.today(), *revision, oneLineOf((*book)->records()).svg,
-                                 ui::plotSvg, checksOf(**book, io.clock.today()), *working});
+        const Records &records = (*book)->records();
+        std::vector<Check> checks = checksOf(**book, io.clock.today());
+        std::vector<Question> asked = askedByChecks(records, checks);
+        const sheet::Document document =
+            buildSheet(records, {io.clock.today(), *revision, oneLineOf(records).svg, ui::plotSvg,
+                                 std::move(checks), std::move(asked), *working});
         const sheet::ImageLoader loader = sheet::reducedPictures([&](const sheet::Image &image) {
             return image.bytes.isEmpty() ? (*book)->blob(image.id).value_or(QByteArray())
                                          : image.bytes;

@@ -20,7 +20,7 @@ public:
     [[nodiscard]] QString summary() const override
     {
         return tr("Checks the file, its references, its attachments and its rules. Exit 1 if "
-                  "anything is wrong.");
+                  "anything is wrong with the book, 2 if there is no book to look at.");
     }
     [[nodiscard]] QString arguments() const override { return QStringLiteral("BOOK"); }
 
@@ -28,16 +28,14 @@ public:
             CommandIo io) const override
     {
         if (positional.size() != 1)
-            return refuse(io, tr("Say which book: ohmwright verify BOOK."));
+            return refuse(io, tr("Name one book and nothing more: ohmwright verify BOOK."));
         const Result<std::unique_ptr<Book>> book = openBook(positional[0], io.clock);
-        if (!book)
+        if (!book && book.error().code != ProblemCode::Damaged)
             return refuse(io, book.error());
-        const Result<QStringList> file = (*book)->checkFile();
-        if (!file)
-            return refuse(io, file.error());
-        QStringList wrong = *file;
-        for (const Inconsistency &found : findInconsistencies((*book)->records()))
-            wrong << found.sentence;
+        const Result<QStringList> found = book ? wrongIn(**book) : fail(book.error());
+        if (!found && found.error().code != ProblemCode::Damaged)
+            return refuse(io, found.error());
+        const QStringList wrong = found ? *found : QStringList{found.error().sentence};
         if (options.isSet(QStringLiteral("json"))) {
             printJson(io, {{QStringLiteral("sound"), wrong.isEmpty()},
                            {QStringLiteral("wrong"), QJsonArray::fromStringList(wrong)}});
@@ -49,6 +47,16 @@ public:
             io.out.flush();
         }
         return wrong.isEmpty() ? kExitDone : kExitBadNews;
+    }
+
+private:
+    static Result<QStringList> wrongIn(const Book &book)
+    {
+        Result<QStringList> wrong = book.checkFile();
+        if (wrong)
+            for (const Inconsistency &found : findInconsistencies(book.records()))
+                *wrong << found.sentence;
+        return wrong;
     }
 };
 

@@ -2,6 +2,7 @@
 #include "core/book/book.h"
 
 #include "core/book/statement.h"
+#include "core/book/transaction.h"
 
 #include <QCryptographicHash>
 #include <QDir>
@@ -18,42 +19,6 @@
 namespace ohmwright {
 
 namespace {
-
-// Steps older than this stay as history without their changeset, so the file does not grow forever.
-constexpr int kStepsKept = 500;
-
-// Rolls back unless told otherwise; an early return inside leaves the book as it was.
-class Transaction
-{
-public:
-    explicit Transaction(sqlite3 *db) : m_db(db) {}
-    ~Transaction()
-    {
-        // a failed commit may already have ended it
-        if (m_open && sqlite3_get_autocommit(m_db) == 0)
-            (void)Statement::runScript(m_db, "ROLLBACK");
-    }
-    Transaction(const Transaction &) = delete;
-    Transaction &operator=(const Transaction &) = delete;
-
-    Outcome begin()
-    {
-        Outcome done = Statement::runScript(m_db, "BEGIN IMMEDIATE");
-        m_open = done.has_value();
-        return done;
-    }
-    Outcome commit()
-    {
-        Outcome done = Statement::runScript(m_db, "COMMIT");
-        if (done)
-            m_open = false;
-        return done;
-    }
-
-private:
-    sqlite3 *m_db;
-    bool m_open = false;
-};
 
 QString shaOf(const QByteArray &bytes)
 {
@@ -270,163 +235,6 @@ Outcome Book::edit(const QString &what, const std::function<Outcome()> &work)
         return steps;
     emit changed(Change{false, touched});
     return {};
-}
-
-Outcome Book::storeStep(const QString &what, const QByteArray &changeset)
-{
-    sqlite3 *db = m_connection->db();
-    if (Outcome done = Statement::runScript(
-            db, "UPDATE step SET state = 'overtaken', changeset = NULL WHERE state = 'undone'");
-        !done)
-        return done;
-    Result<Statement> insert = Statement::prepare(
-        db, "INSERT INTO step (made_at, what, state, changeset) VALUES (?, ?, 'done', ?)");
-    if (!insert)
-        return fail(insert.error());
-    insert->bind(1, m_clock.nowUtc().toString(Qt::ISODateWithMs));
-    insert->bind(2, what);
-    insert->bindBlob(3, changeset);
-    if (Outcome done = insert->run(); !done)
-        return done;
-    return Statement::runScript(
-        db,
-        "UPDATE step SET state = 'kept', changeset = NULL WHERE state = 'done' AND number <= " +
-            QByteArray::number(static_cast<qint64>(sqlite3_last_insert_rowid(db)) - kStepsKept));
-}
-
-Outcome Book::readSteps()
-{
-    const auto text = [&](const QByteArray &sql) -> Result<std::optional<QString>> {
-        Result<Statement> statement = Statement::prepare(m_connection->db(), sql);
-        if (!statement)
-            return fail(statement.error());
-        const Result<bool> row = statement->step();
-        if (!row)
-            return fail(row.error());
-        return *row ? std::optional(statement->text(0)) : std::nullopt;
-    };
-    const auto undo =
-        text("SELECT what FROM step WHERE state = 'done' ORDER BY number DESC LIMIT 1");
-    const auto redo = text("SELECT what FROM step WHERE state = 'undone' ORDER BY number LIMIT 1");
-    if (!undo || !redo)
-        return fail(undo ? redo.error() : undo.error());
-    m_undoText = *undo;
-    m_redoText = *redo;
-    return {};
-}
-
-Outcome Book::undo()
-{
-    return travel(true);
-}
-
-Outcome Book::redo()
-{
-    return travel(false);
-}
-
-Outcome Book::travel(bool back)
-{
-    assert(!m_editing);
-    if (Outcome may = refuseWrite(); !may)
-        return may;
-    if (m_outOfStep)
-        if (const Result<bool> fresh = refresh(); !fresh)
-            return fail(fresh.error());
-    sqlite3 *db = m_connection->db();
-    TouchedRows touched;
-    const auto attempt = [&]() -> Outcome {
-        Transaction transaction(db);
-        if (Outcome begun = transaction.begin(); !begun)
-            return begun;
-        if (Outcome same = checkUnchangedSince(); !same)
-            return same;
-        Result<Statement> newest =
-            Statement::prepare(db, back ? "SELECT number, changeset FROM step WHERE state = 'done' "
-                                          "ORDER BY number DESC LIMIT 1"
-                                        : "SELECT number, changeset FROM step WHERE state = "
-                                          "'undone' ORDER BY number LIMIT 1");
-        if (!newest)
-            return fail(newest.error());
-        const Result<bool> row = newest->step();
-        if (!row)
-            return fail(row.error());
-        if (!*row)
-            return fail(ProblemCode::NotFound,
-                        back ? tr("There is nothing to undo.") : tr("There is nothing to redo."));
-        const std::int64_t number = newest->integer(0);
-        QByteArray changeset = newest->blob(1);
-        newest->reset();
-        if (back) {
-            const Result<QByteArray> inverted = inverse(changeset);
-            if (!inverted)
-                return fail(inverted.error());
-            changeset = *inverted;
-        }
-        if (Outcome applied = applyChangeset(db, changeset); !applied)
-            return applied;
-        touched = touchedRows(changeset);
-        Result<Statement> mark =
-            Statement::prepare(db, "UPDATE step SET state = ? WHERE number = ?");
-        if (!mark)
-            return fail(mark.error());
-        mark->bind(1, back ? QStringLiteral("undone") : QStringLiteral("done"));
-        mark->bind(2, number);
-        if (Outcome marked = mark->run(); !marked)
-            return marked;
-        return transaction.commit();
-    };
-    if (Outcome result = attempt(); !result) {
-        if (result.error().code == ProblemCode::Conflict) {
-            // what is told is the conflict; refreshing only makes the window current again
-            (void)refresh();
-        }
-        return result;
-    }
-    if (Outcome done = reload(touched); !done)
-        return done;
-    if (Outcome steps = readSteps(); !steps)
-        return steps;
-    emit changed(Change{false, touched});
-    return {};
-}
-
-Outcome Book::settle()
-{
-    assert(!m_editing);
-    if (Outcome may = refuseWrite(); !may)
-        return may;
-    if (Outcome done = Statement::runScript(
-            m_connection->db(), "UPDATE step SET state = CASE state WHEN 'done' THEN 'kept' ELSE "
-                                "'overtaken' END, changeset = NULL WHERE state IN ('done', "
-                                "'undone')");
-        !done)
-        return done;
-    return readSteps();
-}
-
-Result<std::vector<Step>> Book::history() const
-{
-    Result<Statement> statement = Statement::prepare(
-        m_connection->db(), "SELECT number, made_at, what, state FROM step ORDER BY number");
-    if (!statement)
-        return fail(statement.error());
-    std::vector<Step> steps;
-    for (;;) {
-        const Result<bool> more = statement->step();
-        if (!more)
-            return fail(more.error());
-        if (!*more)
-            return steps;
-        const QString state = statement->text(3);
-        steps.push_back({statement->integer(0),
-                         QDateTime::fromString(statement->text(1), Qt::ISODateWithMs),
-                         statement->text(2),
-                         state == QLatin1String("done")     ? StepState::Done
-                         : state == QLatin1String("undone") ? StepState::Undone
-                         : state == QLatin1String("kept")   ? StepState::Kept
-                                                            : StepState::Overtaken});
-    }
 }
 
 Result<std::int64_t> Book::revision() const

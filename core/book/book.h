@@ -107,6 +107,8 @@ public:
     // what was loaded into it, whose first undo would empty it.
     Outcome settle();
     [[nodiscard]] Result<std::vector<Step>> history() const; // oldest first
+    // Empty for a step that can no longer be undone: what it changed is not kept.
+    [[nodiscard]] Result<TouchedRows> touchedBy(std::int64_t step) const;
 
     // Counts every edit ever made to this book; printed on the sheet.
     [[nodiscard]] Result<std::int64_t> revision() const;
@@ -116,6 +118,9 @@ public:
 
     // A whole, compact copy, synced; refuses to overwrite.
     Outcome saveCopy(const QString &path) const;
+    // A copy in memory that can be undone as far as this one, but without the bytes of attachments:
+    // to look back without touching this one.
+    [[nodiscard]] Result<std::unique_ptr<Book>> copyInMemory() const;
 
     // SQLite's own integrity and reference checks, and every blob against its name. Sentences of
     // what is wrong; empty when all is well.

@@ -27,7 +27,8 @@ PairOfValues meanSums(const std::vector<PairOfValues> &items, std::size_t size)
         sum.first += item.first;
         sum.second += item.second;
     }
-    const double groups = static_cast<double>(items.size() / size);
+    const std::size_t whole = items.size() / size;
+    const auto groups = static_cast<double>(whole);
     return {sum.first / groups, sum.second / groups};
 }
 
@@ -134,7 +135,8 @@ Tuple folded(const Tuple &a, const Tuple &b)
 double boundOf(std::vector<double> values, std::size_t size)
 {
     std::sort(values.begin(), values.end());
-    const double groups = static_cast<double>(values.size() / size);
+    const std::size_t whole = values.size() / size;
+    const auto groups = static_cast<double>(whole);
     const double mean = std::accumulate(values.begin(), values.end(), 0.0) / groups;
     const auto others = static_cast<std::ptrdiff_t>(size - 1);
     const double withSmallest =
@@ -176,7 +178,8 @@ private:
     // Groups that are still to come have this mean, so one is at least and one at most that.
     [[nodiscard]] double atLeast() const
     {
-        const auto open = static_cast<double>(m_shares.size() / m_size - m_groups.size());
+        const std::size_t left = m_shares.size() / m_size - m_groups.size();
+        const auto open = static_cast<double>(left);
         PairOfValues least = m_least, most = m_most;
         if (open > 0) {
             const PairOfValues mean{m_left.first / open, m_left.second / open};
@@ -330,7 +333,8 @@ double bestSmallestSum(const std::vector<double> &values, std::size_t size)
             "items are split into whole groups");
     std::vector<double> sorted = values;
     std::sort(sorted.begin(), sorted.end());
-    const double groups = static_cast<double>(sorted.size() / size);
+    const std::size_t whole = sorted.size() / size;
+    const auto groups = static_cast<double>(whole);
     const double mean = std::accumulate(sorted.begin(), sorted.end(), 0.0) / groups;
     const auto others = static_cast<std::ptrdiff_t>(size - 1);
     return std::min(mean, std::accumulate(sorted.end() - others, sorted.end(), sorted.front()));

@@ -169,7 +169,7 @@ std::optional<Limit> decide(Worksheet &sheet, const PartLimits &part, const Dema
     if (answering && demand.current <= answering->current)
         return *answering;
     const Limit *outlasted = lowestOutlasted(limits, demand);
-    if (outlasted && demand.current > outlasted->current && !(answering && !peak))
+    if (outlasted && demand.current > outlasted->current && (peak || !answering))
         return *outlasted; // beyond even what it takes for a shorter time
     const bool anyPeak = std::any_of(limits.begin(), limits.end(),
                                      [](const Limit &limit) { return limit.seconds != kForever; });

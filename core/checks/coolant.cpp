@@ -67,7 +67,8 @@ std::optional<VolumetricHeatCapacity> heatCapacityOf(Coolant coolant, double gly
                                                      Temperature temperature)
 {
     const double celsius = temperature.si() - kZeroCelsius;
-    if (!(celsius >= 0 && celsius <= 100) || !(glycol >= 0 && glycol <= kMostGlycol))
+    const bool covered = celsius >= 0 && celsius <= 100 && glycol >= 0 && glycol <= kMostGlycol;
+    if (!covered) // also for what is no number
         return std::nullopt;
     const bool propylene = coolant == Coolant::PropyleneGlycol;
     const double share = coolant == Coolant::Water ? 0 : glycol;
@@ -81,7 +82,8 @@ std::optional<Temperature> freezingPointOf(Coolant coolant, double glycol)
     const bool propylene = coolant == Coolant::PropyleneGlycol;
     if (coolant == Coolant::Water)
         return Temperature::fromSi(kZeroCelsius);
-    if (!(glycol >= 0 && glycol <= (propylene ? kMostGlycol : 0.575)))
+    const bool covered = glycol >= 0 && glycol <= (propylene ? kMostGlycol : 0.575);
+    if (!covered)
         return std::nullopt;
     using Points = std::vector<std::pair<double, double>>;
     const Points points =

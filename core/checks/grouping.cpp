@@ -264,6 +264,7 @@ ModuleGrouping groupModules(const GroupingInputs &in)
         return made;
 
     std::vector<PairOfValues> items;
+    items.reserve(used.size());
     for (const std::size_t i : used)
         items.push_back({columns.capacity[i], 1 / columns.resistance[i]});
     const BalancedGroups split =

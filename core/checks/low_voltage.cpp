@@ -116,6 +116,7 @@ void judgeConverter(Worksheet &sheet, const LowVoltageInputs &in, const std::vec
     if (!current)
         return;
     std::vector<const LowVoltageLoad *> every;
+    every.reserve(in.loads.size());
     for (const LowVoltageLoad &load : in.loads)
         every.push_back(&load);
     sheet.restsOn(in.converterCurrent, loadsFrom(every, Drawing::Highest), in.systemVoltage);

@@ -73,11 +73,11 @@ double chargeAt(const Curve<double, Voltage> &curve, Voltage voltage, double low
 std::vector<double> placesDown(const Curve<double, Voltage> &curve, double highest, double lowest)
 {
     std::vector<double> places{highest};
-    for (auto point = curve.points().rbegin(); point != curve.points().rend(); ++point) {
-        if (point->first < highest && point->first > lowest)
-            places.push_back(point->first);
-    }
+    for (const auto &point : curve.points())
+        if (point.first < highest && point.first > lowest)
+            places.push_back(point.first);
     places.push_back(lowest);
+    std::ranges::reverse(places.begin() + 1, places.end() - 1);
     return places;
 }
 

@@ -39,7 +39,7 @@ public:
     explicit Months(QDate today) : m_today(today) {}
     std::size_t at(int day)
     {
-        if (day == plan::kNever || day > kMostMonths * 31)
+        if (day > kMostMonths * 31) // never, too
             return kMostMonths;
         day = std::max(0, day);
         while (m_months.size() <= static_cast<std::size_t>(day)) {
@@ -101,7 +101,7 @@ public:
             one.available = availableBy(one.month);
             if (one.available && one.due80.minor() > one.available->minor() && !cash.runsOut)
                 cash.runsOut = one.month;
-            cash.months.push_back(std::move(one));
+            cash.months.push_back(one);
         }
         return cash;
     }

@@ -65,7 +65,8 @@ std::vector<Learned> learnedFrom(const Records &records)
 
 Outcome scaleEstimates(Book &book, Trade trade, double factor)
 {
-    if (!(factor >= 0.1 && factor <= 10))
+    const bool sensible = factor >= 0.1 && factor <= 10;
+    if (!sensible) // no number neither
         return fail(ProblemCode::NotAllowed, tr("Estimates are changed by 0.1 to 10 times."));
     const auto times = [&](int minutes) {
         return std::clamp(static_cast<int>(std::lround(minutes * factor)), 1, 600000);

@@ -35,6 +35,7 @@ std::vector<char> reachedFrom(std::vector<std::size_t> open,
 std::vector<int> daysAt(Samples samples, int percent)
 {
     std::vector<int> days;
+    days.reserve(samples.ready.size());
     for (std::vector<int> &ready : samples.ready)
         days.push_back(dayAt(ready, percent));
     return days;

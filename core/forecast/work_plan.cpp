@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <map>
+#include <ranges>
 #include <set>
 #include <unordered_map>
 
@@ -325,9 +326,9 @@ private:
         for (const std::size_t task : order)
             for (const std::size_t before : m_network.tasks[task].after)
                 from[task] = char(from[task] | from[before]);
-        for (auto it = order.rbegin(); it != order.rend(); ++it)
-            if (to[*it])
-                for (const std::size_t before : m_network.tasks[*it].after)
+        for (const std::size_t task : order | std::views::reverse)
+            if (to[task])
+                for (const std::size_t before : m_network.tasks[task].after)
                     to[before] = 1;
         std::vector<std::size_t> found;
         for (const std::size_t task : order)

@@ -11,6 +11,7 @@
 #include <QRandomGenerator>
 #include <QRegularExpression>
 #include <QSaveFile>
+#include <QStorageInfo>
 
 #include <memory>
 #include <optional>
@@ -30,9 +31,14 @@ QString shaOf(const QByteArray &bytes)
     return QString::fromLatin1(QCryptographicHash::hash(bytes, QCryptographicHash::Sha256).toHex());
 }
 
-Problem cannotWrite(const QFileDevice &file)
+// A write that stops half way does not always say why: the room left tells.
+Problem cannotWrite(const QFileDevice &file, qint64 size)
 {
-    if (file.error() == QFileDevice::ResourceError)
+    const QStorageInfo disk(QFileInfo(file.fileName()).absolutePath());
+    const bool full = file.error() != QFileDevice::OpenError &&
+                      file.error() != QFileDevice::PermissionsError && disk.isValid() &&
+                      disk.bytesAvailable() < size;
+    if (full || file.error() == QFileDevice::ResourceError)
         return {ProblemCode::DiskFull,
                 tr("The disk is full, so “%1” was not written.").arg(file.fileName()),
                 tr("Make room and do it again."),
@@ -62,7 +68,7 @@ Outcome writeFile(const QString &path, const QByteArray &bytes)
 {
     QSaveFile file(path);
     if (!file.open(QIODevice::WriteOnly) || file.write(bytes) != bytes.size() || !file.commit())
-        return fail(cannotWrite(file));
+        return fail(cannotWrite(file, bytes.size()));
     return {};
 }
 

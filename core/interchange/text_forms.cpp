@@ -172,7 +172,7 @@ QString inkPattern()
 Result<Amount> readAmount(const QString &text)
 {
     static const QRegularExpression kForm = whole(anyAmountPattern());
-    const Result<Amount> amount = parseAmount(text, NumberStyle::pointDecimal());
+    Result<Amount> amount = parseAmount(text, NumberStyle::pointDecimal());
     if (!amount || matches(kForm, text))
         return amount;
     return fail(badInput(tr("%1 is not written as an amount is here.").arg(quoted(text)),
@@ -182,7 +182,7 @@ Result<Amount> readAmount(const QString &text)
 Result<Money> readMoney(const QString &text)
 {
     static const QRegularExpression kForm = whole(moneyPattern());
-    const Result<Money> money = parseMoney(text, NumberStyle::pointDecimal());
+    Result<Money> money = parseMoney(text, NumberStyle::pointDecimal());
     if (!money || matches(kForm, text))
         return money;
     return fail(badInput(tr("%1 is not written as money is here.").arg(quoted(text)),
@@ -192,7 +192,7 @@ Result<Money> readMoney(const QString &text)
 Result<Rate> readRate(const QString &text)
 {
     static const QRegularExpression kForm = whole(ratePattern());
-    const Result<Rate> rate = Rate::parse(text, NumberStyle::pointDecimal());
+    Result<Rate> rate = Rate::parse(text, NumberStyle::pointDecimal());
     if (!rate || matches(kForm, text))
         return rate;
     return fail(badInput(tr("%1 is not written as an exchange rate is here.").arg(quoted(text)),

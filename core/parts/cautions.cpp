@@ -32,7 +32,7 @@ std::vector<CautionText> allCautions()
 {
     std::vector<CautionText> cards;
     const QJsonArray array = cautionData().value(QLatin1String("cards")).toArray();
-    for (const QJsonValue &value : array) {
+    for (const QJsonValue value : array) {
         const QJsonObject card = value.toObject();
         cards.push_back({card.value(QLatin1String("id")).toString(),
                          card.value(QLatin1String("title")).toString(),

@@ -7,6 +7,7 @@
 #include <QCoreApplication>
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <set>
 
@@ -137,6 +138,36 @@ std::vector<Question> openQuestions(const Records &records, Id<Part> partId)
     return questions;
 }
 
+std::vector<Question> joined(const Records &records, std::vector<Question> questions,
+                             std::vector<Question> others)
+{
+    std::move(others.begin(), others.end(), std::back_inserter(questions));
+    const auto keyOf = [&](const Question &question) {
+        const Part *part = records.find(question.part);
+        return part ? part->key : QString();
+    };
+    std::stable_sort(questions.begin(), questions.end(), [&](const Question &a, const Question &b) {
+        if (a.part != b.part)
+            return keyOf(a) < keyOf(b);
+        return a.figure < b.figure;
+    });
+    std::vector<Question> once;
+    for (Question &question : questions) {
+        if (once.empty() || once.back().part != question.part ||
+            once.back().figure != question.figure) {
+            once.push_back(std::move(question));
+            continue;
+        }
+        Question &same = once.back();
+        same.askedBy << question.askedBy;
+        same.askedBy.removeDuplicates();
+        same.tasks.insert(same.tasks.end(), question.tasks.begin(), question.tasks.end());
+        if (same.note.isEmpty())
+            same.note = question.note;
+    }
+    return once;
+}
+
 namespace {
 
 // Every need of an open task for the part or what it sits in, or for that figure of the part.
@@ -217,12 +248,19 @@ QString findOutTitle(const QString &what)
     return tr("Find out: %1").arg(what);
 }
 
+QString findOutTitle(const Records &records, const Question &question)
+{
+    const Part *part = records.find(question.part);
+    return findOutTitle(
+        tr("%1 of %2").arg(describe(question.figure), part ? part->name : QString()));
+}
+
 Result<Id<Task>> makeFindOutTask(Book &book, const Question &question)
 {
     const Part *part = book.records().find(question.part);
     if (!part)
         return fail(ProblemCode::NotFound, tr("This part is no longer in the book."));
-    return makeTask(book, findOutTitle(tr("%1 of %2").arg(describe(question.figure), part->name)),
+    return makeTask(book, findOutTitle(book.records(), question),
                     tr("Asked by %1.").arg(question.askedBy.join(tr(", "))),
                     needsWaiting(book.records(), part->id, question.figure.quantity));
 }

@@ -4,7 +4,8 @@
 //
 // Who asks: a circuit asks each part on it what voltage it withstands, and, where the branch's
 // current is known, what current; the build sheet asks the mass of what is connected; a task asks
-// for the figures it needs.
+// for the figures it needs. What a check asks for is found out by working it (core/verdicts), and
+// joined to these.
 #pragma once
 
 #include "core/book/book.h"
@@ -23,12 +24,16 @@ struct Question
     QStringList askedBy;         // "circuit Traction", "task Build pack", "the build sheet"
     std::vector<Id<Task>> tasks; // open tasks that need it
     QString note;                // what was said when it was looked for in vain
+    bool operator==(const Question &) const = default;
 };
 
 // By part key, then figure.
 std::vector<Question> openQuestions(const Records &records);
 // Only those of one part; cheaper.
 std::vector<Question> openQuestions(const Records &records, Id<Part> part);
+// Both lists as one: a figure asked for in both is one question with all who ask.
+std::vector<Question> joined(const Records &records, std::vector<Question> questions,
+                             std::vector<Question> others);
 // What a part on these circuits will be asked, known or not; for the log-a-part sheet.
 std::vector<FigureName> figuresAskedOn(const Circuit &circuit);
 
@@ -37,6 +42,7 @@ std::vector<FigureName> figuresAskedOn(const Circuit &circuit);
 Result<Id<Task>> makeFindOutTask(Book &book, const Question &question);
 // Its title: “Find out: what”.
 QString findOutTitle(const QString &what);
+QString findOutTitle(const Records &records, const Question &question);
 // The same for a figure that is no rating: “Find out: what”, asked by what is told. Open tasks that
 // need the part wait on it. One that is on the build order already, and open, is given back.
 Result<Id<Task>> makeFindOutTask(Book &book, const QString &what, const QString &askedBy,

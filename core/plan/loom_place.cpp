@@ -455,8 +455,9 @@ Stacking packed(const Placement &placement)
                 best = row;
             }
         }
-        if (freeFrom.size() < static_cast<std::size_t>(best + runs))
-            freeFrom.resize(static_cast<std::size_t>(best + runs), 0);
+        const auto needed = static_cast<std::size_t>(best) + static_cast<std::size_t>(runs);
+        if (freeFrom.size() < needed)
+            freeFrom.resize(needed, 0);
         for (int run = best; run < best + runs; ++run)
             freeFrom[static_cast<std::size_t>(run)] =
                 placement.column[placement.tasksOf[branch].back()] + 1;

@@ -27,7 +27,7 @@ sheet::KeyValue checksRow(const sections::Sources &from)
     };
     std::vector<Mark> marks;
     if (const int fails = with(Verdict::Fails))
-        marks.emplace_back(MarkKind::Fails, tr("%1 fail").arg(fails));
+        marks.emplace_back(MarkKind::Fails, fails == 1 ? tr("1 fails") : tr("%1 fail").arg(fails));
     if (const int unknown = with(Verdict::Unknown))
         marks.emplace_back(MarkKind::Unknown, tr("%1 unknown").arg(unknown));
     if (marks.empty())
@@ -65,7 +65,7 @@ void addFront(const sections::Sources &from, sections::Blocks &to)
     const int granted = count([](const Letter &l) { return l.state == LetterState::Granted; },
                               records.all<Letter>());
     const int letters = static_cast<int>(records.all<Letter>().size());
-    const int questions = static_cast<int>(openQuestions(records).size());
+    const int questions = static_cast<int>(from.questions.size());
     const int tasksDone =
         count([](const Task &t) { return t.state == TaskState::Done; }, records.all<Task>());
     facts.rows.push_back({tr("Work"),
@@ -122,8 +122,11 @@ void addOneLine(const QByteArray &svg, sections::Blocks &to)
 sheet::Document buildSheet(const Records &records, const SheetOptions &options)
 {
     const AssemblyTree tree(records);
-    const sections::Sources from{records,        tree,           options.today, options.plotPicture,
-                                 options.checks, options.working};
+    const sections::Sources from{
+        records,        tree,
+        options.today,  options.plotPicture,
+        options.checks, joined(records, openQuestions(records), options.askedByChecks),
+        options.working};
     sheet::Document document;
     document.title = tr("Build sheet");
     const Vehicle &v = records.vehicle();

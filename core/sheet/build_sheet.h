@@ -6,6 +6,7 @@
 #pragma once
 
 #include "core/checks/check.h"
+#include "core/parts/questions.h"
 #include "core/records/records.h"
 #include "core/sheet/document.h"
 #include "core/sheet/working.h"
@@ -26,6 +27,7 @@ struct SheetOptions
     // SVG of a check's plot; none: the sheet is without. Charts are drawn where there is a screen.
     std::function<QByteArray(const Plot &)> plotPicture;
     std::vector<Check> checks; // as judgeBook() gives them; none: the sheet is without
+    std::vector<Question> askedByChecks = {}; // as askedByChecks() gives them
     Working working = Working::Short;
 };
 

@@ -125,7 +125,7 @@ void addComponents(const Sources &from, Blocks &to)
              "measurement."),
           Emphasis::Muted,
           {}}}});
-    const std::vector<Question> questions = openQuestions(from.records);
+    const std::vector<Question> &questions = from.questions;
     const std::vector<const Part *> parts = componentsToTell(from);
     const std::vector<TypeGroup> groups = groupByType(from, parts);
     Groups grouped;

@@ -238,7 +238,7 @@ void addOpenPoints(const Sources &from, Blocks &to)
     const std::size_t before = to.size();
 
     Gathered unknown;
-    for (const Question &q : openQuestions(records))
+    for (const Question &q : from.questions)
         unknown.add(from.tree.path(q.part).join(tr(" › ")), describe(q.figure),
                     tr("asked by %1").arg(q.askedBy.join(tr(", "))) +
                         (q.note.isEmpty() ? QString() : tr("; %1").arg(q.note)));

@@ -6,6 +6,7 @@
 #include "core/checks/check.h"
 #include "core/parts/assembly.h"
 #include "core/parts/figures.h"
+#include "core/parts/questions.h"
 #include "core/records/records.h"
 #include "core/sheet/document.h"
 #include "core/sheet/working.h"
@@ -14,6 +15,7 @@
 
 #include <functional>
 #include <span>
+#include <vector>
 
 namespace ohmwright::sections {
 
@@ -23,7 +25,8 @@ struct Sources
     const AssemblyTree &tree;
     QDate today;
     const std::function<QByteArray(const Plot &)> &plotPicture;
-    std::span<const Check> checks; // worst first within what they protect
+    std::span<const Check> checks;   // worst first within what they protect
+    std::vector<Question> questions; // open ones, whoever asks
     Working working = Working::Short;
 };
 

@@ -6,6 +6,7 @@
 #include "core/parts/questions.h"
 #include "core/parts/rating_edits.h"
 #include "core/records/check_figures.h"
+#include "core/verdicts/asked_by_checks.h"
 #include "core/verdicts/input_address.h"
 
 #include <QCoreApplication>
@@ -308,34 +309,55 @@ Outcome editInput(Book &book, const QString &address, const QString &typed)
     });
 }
 
+namespace {
+
+const CheckInput *inputNamed(const Check &check, const QString &name)
+{
+    const auto input = std::find_if(check.inputs.begin(), check.inputs.end(),
+                                    [&](const CheckInput &one) { return one.origin.name == name; });
+    return input == check.inputs.end() ? nullptr : &*input;
+}
+
+// As a question where it is a rating: whoever else asks for it, it is one thing to find out.
+std::optional<Question> ratingAsked(const Records &records, const Check &check,
+                                    const QString &unknown)
+{
+    const CheckInput *input = inputNamed(check, unknown);
+    return input ? questionBehind(records, check, *input) : std::nullopt;
+}
+
+} // namespace
+
 Result<Id<Task>> findOut(Book &book, const Check &check, const QString &unknown)
 {
-    const auto input =
-        std::find_if(check.inputs.begin(), check.inputs.end(),
-                     [&](const CheckInput &one) { return one.origin.name == unknown; });
+    if (const auto question = ratingAsked(book.records(), check, unknown))
+        return makeFindOutTask(book, *question);
     std::optional<Id<Part>> part;
-    const std::optional<InputAddress> at =
-        input == check.inputs.end() ? std::nullopt : parseInputAddress(input->origin.field);
     const auto takePart = [&](const QString &key) {
         if (const Part *found = book.records().byKey<Part>(key))
             part = found->id;
     };
-    if (at) {
-        if (const auto *rating = std::get_if<RatingAddress>(&*at)) {
+    const CheckInput *input = inputNamed(check, unknown);
+    if (const auto at = input ? parseInputAddress(input->origin.field) : std::nullopt) {
+        if (const auto *rating = std::get_if<RatingAddress>(&*at))
             takePart(rating->part);
-            // a rating the circuits ask for too: the same question, so the same task
-            if (part)
-                for (const Question &question : openQuestions(book.records(), *part))
-                    if (question.figure == rating->figure)
-                        return makeFindOutTask(book, question);
-        } else if (const auto *figure = std::get_if<FigureAddress>(&*at);
-                   figure && figure->subject == RecordTraits<Part>::table) {
+        else if (const auto *figure = std::get_if<FigureAddress>(&*at);
+                 figure && figure->subject == RecordTraits<Part>::table)
             takePart(figure->key);
-        } else if (const auto *curve = std::get_if<CurveAddress>(&*at)) {
+        else if (const auto *curve = std::get_if<CurveAddress>(&*at))
             takePart(curve->part);
-        }
     }
     return makeFindOutTask(book, unknown, tr("the check “%1”").arg(check.title), part);
+}
+
+bool isBeingFoundOut(const Records &records, const Check &check, const QString &unknown)
+{
+    const auto question = ratingAsked(records, check, unknown);
+    const QString title = question ? findOutTitle(records, *question) : findOutTitle(unknown);
+    const auto &tasks = records.all<Task>();
+    return std::any_of(tasks.begin(), tasks.end(), [&](const Task &task) {
+        return task.title == title && task.state != TaskState::Done;
+    });
 }
 
 QStringList choicesAt(const QString &address)

@@ -33,6 +33,8 @@ TypedFigure splitTyped(const QString &typed);
 // "Find out" of an unknown input: a task that holds up what needs the part, if it is a figure of
 // one. `unknown` is one of Check::unknowns.
 Result<Id<Task>> findOut(Book &book, const Check &check, const QString &unknown);
+// Whether such a task is on the build order and open.
+bool isBeingFoundOut(const Records &records, const Check &check, const QString &unknown);
 
 // Which choices an address has; empty for a number.
 QStringList choicesAt(const QString &address);

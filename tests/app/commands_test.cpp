@@ -592,5 +592,48 @@ TEST_F(CommandsTest, EveryCommandExplainsItself)
     EXPECT_EQ(run({"help"}), 0);
 }
 
+TEST_F(CommandsTest, VerifyOfADamagedBookIsBadNewsAndOfNoBookBadUse)
+{
+    ASSERT_EQ(run({"create", book()}), 0);
+    QFile file(book());
+    ASSERT_TRUE(file.open(QIODevice::ReadWrite));
+    const qint64 size = file.size();
+    ASSERT_TRUE(file.seek(size / 2));
+    file.write(QByteArray(static_cast<qsizetype>(size / 2), '\xAB'));
+    file.close();
+    EXPECT_EQ(run({"verify", book()}), 1) << err.toStdString();
+    EXPECT_THAT(out.toStdString(), HasSubstr("damaged"));
+    EXPECT_EQ(run({"verify", at("none.ohmwright")}), 2);
+    EXPECT_EQ(run({"verify", book(), "more"}), 2);
+    EXPECT_THAT(err.toStdString(), HasSubstr("one book and nothing more"));
+    QFile::remove(book()); // of no use to the other checks of test books
+}
+
+TEST_F(CommandsTest, HistoryTellsWhatChangedAndUndoTakesItBack)
+{
+    ASSERT_EQ(run({"create", book()}), 0);
+    ASSERT_EQ(run({"log-part", book(), "--name", "Heater", "--rating", "voltage,limit,DC=400 V"}),
+              0)
+        << err.toStdString();
+    ASSERT_EQ(run({"history", book()}), 0) << err.toStdString();
+    EXPECT_THAT(out.toStdString(), HasSubstr("part “Heater” added"));
+    EXPECT_THAT(out.toStdString(), HasSubstr("value: 400 V"));
+    ASSERT_EQ(run({"history", book(), "heater", "--json"}), 0);
+    EXPECT_EQ(json()["edits"].toArray().size(), 1);
+    EXPECT_EQ(run({"history", book(), "pump"}), 2);
+    EXPECT_THAT(err.toStdString(), HasSubstr("has the key “pump”"));
+    EXPECT_EQ(run({"history", book(), "--last", "some"}), 2);
+
+    ASSERT_EQ(run({"undo", book()}), 0) << err.toStdString();
+    EXPECT_THAT(out.toStdString(), HasSubstr("Taken back: Log"));
+    EXPECT_EQ(run({"undo", book()}), 2);
+    EXPECT_THAT(err.toStdString(), HasSubstr("nothing to undo"));
+    ASSERT_EQ(run({"history", book(), "--last", "1"}), 0);
+    EXPECT_THAT(out.toStdString(), HasSubstr("(taken back)"));
+    ASSERT_EQ(run({"redo", book(), "--json"}), 0);
+    EXPECT_TRUE(json()["redone"].toString().startsWith("Log"));
+    EXPECT_EQ(run({"redo", book()}), 2);
+}
+
 } // namespace
 } // namespace ohmwright

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/ui/driving.h"
 #include "ui/shell/find_line.h"
+#include "ui/shell/keys_window.h"
 #include "ui/shell/shell_window.h"
 #include "ui/shell/thumb_index.h"
 
@@ -11,6 +12,7 @@
 #include <QPushButton>
 #include <QScrollArea>
 #include <QSignalSpy>
+#include <QTableView>
 #include <QTimer>
 #include <QToolButton>
 #include <QVBoxLayout>
@@ -261,6 +263,24 @@ TEST_F(AShell, neverCutsAPageOffButScrollsIt)
     shell.resize(1280, 800);
     QTest::qWait(1);
     EXPECT_FALSE(shell.thumbIndex().isCompact());
+}
+
+TEST_F(AShell, tellsItsKeysByF1AndGoesBackByEscape)
+{
+    press(Qt::Key_F1);
+    auto *keys = shell.findChild<KeysWindow *>();
+    ASSERT_NE(keys, nullptr);
+    ASSERT_TRUE(keys->isVisible());
+    const QAbstractItemModel &lines = *keys->table().model();
+    bool found = false;
+    for (int row = 0; row < lines.rowCount(); ++row)
+        found = found || lines.index(row, 1).data().toString() == QStringLiteral("log a part");
+    EXPECT_TRUE(found);
+    QTest::keyClick(&keys->table(), Qt::Key_Escape);
+    EXPECT_FALSE(keys->isVisible());
+    showActive(shell);
+    press(Qt::Key_F1);
+    EXPECT_EQ(shell.findChildren<KeysWindow *>().size(), 1) << "the same one comes again";
 }
 
 TEST_F(AShell, showsATitleWithAnAmpersandAsItIs)

@@ -56,13 +56,6 @@ QString daysLeft(int days)
                        : BenchPage::tr("%1 days").arg(days);
 }
 
-// The rest of a list is said, not hidden.
-void sayRest(QVBoxLayout &column, const Theme &theme, std::size_t all)
-{
-    if (all > kRowsShown)
-        column.addWidget(quiet(theme, BenchPage::tr("and %1 more").arg(all - kRowsShown)));
-}
-
 } // namespace
 
 BenchPage::BenchPage(Book &book, Forecaster &forecaster, const Theme &theme, QWidget *parent)
@@ -77,16 +70,48 @@ BenchPage::BenchPage(Book &book, Forecaster &forecaster, const Theme &theme, QWi
     m_soon.setSingleShot(true);
     m_soon.setInterval(0);
     connect(&m_soon, &QTimer::timeout, this, &BenchPage::rebuild);
-    const auto later = [this] {
-        m_stale = true;
-        if (isVisible())
-            m_soon.start();
-    };
-    connect(&m_book, &Book::changed, this, later);
-    connect(&m_theme, &Theme::changed, this, later);
-    connect(&m_forecaster, &Forecaster::updated, this, later);
+    connect(&m_book, &Book::changed, this, &BenchPage::later);
+    connect(&m_theme, &Theme::changed, this, &BenchPage::later);
+    connect(&m_forecaster, &Forecaster::updated, this, &BenchPage::later);
     // only words change: what the last forecast told stays where it is
     connect(&m_forecaster, &Forecaster::progressed, this, &BenchPage::showForecastState);
+}
+
+void BenchPage::later()
+{
+    m_stale = true;
+    if (isVisible())
+        m_soon.start();
+}
+
+void BenchPage::setAskedByChecks(std::vector<Question> questions)
+{
+    m_askedByChecks = std::move(questions);
+    later();
+}
+
+std::size_t BenchPage::shownOf(const QString &list, std::size_t all) const
+{
+    return m_unfolded.contains(list) ? all : std::min(all, kRowsShown);
+}
+
+void BenchPage::addRest(QVBoxLayout &column, const QString &list, std::size_t all)
+{
+    if (all <= kRowsShown)
+        return;
+    const bool whole = m_unfolded.contains(list);
+    auto *rest =
+        new QPushButton(whole ? tr("Show fewer") : tr("Show %1 more").arg(all - kRowsShown));
+    rest->setObjectName(QString(QStringLiteral("rest of ") + list));
+    rest->setAccessibleName(QString(rest->text() + u": " + list));
+    connect(rest, &QPushButton::clicked, this, [this, list, whole] {
+        if (whole)
+            m_unfolded.remove(list);
+        else
+            m_unfolded.insert(list);
+        later();
+    });
+    column.addWidget(rest, 0, Qt::AlignLeft);
 }
 
 void BenchPage::showEvent(QShowEvent *event)
@@ -153,11 +178,15 @@ void BenchPage::addOrders(QVBoxLayout &column)
         return;
     }
     m_foretold.emplace_back(heading, remark);
+    const QString list = tr("to order");
     std::size_t needed = 0;
     for (const forecast::OrderBy &order : told->orders) {
         const forecast::Activity &a = told->plan.activities[order.activity];
-        if (a.toAsk || !order.needed || ++needed > kRowsShown)
+        if (a.toAsk || !order.needed)
             continue; // letters stand among the moves
+        ++needed;
+        if (needed > shownOf(list, needed))
+            continue;
         auto *row = new BenchRowButton(
             m_theme,
             {order.latestDay == 0 ? tr("today") : showDate(told->forecast.dayOf(order.latestDay)),
@@ -167,7 +196,7 @@ void BenchPage::addOrders(QVBoxLayout &column)
     }
     if (needed == 0)
         column.addWidget(quiet(m_theme, tr("Nothing that a task waits for is still to order.")));
-    sayRest(column, m_theme, needed);
+    addRest(column, list, needed);
 }
 
 void BenchPage::resizeEvent(QResizeEvent *event)
@@ -245,7 +274,7 @@ void BenchPage::rebuild()
     for (const plan::Move &move : held.moves)
         if (move.kind == plan::MoveKind::Do && move.needs.empty())
             doable.push_back(&move);
-    for (std::size_t i = 0; i < std::min(doable.size(), kRowsShown); ++i) {
+    for (std::size_t i = 0; i < shownOf(tr("to do now"), doable.size()); ++i) {
         const plan::Task &task = network.tasks[doable[i]->for_.front()];
         row(left, {lead(*doable[i]), task.title, task.area, task.highVoltage},
             [this, key = task.key] { emit taskWanted(key); });
@@ -253,7 +282,7 @@ void BenchPage::rebuild()
     if (doable.empty())
         left->addWidget(
             quiet(m_theme, tr("No task can start just now: something below must move first.")));
-    sayRest(*left, m_theme, doable.size());
+    addRest(*left, tr("to do now"), doable.size());
     std::size_t startable = 0;
     for (std::size_t task = 0; task < network.tasks.size(); ++task)
         startable += plan::canStart(network, task) ? 1 : 0;
@@ -273,7 +302,7 @@ void BenchPage::rebuild()
         for (const plan::Move &move : held.moves)
             if (move.kind != plan::MoveKind::Do || !move.needs.empty())
                 others.push_back(&move);
-        for (std::size_t i = 0; i < std::min(others.size(), kRowsShown); ++i) {
+        for (std::size_t i = 0; i < shownOf(tr("held up"), others.size()); ++i) {
             const plan::Move &move = *others[i];
             row(left,
                 {lead(move), tr("%1: %2").arg(plan::moveKindName(move.kind), move.title), move.why,
@@ -282,7 +311,7 @@ void BenchPage::rebuild()
                     emit moveWanted(goal, kind, subject);
                 });
         }
-        sayRest(*left, m_theme, others.size());
+        addRest(*left, tr("held up"), others.size());
     }
 
     addForecast(*left);
@@ -321,20 +350,24 @@ void BenchPage::rebuild()
 
     const std::vector<Deadline> ending = endingSoon(records, today);
     section(right, tr("Runs out soon"), tr("within %1 days").arg(kEndingSoonDays));
-    for (std::size_t i = 0; i < std::min(ending.size(), kRowsShown); ++i) {
+    for (std::size_t i = 0; i < shownOf(tr("ending soon"), ending.size()); ++i) {
         const Part &part = *records.find(ending[i].part);
         row(right, {daysLeft(ending[i].daysLeft), part.name, describe(ending[i]), false},
             [this, key = part.key] { emit partWanted(key); });
     }
     if (ending.empty())
         right->addWidget(quiet(m_theme, tr("No warranty, return or claim window ends soon.")));
-    sayRest(*right, m_theme, ending.size());
+    addRest(*right, tr("ending soon"), ending.size());
 
-    const std::vector<Question> questions = openQuestions(records);
+    const std::vector<Question> questions =
+        joined(records, openQuestions(records), m_askedByChecks);
     section(right, tr("Open questions"),
             questions.empty() ? QString() : QString::number(questions.size()));
-    for (std::size_t i = 0; i < std::min(questions.size(), kRowsShown); ++i) {
-        const Part &part = *records.find(questions[i].part);
+    for (std::size_t i = 0; i < shownOf(tr("open questions"), questions.size()); ++i) {
+        const Part *found = records.find(questions[i].part);
+        if (!found)
+            continue; // a check asked before it was taken out
+        const Part &part = *found;
         row(right,
             {tr("not known"), tr("%1: %2").arg(part.name, describe(questions[i].figure)),
              tr("asked by %1").arg(questions[i].askedBy.join(tr(", "))), false},
@@ -342,7 +375,7 @@ void BenchPage::rebuild()
     }
     if (questions.empty())
         right->addWidget(quiet(m_theme, tr("Every figure that is asked for is recorded.")));
-    sayRest(*right, m_theme, questions.size());
+    addRest(*right, tr("open questions"), questions.size());
 
     section(right, tr("Last done"), {});
     std::vector<const Task *> done;

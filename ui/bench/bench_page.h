@@ -4,10 +4,12 @@
 #pragma once
 
 #include "core/book/book.h"
+#include "core/parts/questions.h"
 #include "core/plan/network.h"
 
 #include <QPointer>
 #include <QScrollArea>
+#include <QSet>
 #include <QTimer>
 
 #include <utility>
@@ -30,6 +32,7 @@ class BenchPage : public QScrollArea
 public:
     BenchPage(Book &book, Forecaster &forecaster, const Theme &theme, QWidget *parent = nullptr);
     [[nodiscard]] WorkLogPanel &workLog() { return *m_workLog; }
+    void setAskedByChecks(std::vector<Question> questions);
 
 signals:
     void taskWanted(const QString &key);
@@ -51,6 +54,11 @@ private:
     void addOrders(QVBoxLayout &column);
     SectionTitle *addHeading(QVBoxLayout &column, const QString &text, const QString &remark);
     void showForecastState();
+    void later();
+    // How many rows of a list to show; all once its rest was asked for.
+    [[nodiscard]] std::size_t shownOf(const QString &list, std::size_t all) const;
+    // The rest of a list is said, not hidden, and a press away.
+    void addRest(QVBoxLayout &column, const QString &list, std::size_t all);
 
     Book &m_book;
     Forecaster &m_forecaster;
@@ -58,6 +66,8 @@ private:
     WorkLogPanel *m_workLog; // survives the rebuilding of the page, with what is typed in it
     // Headings over what the forecast told, each with its remark while that is up to date.
     std::vector<std::pair<QPointer<SectionTitle>, QString>> m_foretold;
+    std::vector<Question> m_askedByChecks;
+    QSet<QString> m_unfolded; // lists shown whole
     QTimer m_soon;
     bool m_stale = true;
     bool m_wide = true; // two columns

@@ -11,6 +11,7 @@
 #include "ui/widgets/drafted_table_delegate.h"
 #include "ui/widgets/empty_page.h"
 #include "ui/widgets/entry_form.h"
+#include "ui/widgets/least_rows.h"
 #include "ui/widgets/section_title.h"
 
 #include <QHBoxLayout>
@@ -98,7 +99,7 @@ BudgetPage::BudgetPage(Book &book, const Theme &theme, QWidget *parent)
     all->addWidget(m_pages);
     connect(m_pages, &RecordPages::said, this, &BudgetPage::said);
     m_stack->addWidget(m_empty);
-    m_stack->addWidget(page);
+    m_stack->addWidget(scrolledWhenLow(page));
     connect(m_empty, &EmptyPage::started, this, &BudgetPage::beginLine);
     connect(&book, &Book::changed, this, &BudgetPage::bookChanged);
 }
@@ -113,6 +114,7 @@ void BudgetPage::makeTables()
     for (int column = LinesModel::Allowance; column < LinesModel::ColumnCount; ++column)
         lines->setFigureColumn(column, digits);
     lines->dress(*m_linesView, true);
+    keepLeastRows(*m_linesView, 3);
     m_linesView->setSelectionMode(QAbstractItemView::SingleSelection);
     m_linesView->setAccessibleName(tr("Budget lines"));
     m_linesView->horizontalHeader()->setStretchLastSection(false);
@@ -133,6 +135,7 @@ void BudgetPage::makeTables()
     for (int column = EntriesModel::Shared; column <= EntriesModel::InBook; ++column)
         entries->setFigureColumn(column, digits);
     entries->dress(*m_entriesView, true);
+    keepLeastRows(*m_entriesView, 3);
     m_entriesView->setSelectionMode(QAbstractItemView::SingleSelection);
     m_entriesView->setAccessibleName(tr("What the line is made of"));
     m_entriesView->horizontalHeader()->setStretchLastSection(false);

@@ -7,6 +7,7 @@
 #include "ui/shell/theme.h"
 #include "ui/widgets/drafted_table_delegate.h"
 #include "ui/widgets/empty_page.h"
+#include "ui/widgets/least_rows.h"
 #include "ui/widgets/section_title.h"
 
 #include <QHBoxLayout>
@@ -29,6 +30,7 @@ namespace {
 
 constexpr int kNestedRows = 6;
 constexpr int kListWidth = 330;
+constexpr int kLeastCard = 180; // pixels; below that the page scrolls
 
 } // namespace
 
@@ -155,6 +157,10 @@ void RecordsPanel::arrange()
         column->setContentsMargins(0, 0, 0, 0);
         column->addLayout(left, 2);
         column->addWidget(m_scroll, 3);
+        if (m_shape != Shape::Nested) {
+            keepLeastRows(*m_view, 3);
+            m_scroll->setMinimumHeight(kLeastCard);
+        }
     }
 }
 

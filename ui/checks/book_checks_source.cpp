@@ -131,13 +131,9 @@ Outcome BookChecksSource::findOut(const Check &check, const QString &unknownName
     return made ? Outcome() : Outcome(fail(made.error()));
 }
 
-bool BookChecksSource::isBeingFoundOut(const Check &, const QString &unknownName) const
+bool BookChecksSource::isBeingFoundOut(const Check &check, const QString &unknownName) const
 {
-    const QString title = findOutTitle(unknownName);
-    const auto &tasks = m_book.records().all<Task>();
-    return std::any_of(tasks.begin(), tasks.end(), [&](const Task &task) {
-        return task.title == title && task.state != TaskState::Done;
-    });
+    return ohmwright::isBeingFoundOut(m_book.records(), check, unknownName);
 }
 
 std::unique_ptr<Scratch> BookChecksSource::scratch()

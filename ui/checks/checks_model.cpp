@@ -113,8 +113,8 @@ int ChecksModel::columnCount(const QModelIndex &parent) const
 
 QVariant ChecksModel::headingData(const CheckRow &row, int column, int role) const
 {
-    if (column != 0)
-        return {};
+    if (column != 0) // the heading goes over the whole row
+        return role == Qt::AccessibleTextRole ? protectedName(row.group) : QVariant();
     if (role == Qt::DisplayRole)
         return protectedName(row.group);
     if (role == CountsRole)

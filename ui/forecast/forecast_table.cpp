@@ -97,6 +97,9 @@ void ForecastTable::fill(const std::vector<Row> &rows)
             const QString tip = rows[r].tips.value(c, c == 0 ? text : QString());
             if (!tip.isEmpty())
                 item->setToolTip(tip);
+            if (text.isEmpty())
+                item->setData(rows[r].heading ? rows[r].cells.value(0) : tr("nothing"),
+                              Qt::AccessibleTextRole);
             items << item;
         }
         items.front()->setData(rows[r].key, kKeyRole);

@@ -28,6 +28,7 @@
 #include <QMimeDatabase>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QTimer>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -74,8 +75,15 @@ LogSheet::LogSheet(Book &book, const Theme &theme, Outside &outside, QWidget *pa
     buildPurchase(*column);
     buildFigures(*column);
 
+    column->addWidget(new SectionTitle(theme, tr("The piece itself")));
+    m_serial = new QLineEdit;
     m_place = new QLineEdit;
-    addField(*column, "place", tr("&Place"), m_place, tr("shelf, box; may wait"));
+    column->addWidget(
+        pair(addField(*column, "serial", tr("Serial n&umber"), m_serial, tr("as on its plate")),
+             addField(*column, "place", tr("&Place"), m_place, tr("shelf, box; may wait"))));
+    m_condition = new QLineEdit;
+    addField(*column, "condition", tr("Condition as it came"), m_condition,
+             tr("dents, cut cables, missing seals; may wait"));
     m_drop = new DropArea(theme);
     column->addWidget(m_drop);
     column->addStretch(1);
@@ -267,81 +275,13 @@ void LogSheet::followState()
     followOrder();
 }
 
-void LogSheet::followPrice()
-{
-    const Currency own = m_book.records().build().currency;
-    const Result<Money> price = parseMoney(m_price->text(), pageStyle(), own);
-    const bool foreign = price && price->currency() != own && state() != PartState::Wanted &&
-                         m_order->key().isEmpty();
-    const Purchase *order = m_book.records().byKey<Purchase>(m_order->key());
-    const Currency paidIn = order ? order->currency : price ? price->currency() : own;
-    m_fields.at(QStringLiteral("unit_price"))
-        ->setHint(state() == PartState::Wanted ? tr("what it is expected to cost")
-                  : order                      ? tr("%1, as that order").arg(order->currency.code())
-                                               : tr("%1, or with its currency").arg(own.code()));
-    for (const char *where : {"freight", "duty", "tax"})
-        m_fields.at(QString::fromLatin1(where))
-            ->setHint(tr("%1, for all of the order").arg(paidIn.code()));
-    Field &field = *m_fields.at(QStringLiteral("rate"));
-    field.setVisible(foreign);
-    if (!foreign)
-        return;
-    const auto known = knownRate();
-    field.setHint(known ? tr("%1 for one %2; the book knows %3")
-                              .arg(own.code(), price->currency().code(), known->print())
-                        : tr("%1 for one %2").arg(own.code(), price->currency().code()));
-    if (!m_rateTyped)
-        m_rate->setText(known ? known->print() : QString());
-}
-
-std::optional<Rate> LogSheet::knownRate() const
-{
-    const Currency own = m_book.records().build().currency;
-    const Result<Money> price = parseMoney(m_price->text(), pageStyle(), own);
-    const Result<QDate> on = day();
-    return price && on ? rateOn(m_book.records(), price->currency(), *on) : std::nullopt;
-}
-
-// The rate stands between price and freight: whoever types on without looking has put the freight
-// there. Asked, not refused: a rate is what was paid.
-void LogSheet::doubtRate()
-{
-    const Currency own = m_book.records().build().currency;
-    const Result<Money> price = parseMoney(m_price->text(), pageStyle(), own);
-    const Result<Rate> typed = Rate::parse(m_rate->text(), pageStyle());
-    const auto known = knownRate();
-    if (!price || !typed || !known)
-        return;
-    const auto asTyped = typed->convertIfFits(*price, own);
-    const auto asKnown = known->convertIfFits(*price, own);
-    if (!asTyped || !asKnown)
-        return;
-    constexpr int kFar = 2; // times; within one build, currencies hardly move that much
-    const bool far =
-        asTyped->minor() > kFar * asKnown->minor() || asKnown->minor() > kFar * asTyped->minor();
-    m_fields.at(QStringLiteral("rate"))
-        ->setProblem(far ? tr("The book knows %1. Is %2 meant?")
-                               .arg(known->print(), m_rate->text().trimmed())
-                         : QString());
-}
-
-void LogSheet::followOrder()
-{
-    const bool joins = !m_order->key().isEmpty();
-    const bool bought = state() != PartState::Wanted;
-    for (const char *where : {"seller", "freight", "duty", "tax"})
-        m_fields.at(QString::fromLatin1(where))->setEnabled(bought && !joins);
-    if (const Purchase *purchase = m_book.records().byKey<Purchase>(m_order->key());
-        joins && purchase)
-        if (const Seller *seller = m_book.records().find(purchase->seller))
-            m_seller->setKey(seller->key);
-    followPrice();
-}
-
 void LogSheet::showMore(bool more)
 {
     m_moreButton->setChecked(more);
     m_more->setVisible(more);
+    // what was unfolded may lie below the edge; in reach once it has its place
+    if (more)
+        QTimer::singleShot(0, m_more, [this] { m_scroll->ensureWidgetVisible(m_more); });
 }
 
 void LogSheet::showAsked()
@@ -424,8 +364,8 @@ void LogSheet::judge()
 void LogSheet::clearForNext()
 {
     // seller, donor and day are kept: parts come off one vehicle, out of one box
-    for (QLineEdit *line :
-         {m_name, m_price, m_rate, m_freight, m_duty, m_tax, m_core, m_count, m_warranty, m_place})
+    for (QLineEdit *line : {m_name, m_price, m_rate, m_freight, m_duty, m_tax, m_core, m_count,
+                            m_warranty, m_serial, m_place, m_condition})
         line->clear();
     m_rateTyped = false;
     m_order->setKey({});

@@ -122,7 +122,9 @@ private:
     std::vector<RatingLine *> m_asked;
     QString m_askedFor; // key of the circuit whose questions stand there
     RatingLine *m_free = nullptr;
+    QLineEdit *m_serial = nullptr;
     QLineEdit *m_place = nullptr;
+    QLineEdit *m_condition = nullptr;
     DropArea *m_drop = nullptr;
     std::vector<Photo> m_photos;
     QLabel *m_told = nullptr;

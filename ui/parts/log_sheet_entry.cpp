@@ -94,6 +94,8 @@ Result<LogEntry> LogSheet::readEntry()
     if (Outcome ratings = readRatings(entry); !ratings)
         return fail(ratings.error());
     entry.place = m_place->text().trimmed();
+    entry.serial = m_serial->text().trimmed();
+    entry.condition = m_condition->text().trimmed();
     for (const Photo &photo : m_photos)
         entry.photos.push_back(photo.photo);
     return entry;

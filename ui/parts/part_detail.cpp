@@ -53,11 +53,16 @@ PartDetail::PartDetail(const DetailGround &ground, QWidget *parent)
     m_compare->setToolTip(tr("Side by side with another part or type"));
     connect(m_compare, &QPushButton::clicked, this, [this] { emit compareWanted(m_part); });
     marks->addWidget(m_compare, 0, Qt::AlignTop);
+    m_history = new QPushButton(tr("History"));
+    m_history->setToolTip(tr("Which of its figures changed, from what to what, and when"));
+    connect(m_history, &QPushButton::clicked, this, [this] { emit historyWanted(m_part); });
+    marks->addWidget(m_history, 0, Qt::AlignTop);
     head->addLayout(marks);
     column->addWidget(m_head);
 
     add(new LifeSection(ground));
-    add(new QuestionsSection(ground));
+    m_questions = new QuestionsSection(ground);
+    add(m_questions);
     add(new StockSection(ground));
     add(new RatingsSection(ground));
     add(new CircuitsSection(ground));
@@ -99,6 +104,12 @@ void PartDetail::beginOpening()
     QTimer::singleShot(0, this, [this] { ensureWidgetVisible(m_deadlines, 0, 20); });
 }
 
+void PartDetail::setAskedByChecks(std::vector<Question> questions)
+{
+    m_questions->setAskedByChecks(std::move(questions));
+    read();
+}
+
 void PartDetail::bookChanged()
 {
     read();
@@ -122,6 +133,7 @@ void PartDetail::read()
         words << type->name;
     m_under->setText(words.join(tr(", ")));
     m_compare->setAccessibleName(tr("Compare %1 with…").arg(part->name));
+    m_history->setAccessibleName(tr("History of %1").arg(part->name));
     for (DetailSection *section : m_sections)
         section->read(*part);
     tabInReadingOrder(*m_content);

@@ -3,6 +3,7 @@
 // it stands.
 #pragma once
 
+#include "core/parts/questions.h"
 #include "ui/parts/detail_section.h"
 
 #include <QScrollArea>
@@ -15,6 +16,7 @@ class QPushButton;
 namespace ohmwright::ui {
 
 class DeadlinesSection;
+class QuestionsSection;
 class HvTag;
 class SectionTitle;
 class StateMark;
@@ -31,6 +33,7 @@ public:
     // At the step that records that it was opened.
     void beginOpening();
     void bookChanged();
+    void setAskedByChecks(std::vector<Question> questions);
     [[nodiscard]] Id<Part> part() const { return m_part; }
 
 signals:
@@ -38,6 +41,7 @@ signals:
     void taskWanted(const QString &key);
     void partWanted(ohmwright::Id<ohmwright::Part> part);
     void compareWanted(ohmwright::Id<ohmwright::Part> part);
+    void historyWanted(ohmwright::Id<ohmwright::Part> part);
 
 private:
     void add(DetailSection *section);
@@ -52,9 +56,11 @@ private:
     HvTag *m_highVoltage;
     QLabel *m_under;
     QPushButton *m_compare;
+    QPushButton *m_history;
     QWidget *m_content;
     std::vector<DetailSection *> m_sections;
     DeadlinesSection *m_deadlines = nullptr;
+    QuestionsSection *m_questions = nullptr;
 };
 
 } // namespace ohmwright::ui

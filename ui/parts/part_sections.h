@@ -51,12 +51,15 @@ class QuestionsSection : public DetailSection
 
 public:
     explicit QuestionsSection(const DetailGround &ground);
+    // Of all parts; those of the one shown are told the next time it is read.
+    void setAskedByChecks(std::vector<Question> questions);
 
 protected:
     void fill(const Part &part, bool another) override;
 
 private:
     QVBoxLayout *m_list;
+    std::vector<Question> m_askedByChecks;
 };
 
 // Every figure with the value in force and why; settling; a new rating.

@@ -219,13 +219,20 @@ void PartsIndex::readQuestions()
         facts.questions = 0;
         facts.highVoltage = false;
     }
-    for (const Question &question : openQuestions(m_records))
-        ++m_facts[question.part].questions;
+    for (const Question &question : joined(m_records, openQuestions(m_records), m_askedByChecks))
+        if (const auto facts = m_facts.find(question.part); facts != m_facts.end())
+            ++facts->second.questions;
     for (const Connection &connection : m_records.all<Connection>()) {
         const Circuit *circuit = m_records.find(connection.circuit);
         if (circuit && isVoltageClassB(*circuit))
             m_facts[connection.part].highVoltage = true;
     }
+}
+
+void PartsIndex::setAskedByChecks(std::vector<Question> questions)
+{
+    m_askedByChecks = std::move(questions);
+    readQuestions();
 }
 
 const PartFacts &PartsIndex::of(Id<Part> part) const

@@ -7,6 +7,7 @@
 
 #include "core/book/book.h"
 #include "core/parts/deadlines.h"
+#include "core/parts/questions.h"
 
 #include <QDate>
 #include <QString>
@@ -84,6 +85,7 @@ public:
 
     void rebuild(QDate today);
     void update(const Change &change, QDate today);
+    void setAskedByChecks(std::vector<Question> questions);
     [[nodiscard]] const PartFacts &of(Id<Part> part) const;
     [[nodiscard]] Arrangement arrange(const PartFilter &filter) const;
 
@@ -96,6 +98,7 @@ private:
 
     const Records &m_records;
     QDate m_today;
+    std::vector<Question> m_askedByChecks;
     std::unordered_map<Id<Part>, PartFacts> m_facts;
 };
 

@@ -8,6 +8,7 @@
 #include "ui/widgets/chip_row.h"
 #include "ui/widgets/drafted_table_delegate.h"
 #include "ui/widgets/empty_page.h"
+#include "ui/widgets/least_rows.h"
 #include "ui/widgets/section_title.h"
 
 #include <QComboBox>
@@ -136,6 +137,7 @@ void PartsList::buildTable()
     m_table->setTextElideMode(Qt::ElideMiddle);
     m_table->setSelectionMode(QAbstractItemView::SingleSelection);
     m_delegate->dress(*m_table, true);
+    keepLeastRows(*m_table, 5);
     const Currency own = m_book.records().build().currency;
     m_delegate->setFigureColumn(static_cast<int>(PartColumn::Cost), own.digits());
     QHeaderView *header = m_table->horizontalHeader();
@@ -330,6 +332,13 @@ void PartsList::choose(Id<Part> part)
     m_chosen = part;
     arrange();
     emit partChosen(part);
+}
+
+void PartsList::setAskedByChecks(std::vector<Question> questions)
+{
+    m_index.setAskedByChecks(std::move(questions));
+    arrange();
+    m_model->contentChanged();
 }
 
 void PartsList::bookChanged(const Change &change)

@@ -37,6 +37,7 @@ public:
     // Takes off the filter if it hides the part.
     void choose(Id<Part> part);
     void bookChanged(const Change &change);
+    void setAskedByChecks(std::vector<Question> questions);
     [[nodiscard]] const PartsIndex &index() const { return m_index; }
     [[nodiscard]] QTableView &table() { return *m_table; }
 

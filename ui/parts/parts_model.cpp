@@ -120,24 +120,31 @@ struct Column
 {
     const char *header;
     const char *spoken;
+    const char *none; // what a screen reader says of a cell with nothing in it
     Getter get;
     bool figure = false;
 };
 
 // In the order of PartColumn.
 constexpr std::array<Column, kPartColumns> kColumns{{
-    {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Part"), "", name},
-    {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "State"), "", state},
-    {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Assembly"), "", assembly},
+    {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Part"), "", "", name},
+    {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "State"), "", "", state},
+    {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Assembly"), "",
+     QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "in no assembly"), assembly},
     {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "HV"),
-     QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "High voltage"), highVoltage},
+     QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "High voltage"),
+     QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "on no high voltage circuit"), highVoltage},
     {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Cost, %1"),
-     QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Landed cost"), cost, true},
+     QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Landed cost"),
+     QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "no cost recorded"), cost, true},
     {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Open"),
-     QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Open questions"), questions, true},
+     QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Open questions"),
+     QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "no open question"), questions, true},
     {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Ends"),
-     QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Warranty, return or claim ends"), deadline},
-    {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Place"), "", place},
+     QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Warranty, return or claim ends"),
+     QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "no window runs"), deadline},
+    {QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "Place"), "",
+     QT_TRANSLATE_NOOP("ohmwright::ui::PartsModel", "no place recorded"), place},
 }};
 
 } // namespace
@@ -280,8 +287,13 @@ QVariant PartsModel::data(const QModelIndex &index, int role) const
         if (told.isValid())
             return told;
     }
-    return kColumns[static_cast<std::size_t>(index.column())].get(*part, m_index.of(row.part),
-                                                                  role);
+    const Column &column = kColumns[static_cast<std::size_t>(index.column())];
+    const PartFacts &facts = m_index.of(row.part);
+    QVariant told = column.get(*part, facts, role);
+    if (role == Qt::AccessibleTextRole && told.toString().isEmpty() && *column.none &&
+        column.get(*part, facts, Qt::DisplayRole).toString().isEmpty())
+        return tr(column.none);
+    return told;
 }
 
 QVariant PartsModel::headerData(int section, Qt::Orientation orientation, int role) const

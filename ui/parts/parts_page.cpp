@@ -9,6 +9,7 @@
 #include "ui/parts/part_detail.h"
 #include "ui/parts/parts_list.h"
 #include "ui/parts/ratings_editor.h"
+#include "ui/widgets/least_rows.h"
 #include "ui/widgets/section_title.h"
 
 #include <QHBoxLayout>
@@ -54,7 +55,7 @@ PartsPage::PartsPage(Book &book, const Theme &theme, Outside &outside, QWidget *
     m_side->addWidget(m_sheet);
     // two fields side by side, or a rating with its buttons: less would cut them off
     m_side->setMinimumWidth(440);
-    m_splitter->addWidget(m_list);
+    m_splitter->addWidget(scrolledWhenLow(m_list));
     m_splitter->addWidget(m_side);
     m_splitter->setChildrenCollapsible(false);
     m_splitter->setStretchFactor(0, 3);
@@ -68,6 +69,7 @@ PartsPage::PartsPage(Book &book, const Theme &theme, Outside &outside, QWidget *
     connect(m_list, &PartsList::partChosen, m_detail, &PartDetail::showPart);
     connect(m_detail, &PartDetail::partWanted, m_list, &PartsList::choose);
     connect(m_detail, &PartDetail::said, this, &PartsPage::said);
+    connect(m_detail, &PartDetail::historyWanted, this, &PartsPage::historyWanted);
     connect(m_detail, &PartDetail::compareWanted, this, &PartsPage::compare);
     connect(m_detail, &PartDetail::taskWanted, this, &PartsPage::taskWanted);
     connect(m_sheet, &LogSheet::closed, this, &PartsPage::closeLogSheet);
@@ -136,6 +138,12 @@ bool PartsPage::showRecord(const QString &table, const QString &key)
 void PartsPage::leaveLogKeyToWindow()
 {
     m_logKey->setEnabled(false);
+}
+
+void PartsPage::setAskedByChecks(const std::vector<Question> &questions)
+{
+    m_list->setAskedByChecks(questions);
+    m_detail->setAskedByChecks(questions);
 }
 
 void PartsPage::showOpening(const QString &key)

@@ -6,6 +6,7 @@
 
 #include "core/book/book.h"
 #include "core/parts/compare.h"
+#include "core/parts/questions.h"
 #include "ui/shell/message_strip.h"
 #include "ui/shell/outside.h"
 
@@ -52,9 +53,12 @@ public:
     [[nodiscard]] LogSheet &logSheet() { return *m_sheet; }
     [[nodiscard]] ComparePage &comparison() { return *m_comparison; }
 
+    void setAskedByChecks(const std::vector<Question> &questions);
+
 signals:
     void said(const QString &sentence, ohmwright::ui::Tone tone);
     void taskWanted(const QString &key);
+    void historyWanted(ohmwright::Id<ohmwright::Part> part);
 
 protected:
     void showEvent(QShowEvent *event) override;

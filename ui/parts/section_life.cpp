@@ -98,10 +98,22 @@ QuestionsSection::QuestionsSection(const DetailGround &given)
     m_list = addList(10);
 }
 
+void QuestionsSection::setAskedByChecks(std::vector<Question> questions)
+{
+    m_askedByChecks = std::move(questions);
+}
+
 void QuestionsSection::fill(const Part &part, bool)
 {
     emptyLayout(*m_list);
-    const std::vector<Question> questions = openQuestions(records(), part.id);
+    std::vector<Question> ofChecks;
+    std::copy_if(m_askedByChecks.begin(), m_askedByChecks.end(), std::back_inserter(ofChecks),
+                 [&](const Question &question) {
+                     return question.part == part.id &&
+                            !figureFor(records(), part, question.figure).inForce;
+                 });
+    const std::vector<Question> questions =
+        joined(records(), openQuestions(records(), part.id), std::move(ofChecks));
     setVisible(!questions.empty());
     title().setRemark(questions.empty() ? QString() : QString::number(questions.size()));
     for (const Question &question : questions) {

@@ -7,6 +7,7 @@
 #include "core/sheet/build_sheet.h"
 #include "core/sheet/content_hash.h"
 #include "core/sheet/html_writer.h"
+#include "core/verdicts/asked_by_checks.h"
 #include "core/verdicts/judge_book.h"
 #include "ui/cards/card_labels.h"
 #include "ui/cards/card_stack.h"
@@ -43,6 +44,7 @@ namespace {
 // A pause in the edits long enough that the pages are worth laying out anew.
 constexpr int kSettleMs = 250;
 constexpr int kListWidth = 224;
+constexpr int kBothFrom = 1000; // pixels: the form and half a page beside it
 
 constexpr std::array kTables{"build",  "vehicle",     "lost_function", "mass_entry",
                              "letter", "test_record", "attachment"};
@@ -214,11 +216,25 @@ void SheetPage::open(int row)
         return;
     m_cards->turnTo(m_made->item(row)->data(Qt::UserRole).toString());
     m_side->show();
+    shareWidth();
+}
+
+// Half a page beside the form is of no use to either.
+void SheetPage::shareWidth()
+{
+    m_pages->setVisible(m_side->isHidden() || width() >= kBothFrom);
+}
+
+void SheetPage::resizeEvent(QResizeEvent *event)
+{
+    QWidget::resizeEvent(event);
+    shareWidth();
 }
 
 void SheetPage::close()
 {
     m_side->hide();
+    shareWidth();
     m_made->setFocus();
     const QSignalBlocker quiet(m_made);
     m_made->setCurrentRow(-1);
@@ -302,10 +318,11 @@ void SheetPage::rebuild()
     const QDate today = m_book.clock().today();
     std::vector<Check> checks = judgeBook(m_book.records(), today);
     sortByDanger(checks);
+    std::vector<Question> asked = askedByChecks(m_book.records(), checks);
     sheet::Document document =
         buildSheet(m_book.records(), {today, *revision, oneLineOf(m_book.records()).svg,
                                       [this](const Plot &plot) { return pictureOf(plot); },
-                                      std::move(checks), m_working});
+                                      std::move(checks), std::move(asked), m_working});
     const auto photos = photosOf(m_book, document);
     m_title->setRemark(tr("being laid out…"));
     const int run = ++m_run;

@@ -55,12 +55,14 @@ signals:
 
 protected:
     void showEvent(QShowEvent *event) override;
+    void resizeEvent(QResizeEvent *event) override;
     bool eventFilter(QObject *watched, QEvent *event) override;
 
 private:
     void makeList();
     void open(int row);
     void close();
+    void shareWidth();
     void fillList();
     void addFiles();
     void addOpening(RecordsPanel &panel);

@@ -13,10 +13,12 @@
 #include "ui/cards/records_panel.h"
 #include "ui/checks/book_checks_source.h"
 #include "ui/checks/checks_page.h"
+#include "ui/checks/checks_questions.h"
 #include "ui/checks/one_line_view.h"
 #include "ui/forecast/choice_options.h"
 #include "ui/forecast/forecast_page.h"
 #include "ui/forecast/forecaster.h"
+#include "ui/history/history_window.h"
 #include "ui/parts/parts_page.h"
 #include "ui/sheet/sheet_page.h"
 #include "ui/shell/book_find.h"
@@ -68,6 +70,12 @@ BookWindow::~BookWindow()
 void BookWindow::makePages()
 {
     m_forecaster = std::make_unique<Forecaster>(*m_book);
+    m_checksQuestions = std::make_unique<ChecksQuestions>(*m_book);
+    connect(m_checksQuestions.get(), &ChecksQuestions::updated, this, [this] {
+        m_bench->setAskedByChecks(m_checksQuestions->latest());
+        m_parts->setAskedByChecks(m_checksQuestions->latest());
+        showState();
+    });
     m_bench = new BenchPage(*m_book, *m_forecaster, m_theme);
     m_parts = new PartsPage(*m_book, m_theme, m_outside);
     m_parts->leaveLogKeyToWindow();
@@ -123,6 +131,10 @@ void BookWindow::makePages()
                 m_buildOrder->showMove(milestone, kind, subject);
             });
     connect(m_parts, &PartsPage::taskWanted, this, &BookWindow::showTask);
+    connect(m_parts, &PartsPage::historyWanted, this, [this](Id<Part> part) {
+        if (const Part *row = m_book->records().find(part))
+            history().showOf({"part", part.value(), row->name});
+    });
     m_buildOrder->setForecastMissing(tr("The forecast is being worked out."));
     connect(m_forecaster.get(), &Forecaster::updated, this, [this] {
         const auto told = m_forecaster->latest();
@@ -177,8 +189,17 @@ void BookWindow::makeActions()
                    m_shell->showPage(QStringLiteral("parts"));
                    m_parts->openLogSheet();
                }),
+        action(tr("&History"), QKeySequence(Qt::CTRL | Qt::Key_H),
+               [this] { history().showWhole(); }),
         action(tr("C&lose"), QKeySequence::Close, [this] { m_shell->close(); }),
     });
+}
+
+HistoryWindow &BookWindow::history()
+{
+    if (!m_history)
+        m_history = new HistoryWindow(*m_book, m_theme, m_shell.get());
+    return *m_history;
 }
 
 void BookWindow::showState()
@@ -186,7 +207,8 @@ void BookWindow::showState()
     m_shell->setBookTitle(m_book->records().build().title);
     m_shell->setUndoStep(m_book->undoText().value_or(QString()));
     m_shell->setRedoStep(m_book->redoText().value_or(QString()));
-    const auto open = openQuestions(m_book->records()).size();
+    const Records &records = m_book->records();
+    const auto open = joined(records, openQuestions(records), m_checksQuestions->latest()).size();
     m_shell->setPageBadge(QStringLiteral("parts"), open ? tr("%1 open").arg(open) : QString(),
                           open == 1 ? tr("1 open question") : tr("%1 open questions").arg(open));
 }

@@ -20,7 +20,9 @@ class BookChecksSource;
 class BudgetPage;
 class BuildOrderPage;
 class ChecksPage;
+class ChecksQuestions;
 class Forecaster;
+class HistoryWindow;
 class Outside;
 class PartsPage;
 class RecordPages;
@@ -55,6 +57,7 @@ private:
     void follow(const FindHit &hit);
     void showPart(const QString &key);
     void showTask(const QString &key);
+    HistoryWindow &history();
     void showRecord(const QString &table, const QString &key);
     void lookForOthersEdits();
 
@@ -64,6 +67,7 @@ private:
     std::unique_ptr<BookChecksSource> m_checksSource;
     std::unique_ptr<FindSource> m_find;
     std::unique_ptr<Forecaster> m_forecaster;
+    std::unique_ptr<ChecksQuestions> m_checksQuestions;
     std::unique_ptr<ShellWindow> m_shell;
     BenchPage *m_bench = nullptr;
     PartsPage *m_parts = nullptr;
@@ -73,6 +77,7 @@ private:
     RecordPages *m_checksPages = nullptr;
     RecordPages *m_buildOrderPages = nullptr;
     SheetPage *m_sheet = nullptr;
+    HistoryWindow *m_history = nullptr; // made when first asked for
     QTimer m_others;
 };
 

@@ -2,6 +2,7 @@
 #include "ui/shell/shell_window.h"
 
 #include "ui/shell/find_line.h"
+#include "ui/shell/keys_window.h"
 #include "ui/shell/theme.h"
 #include "ui/shell/thumb_index.h"
 #include "ui/widgets/field.h"
@@ -113,8 +114,9 @@ ShellWindow::ShellWindow(Theme &theme, QWidget *parent)
     : QMainWindow(parent), m_theme(theme), m_book(new QToolButton), m_bookMenu(new QMenu(this)),
       m_find(new FindLine(theme)), m_undo(makeTool(theme, QStringLiteral("undo"))),
       m_redo(makeTool(theme, QStringLiteral("redo"))),
-      m_shade(makeTool(theme, QStringLiteral("moon"))), m_index(new ThumbIndex(theme)),
-      m_stack(new QStackedWidget), m_messages(new MessageStrip(theme)), m_topLine(makeTopLine())
+      m_shade(makeTool(theme, QStringLiteral("moon"))), m_keys(new QAction(tr("&Keys"), this)),
+      m_index(new ThumbIndex(theme)), m_stack(new QStackedWidget),
+      m_messages(new MessageStrip(theme)), m_topLine(makeTopLine())
 {
     auto *all = new QWidget;
     auto *column = new QVBoxLayout(all);
@@ -201,6 +203,9 @@ void ShellWindow::makeShortcuts()
         m_book->setFocus(Qt::ShortcutFocusReason);
         m_book->showMenu();
     });
+    m_keys->setShortcut(QKeySequence(Qt::Key_F1));
+    connect(m_keys, &QAction::triggered, this, [this] { KeysWindow::showBeside(*this, m_theme); });
+    addAction(m_keys);
 }
 
 void ShellWindow::addPage(QWidget *page, const QString &name, const QString &icon,
@@ -358,6 +363,8 @@ void ShellWindow::setBookActions(const QList<QAction *> &actions)
         m_bookMenu->addAction(action);
         addAction(action); // the menu alone would offer shortcuts only while it is open
     }
+    m_bookMenu->addSeparator();
+    m_bookMenu->addAction(m_keys);
 }
 
 void ShellWindow::setFindSource(FindSource *source)

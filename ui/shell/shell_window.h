@@ -49,7 +49,8 @@ public:
     void setPageBadge(const QString &key, const QString &words, const QString &spoken);
 
     void setBookTitle(const QString &title);
-    // The entries of the menu behind the title: New, Open, Save a copy…; a null action divides.
+    // The entries of the menu behind the title: New, Open, Save a copy…; a null action divides. The
+    // keys of the window (F1) stand below them.
     // The actions stay the caller's; their shortcuts work in the whole window.
     void setBookActions(const QList<QAction *> &actions);
     void setFindSource(FindSource *source);
@@ -98,6 +99,7 @@ private:
     QToolButton *m_undo;
     QToolButton *m_redo;
     QToolButton *m_shade;
+    QAction *m_keys;
     ThumbIndex *m_index;
     QStackedWidget *m_stack;
     MessageStrip *m_messages;

@@ -86,6 +86,14 @@ EmptyPage::EmptyPage(const Theme &theme, const QString &icon, const QString &hea
     setMinimumWidth(240);
 }
 
+QPushButton *EmptyPage::addButton(const QString &text)
+{
+    auto *button = new QPushButton(text);
+    auto *column = qobject_cast<QVBoxLayout *>(layout());
+    column->insertWidget(column->count() - 1, button, 0, Qt::AlignHCenter);
+    return button;
+}
+
 void EmptyPage::resizeEvent(QResizeEvent *event)
 {
     // a layout would give wrapped words the height they need at some other width

@@ -21,6 +21,8 @@ public:
               const QString &sentences, const QString &buttonText, QWidget *parent = nullptr);
 
     [[nodiscard]] QPushButton *button() const { return m_button; }
+    // A second way to begin, below the first.
+    QPushButton *addButton(const QString &text);
 
 signals:
     void started();

@@ -3,6 +3,8 @@
 #include "tests/support/fake_outside.h"
 #include "tests/support/test_book.h"
 #include "ui/build_order/loom_view.h"
+#include "ui/history/history_model.h"
+#include "ui/history/history_window.h"
 #include "ui/parts/log_sheet.h"
 #include "ui/parts/parts_page.h"
 #include "ui/shell/book_window.h"
@@ -11,6 +13,7 @@
 
 #include <QAccessible>
 #include <QApplication>
+#include <QPushButton>
 #include <QScrollArea>
 #include <QScrollBar>
 #include <QTableView>
@@ -108,6 +111,49 @@ TEST_F(BookWindowTest, ShowsTheCheckAndFollowsItsRecords)
     QTest::qWait(150);
     press(Qt::Key_Return);
     EXPECT_EQ(window->shell().currentPage(), QStringLiteral("checks"));
+}
+
+TEST_F(BookWindowTest, TellsTheHistoryByKeyAndFollowsTheBook)
+{
+    press(Qt::Key_H, Qt::ControlModifier);
+    auto *history = window->shell().findChild<HistoryWindow *>();
+    ASSERT_NE(history, nullptr);
+    ASSERT_TRUE(history->isVisible());
+    QAbstractItemModel &edits = *history->table().model();
+    ASSERT_EQ(edits.rowCount(), 3);
+    EXPECT_EQ(edits.index(0, HistoryModel::Edit).data().toString(), QStringLiteral("add"));
+    EXPECT_TRUE(history->detail().startsWith(QStringLiteral("task “Drives” added")))
+        << history->detail().toStdString();
+    QTest::keyClick(&history->table(), Qt::Key_Down);
+    EXPECT_TRUE(history->detail().contains(QStringLiteral("part “Inverter” added")))
+        << history->detail().toStdString();
+    EXPECT_EQ(history->focusWidget(), &history->table());
+
+    ASSERT_TRUE(window->book().undo().has_value());
+    QTest::qWait(20);
+    EXPECT_EQ(edits.index(0, HistoryModel::Changed).data().toString(),
+              QStringLiteral("Taken back."));
+    EXPECT_TRUE(history->detail().contains(QStringLiteral("Inverter"))) << "the same edit is shown";
+    QTest::keyClick(&history->table(), Qt::Key_Escape);
+    EXPECT_FALSE(history->isVisible());
+}
+
+TEST_F(BookWindowTest, TellsTheHistoryOfOnePartFromItsCard)
+{
+    press(Qt::Key_2, Qt::ControlModifier);
+    press(Qt::Key_Home);
+    QPushButton *button = nullptr;
+    for (auto *one : window->shell().findChildren<QPushButton *>())
+        if (one->accessibleName().startsWith(QStringLiteral("History of ")))
+            button = one;
+    ASSERT_NE(button, nullptr);
+    QTest::mouseClick(button, Qt::LeftButton);
+    auto *history = window->shell().findChild<HistoryWindow *>();
+    ASSERT_NE(history, nullptr);
+    EXPECT_EQ(history->windowTitle(), button->accessibleName());
+    EXPECT_EQ(history->table().model()->rowCount(), 1);
+    QTest::keyClick(history, Qt::Key_W, Qt::AltModifier);
+    EXPECT_EQ(history->table().model()->rowCount(), 3);
 }
 
 TEST_F(BookWindowTest, UndoesAndRedoesByKey)
