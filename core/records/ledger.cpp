@@ -39,9 +39,7 @@ Measure measureOf(RatedQuantity quantity)
     case RatedQuantity::Mass:
         return Measure::Mass;
     case RatedQuantity::Length:
-        return Measure::Length;
     case RatedQuantity::Width:
-        return Measure::Length;
     case RatedQuantity::Height:
         return Measure::Length;
     case RatedQuantity::CellsInSeries:

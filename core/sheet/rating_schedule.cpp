@@ -81,8 +81,8 @@ private:
     void addHead(Blocks &to)
     {
         QStringList formulas;
-        for (std::size_t i = 0; i < m_checks.size(); ++i)
-            for (const CheckStep &step : m_checks[i]->steps)
+        for (const Check *check : m_checks)
+            for (const CheckStep &step : check->steps)
                 if (!formulas.contains(step.formula))
                     formulas << step.formula;
         Paragraph head;

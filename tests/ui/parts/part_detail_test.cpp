@@ -281,7 +281,8 @@ TEST_F(ThePartDetail, isGoneThroughByTabAsItIsRead)
         said << spoken(now);
     }
     EXPECT_EQ(said.front(), u"Compare Inverter with…"_qs) << said.join('\n').toStdString();
-    EXPECT_EQ(said[1], "Inverter becomes tested") << said.join('\n').toStdString();
+    EXPECT_EQ(said[1], "History of Inverter") << said.join('\n').toStdString();
+    EXPECT_EQ(said[2], "Inverter becomes tested") << said.join('\n').toStdString();
     EXPECT_TRUE(said.contains(u"Change DC voltage limit 400\u00a0V"_qs))
         << said.join('\n').toStdString();
     for (std::size_t i = 1; i < tops.size(); ++i)
