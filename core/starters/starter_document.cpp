@@ -80,7 +80,7 @@ void spread(Json &record, const char *field, std::string_view unit)
     const auto it = record.find(field);
     if (it == record.end() || !it->is_array() || it->size() != 3)
         return;
-    const Json three = *it;
+    const Json three = std::move(*it); // erased in the next line
     record.erase(field);
     record["least_" + std::string(unit)] = three[0];
     record[std::string(unit)] = three[1];

@@ -59,9 +59,11 @@ LoomLegend::LoomLegend(const LoomPainter &painter, const plan::Network &network,
         {Sign::MetTask, tr("task before done"), tr("round cavity filled: task before it done")});
     m_items.push_back({Sign::MetNeed, tr("need met"), tr("square cavity filled: need met")});
     m_items.push_back({Sign::Driving,
-                       shares ? tr("drives the date; thinner: less often") : tr("drives the date"),
-                       shares ? tr("thick conductor: drives the date; thinner: less often")
-                              : tr("thick conductor: drives the date")});
+                       shares ? tr("chain to the milestone; thinner: drives the end, less often")
+                              : tr("chain to the milestone"),
+                       shares ? tr("thick conductor: longest chain to the milestone; of the others "
+                                   "the thicker, the more often it drives the end of the build")
+                              : tr("thick conductor: longest chain to the milestone")});
     if (!loom.today.isNull() && loom.rules.empty()) {
         m_items.push_back({Sign::Ready, tr("80\u00A0% day; line: 50 to 95\u00A0%"),
                            tr("day below a task: done by then in 80\u00A0% of the forecast's runs, "

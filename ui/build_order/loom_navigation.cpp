@@ -242,7 +242,7 @@ QString LoomWords::description(const plan::Network &network, const plan::Loom &l
     if (own.highVoltage)
         parts.append(tr("high voltage"));
     if (loom.tasks[task].onDrivingChain)
-        parts.append(tr("drives the date"));
+        parts.append(tr("on the chain to the milestone"));
     if (const QString days = forecast(loom, task); !days.isEmpty())
         parts.append(days);
     return parts.join(QStringLiteral("; "));
@@ -270,7 +270,7 @@ QString LoomWords::forecast(const plan::Loom &loom, std::size_t task)
                                           : tr("%1\u00A0days of float").arg(*days.floatDays));
     const auto percent = static_cast<int>(std::lround(days.driving * 100));
     if (percent > 0)
-        parts.append(tr("drives the date in %1\u00A0% of the runs").arg(percent));
+        parts.append(tr("drives the end in %1\u00A0% of the runs").arg(percent));
     return parts.join(QStringLiteral("; "));
 }
 
@@ -281,7 +281,7 @@ QString LoomWords::wire(const plan::Network &network, const plan::LoomWire &wire
     if (wire.met)
         text += tr(", which is done");
     if (wire.driving)
-        text += tr("; drives the date");
+        text += tr("; on the chain to the milestone");
     return text;
 }
 
