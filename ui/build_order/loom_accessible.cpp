@@ -106,6 +106,7 @@ class LoomList : public QAccessibleWidget
 {
 public:
     explicit LoomList(LoomView *view) : QAccessibleWidget(view, QAccessible::List) {}
+    ~LoomList() override = default; // else it were protected
 
     void forgetItems()
     {

@@ -42,7 +42,7 @@ struct LoomPainter::Canvas
     const plan::Loom &loom;
     const LoomMarks &marks;
     QRectF exposed;
-    double scale;
+    double scale = 1;
 
     // A pen at least `pixels` wide on the screen.
     [[nodiscard]] QPen pen(const QColor &colour, double width, double pixels = 0) const

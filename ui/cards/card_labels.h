@@ -43,7 +43,7 @@ struct CardLabels
     const char *icon = "";  // name of widgets/icons.h
     const char *teach = ""; // what goes here, for a list that is empty
     std::span<const FieldLabel> fields;
-    std::string_view within = ""; // field naming the record on whose card these are listed
+    std::string_view within = {}; // field naming the record on whose card these are listed
 };
 
 // Null when the record has no card.
