@@ -7,6 +7,8 @@
 #include <QCoreApplication>
 #include <QJsonArray>
 
+#include <limits>
+
 namespace ohmwright {
 
 namespace {
@@ -46,7 +48,8 @@ public:
         const Result<std::unique_ptr<Book>> book = openBook(positional[0], io.clock);
         if (!book)
             return refuse(io, book.error());
-        const auto most = last > 0 ? std::optional<std::size_t>(last) : std::nullopt;
+        const std::size_t most =
+            last > 0 ? static_cast<std::size_t>(last) : std::numeric_limits<std::size_t>::max();
         Result<Told> told =
             positional.size() == 2 ? of(**book, positional[1], most) : whole(**book, most);
         if (!told)
@@ -65,13 +68,13 @@ private:
         std::size_t older = 0;
     };
 
-    static Result<Told> whole(const Book &book, std::optional<std::size_t> most)
+    static Result<Told> whole(const Book &book, std::size_t most)
     {
         Result<History> history = History::of(book);
         if (!history)
             return fail(history.error());
         Told told;
-        while (!most || told.steps.size() < *most) {
+        while (told.steps.size() < most) {
             Result<std::optional<StepChange>> step = history->next();
             if (!step)
                 return fail(step.error());
@@ -83,7 +86,7 @@ private:
         return told;
     }
 
-    static Result<Told> of(const Book &book, const QString &key, std::optional<std::size_t> most)
+    static Result<Told> of(const Book &book, const QString &key, std::size_t most)
     {
         const Result<RecordRef> record = recordNamed(book.records(), key);
         if (!record)
@@ -92,9 +95,9 @@ private:
         if (!steps)
             return fail(steps.error());
         Told told{std::move(*steps), 0};
-        if (most && told.steps.size() > *most) {
-            told.older = told.steps.size() - *most;
-            told.steps.resize(*most);
+        if (told.steps.size() > most) {
+            told.older = told.steps.size() - most;
+            told.steps.resize(most);
         }
         return told;
     }
