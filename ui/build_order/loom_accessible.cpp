@@ -102,11 +102,11 @@ private:
     int m_index;
 };
 
-class LoomList : public QAccessibleWidget
+class LoomList final : public QAccessibleWidget
 {
 public:
     explicit LoomList(LoomView *view) : QAccessibleWidget(view, QAccessible::List) {}
-    ~LoomList() override = default; // else it were protected
+    ~LoomList() override { forgetItems(); }
 
     void forgetItems()
     {
@@ -156,9 +156,6 @@ public:
             return QAccessibleWidget::focusChild();
         return child(static_cast<int>(*view()->currentIndex()));
     }
-
-protected:
-    ~LoomList() override { forgetItems(); }
 
 private:
     [[nodiscard]] LoomView *view() const { return qobject_cast<LoomView *>(object()); }
