@@ -15,7 +15,8 @@ case "${1:-}" in
         cmake --preset tests >/dev/null
         cmake --build build/tests -- -j"$(nproc)" >/dev/null
         git ls-files '*.cpp' '*.h' | xargs clang-format-14 --dry-run --Werror
-        git ls-files '*.cpp' | xargs -P "$(nproc)" -n 8 clang-tidy-19 --quiet -p build/tests
+        # clang 19 does not take qpdf 11's JSON.hh for C++20
+        git ls-files '*.cpp' | grep -vx ui/sheet/pdf_finish.cpp | xargs -P "$(nproc)" -n 8 clang-tidy-19 --quiet -p build/tests
         exit ;;
     *) echo "tests/run.sh: no such argument: $1" >&2; exit 2 ;;
 esac

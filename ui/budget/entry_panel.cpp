@@ -217,15 +217,14 @@ void EntryPanel::act()
 {
     if (!m_entry)
         return;
-    if (m_entry->kind == EntryKind::GotBack) {
+    const bool purchase = m_entry->kind == EntryKind::Purchase;
+    const Part *part = purchase ? nullptr : m_book.records().find(m_entry->part);
+    if (m_entry->kind == EntryKind::GotBack)
         m_received->focusFirst();
-    } else if (m_entry->kind == EntryKind::Purchase) {
-        m_pay->focusFirst();
-    } else if (const Part *part = m_book.records().find(m_entry->part)) {
+    else if (part)
         emit partWanted(part->key);
-    } else if (m_entry->purchase.isSet()) {
+    else if (purchase || m_entry->purchase.isSet())
         m_pay->focusFirst();
-    }
 }
 
 Outcome EntryPanel::pay()

@@ -118,10 +118,10 @@ QVariant place(const Part &part, const PartFacts &, int role)
 
 struct Column
 {
-    const char *header;
-    const char *spoken;
-    const char *none; // what a screen reader says of a cell with nothing in it
-    Getter get;
+    const char *header = "";
+    const char *spoken = "";
+    const char *none = ""; // what a screen reader says of a cell with nothing in it
+    Getter get = nullptr;
     bool figure = false;
 };
 

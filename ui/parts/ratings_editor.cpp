@@ -266,7 +266,8 @@ void RatingsEditor::keep()
         return;
     }
     // an unknown that was recorded as one may stay so
-    if (!rating.value && !m_line->isUnknown() && !(before && !before->value)) {
+    const bool wasUnknown = before && !before->value;
+    if (!rating.value && !m_line->isUnknown() && !wasUnknown) {
         m_line->valueField().setProblem(tr("The value is missing."));
         m_line->valueField().editor()->setFocus();
         return;

@@ -345,7 +345,7 @@ void SheetPage::take(std::shared_ptr<const sheet::PagedLayout> layout, int run)
     const QSignalBlocker quiet(m_contents);
     m_contents->clear();
     for (const auto &mark : m_layout->bookmarks())
-        m_contents->addItem(QString(3 * (mark.level - 1), u' ') + mark.text);
+        m_contents->addItem(QString(qsizetype{3} * (mark.level - 1), u' ') + mark.text);
     m_pages->setLayout(m_layout);
     if (!m_writeWhenReady.isEmpty())
         writeTo(std::exchange(m_writeWhenReady, QString()));

@@ -116,7 +116,7 @@ void DraftedStyle::drawMenuItem(QPainter &painter, const QStyleOptionMenuItem &o
     }
     const QRect iconRect(rect.left() + 12, rect.center().y() - 9, 20, 20);
     if (option.checkType != QStyleOptionMenuItem::NotCheckable) {
-        QStyleOption mark(option);
+        QStyleOption mark(option); // no more than that NOLINT(cppcoreguidelines-slicing)
         mark.rect = iconRect.adjusted(1, 1, -1, -1);
         mark.state.setFlag(State_On, option.checked);
         mark.state.setFlag(State_MouseOver, false);

@@ -61,7 +61,7 @@ DropArea::DropArea(const Theme &theme, QWidget *parent)
     setPictures({});
 }
 
-void DropArea::setPictures(std::vector<QImage> pictures)
+void DropArea::setPictures(const std::vector<QImage> &pictures)
 {
     m_pictures.clear();
     const double ratio = devicePixelRatioF();

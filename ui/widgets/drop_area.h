@@ -30,7 +30,7 @@ public:
     // False if the clipboard holds neither a picture nor files.
     bool paste();
     // Small pictures of what was taken so far; the words follow their number.
-    void setPictures(std::vector<QImage> pictures);
+    void setPictures(const std::vector<QImage> &pictures);
     [[nodiscard]] QPushButton *button() const { return m_button; }
 
     [[nodiscard]] QSize sizeHint() const override { return {320, 92}; }
