@@ -33,7 +33,7 @@ void frame(QPainter &painter, const QRectF &rect, double thickness, const QColor
 QString labelOf(ListKind kind, std::size_t index)
 {
     return kind == ListKind::Numbers
-               ? QString::number(static_cast<qulonglong>(index + 1)) + QLatin1Char('.')
+               ? QString::number(qulonglong{index} + 1) + QLatin1Char('.')
                : QStringLiteral("–");
 }
 
