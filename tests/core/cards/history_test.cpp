@@ -66,8 +66,7 @@ TEST_F(HistoryTest, TellsWhichRatingChangedFromWhatToWhat)
     QStringList lines;
     for (const FieldChange &field : change.fields)
         lines << told(field, field.field);
-    EXPECT_EQ(lines,
-              (QStringList{u("value: 480 V → 400 V"), u("evidence: seller → nameplate")}))
+    EXPECT_EQ(lines, (QStringList{u("value: 480 V → 400 V"), u("evidence: seller → nameplate")}))
         << lines.join(u'|').toStdString();
     EXPECT_EQ(steps[1].records[0].change, RowChange::Added);
     EXPECT_EQ(steps[0].step.number, steps[1].step.number + 1) << "newest first";
@@ -160,7 +159,7 @@ TEST_F(HistoryTest, StepsJoinWithoutAGap)
     std::mt19937 chance(11);
     const QStringList fields{u("place"), u("note"), u("name")};
     for (int i = 0; i < 60; ++i) {
-        const QString field = fields[static_cast<qsizetype>(chance() % 3)];
+        const QString &field = fields[static_cast<qsizetype>(chance() % 3)];
         const auto pick = chance() % 4;
         const QString text =
             pick == 0 && field != u("name") ? QString() : u("text %1").arg(chance() % 5);

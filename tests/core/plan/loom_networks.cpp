@@ -335,11 +335,12 @@ LoomFacts inventedForecast(const Network &network)
         const int own = network.tasks[task].milestone ? 0 : static_cast<int>(random() % 9);
         const int wait = network.tasks[task].milestone ? 0 : static_cast<int>(random() % 6);
         days.start = start + wait;
-        days.finish = start + wait + own;
+        const int finish = start + wait + own;
+        days.finish = finish;
         days.driving = facts.drives[task];
         days.floatDays = days.driving > 0.5 ? 0 : static_cast<int>(random() % 70);
-        const int likely = std::max(late + own, *days.finish + 1);
-        days.ready = {*days.finish, likely, likely + 1 + static_cast<int>(random() % 20)};
+        const int likely = std::max(late + own, finish + 1);
+        days.ready = {finish, likely, likely + 1 + static_cast<int>(random() % 20)};
         for (const LeafNeed &need : network.tasks[task].needs) {
             if (!need.met && !need.subject.isEmpty())
                 forecast.arrivals.push_back({need.subject, std::max(1, start - 3)});

@@ -17,7 +17,8 @@ TEST(WorkLog, theClockStartsTheTaskAndStoppingWritesTheMinutes)
     EXPECT_EQ(book.records().find(task)->startedOn, QDate(2026, 6, 15));
     ASSERT_NE(workUnderWay(book.records()), nullptr);
     EXPECT_EQ(minutesSince(*workUnderWay(book.records()), kEvening.addSecs(5459)), 90);
-    OHMWRIGHT_ASSERT_OK(stopWork(*book, kEvening.addSecs(95 * 60), QStringLiteral(" hoses off ")));
+    OHMWRIGHT_ASSERT_OK(
+        stopWork(*book, kEvening.addSecs(qint64{95} * 60), QStringLiteral(" hoses off ")));
     EXPECT_EQ(workUnderWay(book.records()), nullptr);
     const WorkEntry &entry = book.records().all<WorkEntry>().rows().front();
     EXPECT_EQ(entry.minutes, 95);
@@ -43,7 +44,7 @@ TEST(WorkLog, overMidnightAndForgottenClocksStayWithinBounds)
     TestBook book;
     OHMWRIGHT_ASSERT_OK(startWork(*book, std::nullopt, kEvening));
     const WorkEntry &entry = *workUnderWay(book.records());
-    EXPECT_EQ(minutesSince(entry, kEvening.addSecs(6 * 3600)), 360);
+    EXPECT_EQ(minutesSince(entry, kEvening.addSecs(qint64{6} * 3600)), 360);
     EXPECT_EQ(minutesSince(entry, kEvening.addDays(40)), kMostMinutesLogged);
     EXPECT_EQ(minutesSince(entry, kEvening.addSecs(-60)), 0);
 }
