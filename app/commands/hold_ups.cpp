@@ -7,6 +7,8 @@
 #include <QCoreApplication>
 #include <QJsonArray>
 
+#include <algorithm>
+
 namespace ohmwright {
 
 namespace {
@@ -42,6 +44,13 @@ public:
         if (!book)
             return refuse(io, book.error());
         const plan::Network network = plan::networkOf((*book)->records(), io.clock.today());
+        if (!options.isSet(QStringLiteral("milestone")) && allReached(network)) {
+            if (options.isSet(QStringLiteral("json")))
+                printJson(io, {{QStringLiteral("reached"), true}});
+            else
+                io.out << tr("Every milestone is reached.") << Qt::endl;
+            return kExitDone;
+        }
         const Result<std::size_t> milestone =
             choose(network, options.value(QStringLiteral("milestone")));
         if (!milestone)
@@ -55,6 +64,14 @@ public:
     }
 
 private:
+    static bool allReached(const plan::Network &network)
+    {
+        const auto isMilestone = [](const plan::Task &task) {
+            return task.milestone;
+        };
+        return std::ranges::any_of(network.tasks, isMilestone) && !plan::nextMilestone(network);
+    }
+
     static Result<std::size_t> choose(const plan::Network &network, const QString &name)
     {
         if (name.isEmpty()) {

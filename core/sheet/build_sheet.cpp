@@ -66,31 +66,39 @@ void addFront(const sections::Sources &from, sections::Blocks &to)
                               records.all<Letter>());
     const int letters = static_cast<int>(records.all<Letter>().size());
     const int questions = static_cast<int>(from.questions.size());
+    const bool figures = records.all<Rating>().size() > 0;
     const int tasksDone =
         count([](const Task &t) { return t.state == TaskState::Done; }, records.all<Task>());
-    facts.rows.push_back({tr("Work"),
-                          tr("%1 of %2 tasks done").arg(tasksDone).arg(records.all<Task>().size()),
-                          {},
-                          {}});
+    const std::size_t tasks = records.all<Task>().size();
+    facts.rows.push_back(
+        {tr("Work"),
+         tasks == 0 ? tr("no task recorded") : tr("%1 of %2 tasks done").arg(tasksDone).arg(tasks),
+         {},
+         {}});
     facts.rows.push_back(
         {tr("Approvals"),
-         tr("%1 of %2 granted").arg(granted).arg(letters),
+         letters == 0 ? QString() : tr("%1 of %2 granted").arg(granted).arg(letters),
          {},
-         {granted == letters ? Mark{MarkKind::Holds, tr("all in hand")}
-                             : Mark{MarkKind::Unknown, tr("%1 open").arg(letters - granted)}}});
-    facts.rows.push_back({tr("Tests"),
-                          tr("%1 of %2 passed").arg(testsPassed).arg(tests),
-                          {},
-                          {testsFailed ? Mark{MarkKind::Fails, tr("%1 failed").arg(testsFailed)}
-                           : testsPassed == tests
-                               ? Mark{MarkKind::Holds, tr("all passed")}
-                               : Mark{MarkKind::Unknown, tr("%1 open").arg(tests - testsPassed)}}});
+         {letters == 0         ? Mark{MarkKind::Unknown, tr("none recorded")}
+          : granted == letters ? Mark{MarkKind::Holds, tr("all in hand")}
+                               : Mark{MarkKind::Unknown, tr("%1 open").arg(letters - granted)}}});
+    facts.rows.push_back(
+        {tr("Tests"),
+         tests == 0 ? QString() : tr("%1 of %2 passed").arg(testsPassed).arg(tests),
+         {},
+         {tests == 0    ? Mark{MarkKind::Unknown, tr("none recorded")}
+          : testsFailed ? Mark{MarkKind::Fails, tr("%1 failed").arg(testsFailed)}
+          : testsPassed == tests
+              ? Mark{MarkKind::Holds, tr("all passed")}
+              : Mark{MarkKind::Unknown, tr("%1 open").arg(tests - testsPassed)}}});
     facts.rows.push_back({tr("Figures"),
                           questions ? tr("%1 asked for and not known").arg(questions)
-                                    : tr("all that are asked for are recorded"),
+                          : figures ? tr("all that are asked for are recorded")
+                                    : QString(),
                           {},
                           {questions ? Mark{MarkKind::Unknown, tr("open points")}
-                                     : Mark{MarkKind::Holds, tr("recorded")}}});
+                           : figures ? Mark{MarkKind::Holds, tr("recorded")}
+                                     : Mark{MarkKind::Unknown, tr("none recorded")}}});
     if (!from.checks.empty())
         facts.rows.push_back(checksRow(from));
     to.push_back(std::move(facts));

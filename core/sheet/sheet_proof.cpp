@@ -2,8 +2,10 @@
 // Tests, approvals, photos, papers, open points, cautions, signatures.
 #include "core/parts/cautions.h"
 #include "core/parts/life.h"
+#include "core/parts/permits.h"
 #include "core/parts/questions.h"
 #include "core/quantity/dates.h"
+#include "core/sheet/check_words.h"
 #include "core/sheet/sheet_sections.h"
 
 #include <QCoreApplication>
@@ -272,6 +274,27 @@ void addOpenPoints(const Sources &from, Blocks &to)
         if (const Mark mark = markOfLetter(l, from.today); mark.kind != MarkKind::Holds)
             letters.push_back({l.subject, l.toWhom, {mark}});
     addList(to, tr("Approvals not in hand"), std::move(letters));
+
+    std::vector<ListItem> checks;
+    for (const Check &check : from.checks)
+        if (check.verdict == Verdict::Fails || check.verdict == Verdict::Unknown)
+            checks.push_back({check.title, check.sentence, {{kindOf(check.verdict)}}});
+    addList(to, tr("Checks that fail or cannot be decided"), std::move(checks));
+
+    std::vector<ListItem> systems;
+    for (const SafetySystem &system : records.all<SafetySystem>())
+        if (system.state != SafetyState::Proven)
+            systems.push_back(
+                {system.name, system.place, {{MarkKind::Unknown, wordOf(system.state)}}});
+    addList(to, tr("Safety systems not proven"), std::move(systems));
+
+    std::vector<ListItem> permits;
+    for (const WorkPermit &permit : records.all<WorkPermit>())
+        if (const QStringList lacking = lackingOf(permit, from.today);
+            !permit.closedOn && !lacking.isEmpty())
+            permits.push_back(
+                {permit.name, lacking.join(tr(", ")), {{MarkKind::Unknown, tr("does not hold")}}});
+    addList(to, tr("Work permits that do not hold"), std::move(permits));
 
     std::vector<ListItem> lost;
     for (const LostFunction &l : records.all<LostFunction>())

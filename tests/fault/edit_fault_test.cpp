@@ -3,8 +3,7 @@
 // and holds either all of the edit or none of it.
 #include "tests/fault/failing_vfs.h"
 #include "tests/support/test_book.h"
-
-#include <QTemporaryDir>
+#include "tests/support/test_folder.h"
 
 namespace ohmwright {
 namespace {
@@ -39,7 +38,7 @@ void failEveryWrite(FailAs how, int before, int after, const Act &act, bool prel
 {
     constexpr int kEnough = 2000;
     for (int n = 1; n < kEnough; ++n) {
-        QTemporaryDir folder;
+        TestFolder folder;
         const QString path = folder.filePath(QStringLiteral("van.ohmwright"));
         FixedClock clock;
         bool failed = false;
@@ -100,7 +99,7 @@ INSTANTIATE_TEST_SUITE_P(Disk, EditFault, testing::Values(FailAs::DiskFull, Fail
 
 TEST(DiskFull, IsToldInAPlainSentence)
 {
-    QTemporaryDir folder;
+    TestFolder folder;
     FixedClock clock;
     FailingVfs disk;
     auto book = Book::create(folder.filePath(QStringLiteral("van.ohmwright")),

@@ -113,9 +113,9 @@ void ChecksList::shareOutWidth()
         if (!entry)
             continue;
         const QModelIndex verdict = m_model->index(row, ChecksModel::VerdictColumn);
-        words = std::max({words, body.horizontalAdvance(verdict.data().toString()) + kMarkAndSides,
-                          small.horizontalAdvance(verdict.data(SecondLineRole).toString()) +
-                              kSides});
+        words =
+            std::max({words, body.horizontalAdvance(verdict.data().toString()) + kMarkAndSides,
+                      small.horizontalAdvance(verdict.data(SecondLineRole).toString()) + kSides});
     }
     m_table->setColumnWidth(ChecksModel::VerdictColumn, words);
 }

@@ -7,6 +7,7 @@
 #include <QPainter>
 #include <QPolygonF>
 
+#include <algorithm>
 #include <array>
 
 namespace ohmwright::ui {
@@ -62,12 +63,16 @@ void paintHatch(QPainter &painter, const QRectF &bar, std::size_t series, const 
     if (!rising || bar.height() < 1)
         return;
     painter.save();
-    painter.setClipRect(bar, Qt::IntersectClip);
     painter.setPen(QPen(look.ink, 0.8));
-    for (double x = bar.left() - bar.height(); x < bar.right(); x += kApart) {
-        painter.drawLine(QPointF(x, bar.bottom()), QPointF(x + bar.height(), bar.top()));
+    for (double x = bar.left() - bar.height() + kApart; x < bar.right(); x += kApart) {
+        // a line at 45 degrees from the foot at x, cut at the bar's sides; an SVG is not clipped
+        const double first = std::max(0.0, bar.left() - x);
+        const double last = std::min(bar.height(), bar.right() - x);
+        painter.drawLine(QPointF(x + first, bar.bottom() - first),
+                         QPointF(x + last, bar.bottom() - last));
         if (crossed)
-            painter.drawLine(QPointF(x, bar.top()), QPointF(x + bar.height(), bar.bottom()));
+            painter.drawLine(QPointF(x + first, bar.top() + first),
+                             QPointF(x + last, bar.top() + last));
     }
     painter.restore();
 }

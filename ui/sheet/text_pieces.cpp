@@ -32,9 +32,8 @@ void frame(QPainter &painter, const QRectF &rect, double thickness, const QColor
 
 QString labelOf(ListKind kind, std::size_t index)
 {
-    return kind == ListKind::Numbers
-               ? QString::number(qulonglong{index} + 1) + QLatin1Char('.')
-               : QStringLiteral("–");
+    return kind == ListKind::Numbers ? QString::number(qulonglong{index} + 1) + QLatin1Char('.')
+                                     : QStringLiteral("–");
 }
 
 // One line of the contents: its text, dots, and the page it is on, known when the pages are.

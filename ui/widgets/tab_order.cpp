@@ -5,6 +5,7 @@
 #include <QAbstractSpinBox>
 #include <QApplication>
 #include <QComboBox>
+#include <QGridLayout>
 #include <QLayout>
 #include <QLineEdit>
 #include <QMainWindow>
@@ -62,15 +63,44 @@ public:
     }
 
 private:
+    // A grid is read row by row, whatever was put into it first.
+    void through(QGridLayout &grid)
+    {
+        struct Place
+        {
+            int row = 0, column = 0, item = 0;
+            auto operator<=>(const Place &) const = default;
+        };
+        std::vector<Place> places;
+        for (int i = 0; i < grid.count(); ++i) {
+            int rows = 0;
+            int columns = 0;
+            Place place{0, 0, i};
+            grid.getItemPosition(i, &place.row, &place.column, &rows, &columns);
+            places.push_back(place);
+        }
+        std::ranges::sort(places);
+        for (const Place &place : places)
+            through(*grid.itemAt(place.item));
+    }
+
     void through(QLayout &layout)
     {
-        for (int i = 0; i < layout.count(); ++i) {
-            QLayoutItem &item = *layout.itemAt(i);
-            if (QWidget *widget = item.widget())
-                through(*widget);
-            else if (QLayout *inner = item.layout())
-                through(*inner);
+        if (auto *grid = qobject_cast<QGridLayout *>(&layout)) {
+            through(*grid);
+            return;
         }
+        for (int i = 0; i < layout.count(); ++i) {
+            through(*layout.itemAt(i));
+        }
+    }
+
+    void through(QLayoutItem &item)
+    {
+        if (QWidget *widget = item.widget())
+            through(*widget);
+        else if (QLayout *inner = item.layout())
+            through(*inner);
     }
 
     std::vector<QWidget *> &m_stops;

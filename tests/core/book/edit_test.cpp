@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The one door: one transaction, one step, one signal; undo and redo, also after a restart.
 #include "tests/support/test_book.h"
+#include "tests/support/test_folder.h"
 
 #include <QFile>
-#include <QTemporaryDir>
 
 #include <gmock/gmock.h>
 
@@ -154,7 +154,7 @@ TEST(Undo, TakesBackAParentWithItsChildrenInOneEdit)
 
 TEST(Undo, WorksAfterARestart)
 {
-    QTemporaryDir folder;
+    TestFolder folder;
     const QString path = folder.filePath(QStringLiteral("van.ohmwright"));
     {
         TestBook book(path);
@@ -190,7 +190,7 @@ TEST(Undo, OfARemovedPhotoKeepsItsBytes)
 
 TEST(TwoWindows, EachSeesTheOthersEdits)
 {
-    QTemporaryDir folder;
+    TestFolder folder;
     const QString path = folder.filePath(QStringLiteral("van.ohmwright"));
     TestBook first(path);
     const FixedClock clock;
@@ -205,7 +205,7 @@ TEST(TwoWindows, EachSeesTheOthersEdits)
 
 TEST(TwoWindows, AnEditOnAnOldViewIsToldAndBroughtUpToDate)
 {
-    QTemporaryDir folder;
+    TestFolder folder;
     const QString path = folder.filePath(QStringLiteral("van.ohmwright"));
     TestBook first(path);
     const FixedClock clock;
@@ -223,7 +223,7 @@ TEST(TwoWindows, AnEditOnAnOldViewIsToldAndBroughtUpToDate)
 
 TEST(TwoWindows, UndoOnAnOldViewIsToldToo)
 {
-    QTemporaryDir folder;
+    TestFolder folder;
     const QString path = folder.filePath(QStringLiteral("van.ohmwright"));
     TestBook first(path);
     OHMWRIGHT_ASSERT_OK(addSeller(*first, QStringLiteral("A")));

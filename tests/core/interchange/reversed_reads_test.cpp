@@ -2,9 +2,9 @@
 // A book reads the same in whatever order SQLite hands out rows that nothing orders.
 #include "core/interchange/interchange.h"
 #include "tests/support/test_book.h"
+#include "tests/support/test_folder.h"
 
 #include <QFile>
-#include <QTemporaryDir>
 
 #include <sqlite3.h>
 
@@ -63,7 +63,7 @@ Reading readingOf(const QString &path, const Clock &clock)
 
 TEST(ReversedReads, giveTheSameBook)
 {
-    QTemporaryDir folder;
+    TestFolder folder;
     const QString path = folder.filePath(QStringLiteral("van.ohmwright"));
     ASSERT_TRUE(QFile::copy(
         QStringLiteral(OHMWRIGHT_SOURCE_DIR "/tests/core/book/samples/schema-0001.ohmwright"),

@@ -6,9 +6,9 @@
 #include "core/interchange/interchange.h"
 #include "core/parts/consistency.h"
 #include "tests/support/test_book.h"
+#include "tests/support/test_folder.h"
 
 #include <QFile>
-#include <QTemporaryDir>
 
 namespace ohmwright {
 namespace {
@@ -25,7 +25,7 @@ protected:
 
 TEST_P(SampleBook, OpensVerifiesCleanAndSaysWhatItSaid)
 {
-    QTemporaryDir folder;
+    TestFolder folder;
     const QString path = folder.filePath(QStringLiteral("sample.ohmwright"));
     ASSERT_TRUE(QFile::copy(kept(".ohmwright"), path));
     ASSERT_TRUE(QFile::setPermissions(path, QFile::ReadOwner | QFile::WriteOwner));

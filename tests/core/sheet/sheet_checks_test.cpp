@@ -57,6 +57,37 @@ TEST(SheetChecks, WhatIsNotKnownIsSaidAndHasNoMargin)
     EXPECT_TRUE(page.contains(QStringLiteral("1 unknown")));
 }
 
+TEST(SheetChecks, WhatFailsOrIsOpenStandsAmongTheOpenPoints)
+{
+    TestBook book;
+    SafetySystem interlock;
+    interlock.name = QStringLiteral("Interlock loop");
+    book.add(interlock);
+    WorkPermit permit;
+    permit.name = QStringLiteral("Building the pack");
+    book.add(permit);
+    PrechargeInputs in = known();
+    in.pulseEnergy.value.reset();
+    in.timeBeforeClosing.value = seconds(0.2); // what is known holds
+    const QString page = sheetOf(book.records(), {judgePrecharge(in)});
+    const qsizetype open = page.indexOf(QStringLiteral("id=\"open-points\""));
+    ASSERT_GE(open, 0);
+    for (const char *told : {"Checks that fail or cannot be decided", "for want of pulse energy",
+                             "Safety systems not proven", "Interlock loop",
+                             "Work permits that do not hold", "Building the pack"})
+        EXPECT_GT(page.indexOf(QString::fromUtf8(told), open), open) << told;
+}
+
+// Nothing asked and nothing tested is not all in order.
+TEST(SheetChecks, NothingRecordedIsNoGoodNews)
+{
+    TestBook book;
+    const QString page = sheetOf(book.records(), {});
+    EXPECT_EQ(page.count(QStringLiteral("none recorded")), 3);
+    for (const char *never : {"all in hand", "all passed", "0 of 0"})
+        EXPECT_FALSE(page.contains(QString::fromUtf8(never))) << never;
+}
+
 TEST(SheetChecks, PlotsAreDrawnWhereThereIsSomebodyToDrawThem)
 {
     TestBook book;

@@ -68,7 +68,8 @@ protected:
     // Every cell of the components section, a cell a line.
     QStringList told() const
     {
-        const sheet::Document document = buildSheet(book.records(), {book.clock.today(), 1, {}, {}, {}});
+        const sheet::Document document =
+            buildSheet(book.records(), {book.clock.today(), 1, {}, {}, {}});
         QStringList lines;
         bool inside = false;
         for (const sheet::Block &block : document.blocks) {

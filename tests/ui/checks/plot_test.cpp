@@ -17,9 +17,12 @@
 #include <QPainter>
 #include <QPrinter>
 #include <QProcess>
+#include <QRegularExpression>
 #include <QSignalSpy>
 #include <QTemporaryDir>
 #include <QToolButton>
+#include <QTransform>
+#include <QXmlStreamReader>
 
 #include <gtest/gtest.h>
 
@@ -175,6 +178,48 @@ TEST(APlot, IsSavedAsPdfAndSvg)
     EXPECT_TRUE(drawn.contains("road speed in km/h"));
     EXPECT_TRUE(drawn.contains("font-family=\"Inter, sans-serif\""));
     EXPECT_FALSE(savePlot(plot, folder.filePath(QStringLiteral("none/a.pdf"))));
+}
+
+// An SVG is not clipped: whatever is drawn must lie in it by itself, the hatching of bars too.
+TEST(APlot, DrawsNothingOutsideItsSvg)
+{
+    const Themed themed;
+    for (const char *id : kPlotted) {
+        QXmlStreamReader svg(plotSvg(plotOf(id)));
+        QRectF box;
+        std::vector<QTransform> moved{QTransform()};
+        int lines = 0;
+        while (!svg.atEnd()) {
+            const auto token = svg.readNext();
+            if (token == QXmlStreamReader::EndElement)
+                moved.pop_back();
+            if (token != QXmlStreamReader::StartElement)
+                continue;
+            const auto numbers = [&](const char *name) {
+                static const QRegularExpression kNot(QStringLiteral("[^0-9.eE+-]+"));
+                QList<double> read;
+                for (const QString &word : svg.attributes()
+                                               .value(QLatin1String(name))
+                                               .toString()
+                                               .split(kNot, Qt::SkipEmptyParts))
+                    read << word.toDouble();
+                return read;
+            };
+            QTransform here = moved.back();
+            if (const QList<double> m = numbers("transform"); m.size() == 6)
+                here = QTransform(m[0], m[1], m[2], m[3], m[4], m[5]) * here;
+            moved.push_back(here);
+            if (const QList<double> view = numbers("viewBox"); view.size() == 4)
+                box = QRectF(view[0], view[1], view[2], view[3]);
+            const QList<double> points = numbers("points");
+            for (qsizetype i = 0; i + 1 < points.size(); i += 2, ++lines)
+                EXPECT_TRUE(box.adjusted(-1, -1, 1, 1)
+                                .contains(here.map(QPointF(points[i], points[i + 1]))))
+                    << id << ": " << points[i] << ", " << points[i + 1];
+        }
+        EXPECT_GT(lines, 0) << id;
+        EXPECT_FALSE(svg.hasError());
+    }
 }
 
 TEST(APlot, IsPrintedOnAPageOfItsOwn)

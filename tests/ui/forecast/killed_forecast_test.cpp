@@ -2,11 +2,11 @@
 // The process is killed while a forecast is being worked out after an edit: the edit is in the
 // book, and the book is whole.
 #include "tests/support/test_book.h"
+#include "tests/support/test_folder.h"
 #include "ui/forecast/forecaster.h"
 
 #include <QCoreApplication>
 #include <QProcess>
-#include <QTemporaryDir>
 #include <QTest>
 
 #include <csignal>
@@ -42,7 +42,7 @@ TEST(KilledForecast, LosesNothing)
         editAndBeKilled();
         return;
     }
-    const QTemporaryDir folder;
+    const TestFolder folder;
     const QString path = folder.filePath(QStringLiteral("van.ohmwright"));
     {
         TestBook book(path);

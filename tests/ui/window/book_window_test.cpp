@@ -2,6 +2,8 @@
 // The whole window on a book, by keyboard: pages, logging from anywhere, find, undo, two windows.
 #include "tests/support/fake_outside.h"
 #include "tests/support/test_book.h"
+#include "tests/support/test_folder.h"
+#include "tests/ui/driving.h"
 #include "ui/build_order/loom_view.h"
 #include "ui/history/history_model.h"
 #include "ui/history/history_window.h"
@@ -17,7 +19,6 @@
 #include <QScrollArea>
 #include <QScrollBar>
 #include <QTableView>
-#include <QTemporaryDir>
 #include <QTest>
 
 namespace ohmwright::ui {
@@ -48,7 +49,7 @@ protected:
         QTest::qWait(1);
     }
 
-    QTemporaryDir folder;
+    TestFolder folder;
     QString path = folder.filePath(QStringLiteral("van.ohmwright"));
     FixedClock clock;
     Theme theme;
@@ -89,6 +90,29 @@ TEST_F(BookWindowTest, LogsAPartFromEveryPage)
         press(Qt::Key_Escape);
         EXPECT_FALSE(parts->logSheet().isVisible());
     }
+}
+
+// Along the window's own way through what is shown, not Qt's chain.
+TEST_F(BookWindowTest, TheLogSheetGoesOnFromTheEvidenceToItsSource)
+{
+    press(Qt::Key_L, Qt::ControlModifier);
+    const auto name = [] {
+        return driving::spoken(QApplication::focusWidget());
+    };
+    QTest::keyClicks(QApplication::focusWidget(), QStringLiteral("Inverter 2"));
+    for (int i = 0; i < 30 && name() != QStringLiteral("Value"); ++i)
+        press(Qt::Key_Tab);
+    ASSERT_EQ(name(), QStringLiteral("Value"));
+    QTest::keyClicks(QApplication::focusWidget(), QStringLiteral("340 A"));
+    QStringList after;
+    for (int i = 0; i < 3; ++i) {
+        press(Qt::Key_Tab);
+        after << name();
+    }
+    // the first is the choice of evidence, which speaks its value
+    EXPECT_EQ(after.mid(1),
+              (QStringList{QStringLiteral("Source"), QStringLiteral("Read or measured on")}))
+        << after.join(u'|').toStdString();
 }
 
 TEST_F(BookWindowTest, ShowsTheCheckAndFollowsItsRecords)

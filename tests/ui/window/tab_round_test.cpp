@@ -5,6 +5,7 @@
 #include "tests/support/demo_book.h"
 #include "tests/support/fake_outside.h"
 #include "tests/support/test_book.h"
+#include "tests/support/test_folder.h"
 #include "tests/ui/driving.h"
 #include "ui/cards/card_labels.h"
 #include "ui/shell/book_window.h"
@@ -13,7 +14,6 @@
 #include "ui/widgets/tab_order.h"
 
 #include <QApplication>
-#include <QTemporaryDir>
 #include <QTest>
 
 #include <set>
@@ -75,7 +75,7 @@ protected:
         }
     }
 
-    QTemporaryDir folder;
+    TestFolder folder;
     QString path = folder.filePath(QStringLiteral("van.ohmwright"));
     FixedClock clock;
     driving::Themed themed;
