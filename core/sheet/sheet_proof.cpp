@@ -276,9 +276,10 @@ void addOpenPoints(const Sources &from, Blocks &to)
     addList(to, tr("Approvals not in hand"), std::move(letters));
 
     std::vector<ListItem> checks;
-    for (const Check &check : from.checks)
-        if (check.verdict == Verdict::Fails || check.verdict == Verdict::Unknown)
-            checks.push_back({check.title, check.sentence, {{kindOf(check.verdict)}}});
+    for (const Verdict verdict : {Verdict::Fails, Verdict::Unknown})
+        for (const Check &check : from.checks)
+            if (check.verdict == verdict)
+                checks.push_back({check.title, check.sentence, {{kindOf(verdict)}}});
     addList(to, tr("Checks that fail or cannot be decided"), std::move(checks));
 
     std::vector<ListItem> systems;

@@ -127,6 +127,20 @@ void QuestionsSection::fill(const Part &part, bool)
             asked += tr("; %1").arg(question.note);
         words->addWidget(makeWords(theme(), asked, Lettering::Small, true));
         row->addLayout(words, 1);
+        const QString title = findOutTitle(records(), question);
+        const auto &tasks = records().all<Task>();
+        const auto open = std::find_if(tasks.begin(), tasks.end(), [&](const Task &one) {
+            return one.title == title && one.state != TaskState::Done;
+        });
+        if (open != tasks.end()) {
+            auto *show = new QPushButton(tr("Show its task"));
+            show->setAccessibleName(tr("Show the task “%1”").arg(title));
+            connect(show, &QPushButton::clicked, this,
+                    [this, key = open->key] { emit taskWanted(key); });
+            row->addWidget(show, 0, Qt::AlignTop);
+            m_list->addLayout(row);
+            continue;
+        }
         auto *button = new QPushButton(tr("Make find-out task"));
         button->setAccessibleName(tr("Make a task to find out: %1").arg(describe(question.figure)));
         connect(button, &QPushButton::clicked, this, [this, question] {

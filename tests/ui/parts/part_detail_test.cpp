@@ -146,6 +146,12 @@ TEST_F(ThePartDetail, makesAFindOutTaskOfAnOpenQuestion)
     ASSERT_EQ(book.records().all<Task>().size(), 1U);
     ASSERT_EQ(wanted.count(), 1);
     EXPECT_EQ(wanted.front().front().toString(), book.records().all<Task>().rows()[0].key);
+    QTest::qWait(1);
+    auto *shows = control<QPushButton>("Show the task “Find out: DC voltage limit of Inverter”");
+    ASSERT_NE(shows, nullptr) << "it is being found out";
+    shows->click();
+    EXPECT_EQ(wanted.count(), 2);
+    EXPECT_EQ(book.records().all<Task>().size(), 1U);
 }
 
 TEST_F(ThePartDetail, editsItsLinesWhereTheyStand)
