@@ -141,14 +141,16 @@ std::vector<Question> openQuestions(const Records &records, Id<Part> partId)
 std::vector<Question> joined(const Records &records, std::vector<Question> questions,
                              std::vector<Question> others)
 {
+    if (others.empty())
+        return questions;
     std::move(others.begin(), others.end(), std::back_inserter(questions));
-    const auto keyOf = [&](const Question &question) {
-        const Part *part = records.find(question.part);
-        return part ? part->key : QString();
-    };
+    std::map<Id<Part>, QString> keys; // looked up once, not at every comparison
+    for (const Question &question : questions)
+        if (const Part *part = records.find(question.part))
+            keys.try_emplace(question.part, part->key);
     std::stable_sort(questions.begin(), questions.end(), [&](const Question &a, const Question &b) {
         if (a.part != b.part)
-            return keyOf(a) < keyOf(b);
+            return keys[a.part] < keys[b.part];
         return a.figure < b.figure;
     });
     std::vector<Question> once;

@@ -32,7 +32,7 @@ std::vector<Question> askedByChecks(const Records &records, const std::vector<Ch
         for (const CheckInput &input : check.inputs)
             if (std::optional<Question> question = questionBehind(records, check, input))
                 asked.push_back(std::move(*question));
-    return joined(records, {}, std::move(asked));
+    return joined(records, {}, std::move(asked)); // once each, in the order of the others
 }
 
 } // namespace ohmwright

@@ -144,9 +144,22 @@ void PartsIndex::rebuild(QDate today)
     m_facts.reserve(m_records.all<Part>().size());
     for (const Part &part : m_records.all<Part>())
         readOne(part);
+    sortByName();
     readCosts();
     readAssemblies();
     readQuestions();
+}
+
+void PartsIndex::sortByName()
+{
+    m_byName.clear();
+    m_byName.reserve(m_facts.size());
+    for (const auto &[id, facts] : m_facts)
+        m_byName.push_back({id, &facts});
+    std::sort(m_byName.begin(), m_byName.end(), [](const Named &a, const Named &b) {
+        const int name = a.facts->sortName.compare(b.facts->sortName);
+        return name != 0 ? name < 0 : a.part < b.part;
+    });
 }
 
 void PartsIndex::update(const Change &change, QDate today)
@@ -173,7 +186,8 @@ void PartsIndex::update(const Change &change, QDate today)
             }
         }
     }
-    if (bears) {
+    if (bears) { // also a name, or another part
+        sortByName();
         readCosts();
         readAssemblies();
     }
@@ -247,13 +261,15 @@ Arrangement PartsIndex::arrange(const PartFilter &filter) const
     Arrangement result;
     const QStringList words = filter.text.toLower().split(u' ', Qt::SkipEmptyParts);
     std::vector<Candidate> found;
-    for (const Part &part : m_records.all<Part>()) {
-        if (filter.kind && part.kind != *filter.kind)
-            continue;
-        const PartFacts &facts = of(part.id);
+    for (const Named &named : m_byName) {
+        const PartFacts &facts = *named.facts;
         if (!std::all_of(words.begin(), words.end(),
                          [&](const QString &word) { return facts.haystack.contains(word); }))
             continue;
+        const Part *row = m_records.find(named.part);
+        if (!row || (filter.kind && row->kind != *filter.kind))
+            continue;
+        const Part &part = *row;
         ++result.perState[static_cast<std::size_t>(part.state)];
         if (!filter.states.empty() && !filter.states.contains(part.state))
             continue;
@@ -266,9 +282,11 @@ Arrangement PartsIndex::arrange(const PartFilter &filter) const
                                   : facts.assembly.toLower() + u'\n' + facts.assemblyKey;
         found.push_back(std::move(candidate));
     }
-    std::sort(found.begin(), found.end(), [&](const Candidate &a, const Candidate &b) {
-        return before(a, b, filter.descending);
-    });
+    if (filter.sortBy != PartColumn::Name || filter.descending ||
+        filter.grouping != PartGrouping::None)
+        std::sort(found.begin(), found.end(), [&](const Candidate &a, const Candidate &b) {
+            return before(a, b, filter.descending);
+        });
     result.parts = static_cast<int>(found.size());
     std::size_t heading = 0;
     for (std::size_t i = 0; i < found.size(); ++i) {

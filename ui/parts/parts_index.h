@@ -100,6 +100,14 @@ private:
     QDate m_today;
     std::vector<Question> m_askedByChecks;
     std::unordered_map<Id<Part>, PartFacts> m_facts;
+    // All by name, so that what the filter lets through need not be sorted at each letter typed.
+    struct Named
+    {
+        Id<Part> part;
+        const PartFacts *facts = nullptr;
+    };
+    void sortByName();
+    std::vector<Named> m_byName;
 };
 
 } // namespace ohmwright::ui
