@@ -206,7 +206,8 @@ void EngineeringMaker::makeSafety()
         s.test = perhapsOne<TestRecord>();
         s.state = m_values.word<SafetyState>();
         const TestRecord *test = m_records.find(s.test);
-        if (s.state == SafetyState::Proven && !(test && test->result == TestResult::Passed))
+        const bool passed = test && test->result == TestResult::Passed;
+        if (s.state == SafetyState::Proven && !passed)
             s.state = SafetyState::Fitted;
         s.place = m_values.text();
         s.note = m_values.text();

@@ -174,7 +174,7 @@ TEST_F(LineContents, showEachItemBelowItsPurchaseAndOnlyThoseOfTheLine)
     EXPECT_EQ(rows[0].name, "Yard");
     EXPECT_EQ(*rows[0].paid, dollars(30000));
     EXPECT_EQ(rows[1].name, "Modules");
-    EXPECT_EQ(*rows[1].price, dollars(8 * 17333));
+    EXPECT_EQ(*rows[1].price, dollars(std::int64_t{8} * 17333));
     EXPECT_EQ(*rows[1].price + *rows[1].shared, *rows[1].landed);
 }
 
