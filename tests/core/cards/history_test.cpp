@@ -106,7 +106,8 @@ TEST_F(HistoryTest, WhatIsReferredToIsCalledByItsName)
     OHMWRIGHT_ASSERT_OK(recordKind("seller")->save(*book, {}, {{u("name"), u("North Yard")}}));
     OHMWRIGHT_ASSERT_OK(
         donors.save(*book, {}, {{u("make"), u("Calder")}, {u("seller"), u("north-yard")}}));
-    const auto &fields = all().front().records.front().fields;
+    const std::vector<StepChange> steps = all();
+    const auto &fields = steps.front().records.front().fields;
     EXPECT_TRUE(std::any_of(fields.begin(), fields.end(), [](const FieldChange &field) {
         return field.field == u("seller") && field.after == u("North Yard");
     }));

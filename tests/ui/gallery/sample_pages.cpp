@@ -251,9 +251,9 @@ QWidget *makeMoneyPage(const Theme &theme)
     grid->setVerticalSpacing(9);
     struct Line
     {
-        const char *name;
-        MoneyShares shares;
-        const char *spent, *left;
+        const char *name = "";
+        MoneyShares shares = {};
+        const char *spent = "", *left = "";
     };
     const std::initializer_list<Line> lines{
         {"Traction", {310000, 90000, 120000, 600000}, "3 100.00 EUR", "800.00 EUR"},
