@@ -15,7 +15,7 @@ namespace {
 
 using LimitCurve = Curve<Temperature, Current>;
 
-LimitByTemperature limit(std::vector<std::pair<double, double>> points)
+LimitByTemperature limit(const std::vector<std::pair<double, double>> &points)
 {
     std::vector<LimitCurve::Point> told;
     for (const auto &[t, a] : points)
