@@ -250,7 +250,7 @@ TEST(Levelling, ManyToolsTakeSeveralWordsAndAreEachTheirOwn)
     }
     Levelling levelling(workload);
     const Levelled &plan = sound(levelling, workload);
-    for (std::size_t a = 0; a < 2 * kTools; ++a)
+    for (std::size_t a = 0; a < std::size_t{2} * kTools; ++a)
         EXPECT_EQ(plan.start[a], a < kTools ? 0 : 2);
 }
 
