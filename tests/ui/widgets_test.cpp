@@ -73,8 +73,7 @@ QByteArray pictureOf(Mark mark)
     QPainter painter(&image);
     paintMark(painter, QRectF(0, 0, 32, 32), mark, Qt::black);
     painter.end();
-    return {reinterpret_cast<const char *>(image.constBits()),
-            static_cast<qsizetype>(image.sizeInBytes())};
+    return {reinterpret_cast<const char *>(image.constBits()), image.sizeInBytes()};
 }
 
 } // namespace
