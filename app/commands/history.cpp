@@ -115,19 +115,18 @@ private:
         for (const StepChange &step : told.steps) {
             out << tr("%1  %2").arg(whenOf(step.step), step.step.what)
                 << stateInWords(step.step.state) << '\n';
-            for (const RecordChange &record : step.records) {
-                out << "    " << ohmwright::told(record, withHolder) << '\n';
-                for (const FieldChange &field : record.fields)
-                    if (record.change != RowChange::Removed)
-                        out << "        " << ohmwright::told(field, labelOf(field.field)) << '\n';
-            }
+            for (const QString &line : ohmwright::told(step, withHolder, labelOf))
+                out << "    " << line << '\n';
         }
         if (told.older > 0)
             out << tr("And %1 older; --last 0 tells them all.").arg(told.older) << '\n';
         out.flush();
     }
 
-    static QString labelOf(const QString &field) { return QString(field).replace(u'_', u' '); }
+    static QString labelOf(const std::string &, const QString &field)
+    {
+        return QString(field).replace(u'_', u' ');
+    }
 
     static QString stateInWords(StepState state)
     {

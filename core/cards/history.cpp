@@ -62,15 +62,18 @@ std::vector<FieldChange> differing(const RecordKind &kind, const std::optional<M
 }
 
 // Where a record stands among those of one edit: by what the edit's sentence speaks of.
-std::pair<int, std::size_t> place(const RecordChange &change, const Step &step)
+int rankOf(const RecordChange &change, const Step &step)
 {
-    const std::vector<const RecordKind *> kinds = recordKinds();
-    const auto kind = std::find_if(kinds.begin(), kinds.end(), [&](const RecordKind *one) {
-        return one->table() == change.record.table;
-    });
-    const bool named =
-        !change.record.name.isEmpty() && step.what.contains(change.record.name) && !change.holder;
-    return {named ? 0 : change.holder ? 2 : 1, static_cast<std::size_t>(kind - kinds.begin())};
+    if (change.holder)
+        return 2;
+    return !change.record.name.isEmpty() && step.what.contains(change.record.name) ? 0 : 1;
+}
+
+// Before a key: the table, but of a type as `compare` has it.
+QString writtenAs(const RecordKind &kind)
+{
+    return kind.table() == RecordTraits<PartType>::table ? QStringLiteral("type")
+                                                         : QString::fromStdString(kind.table());
 }
 
 QString shortened(const QString &text)
@@ -120,9 +123,9 @@ Result<std::optional<StepChange>> History::next()
         std::optional<Moment> after;
     };
     std::vector<Row> rows;
-    for (const auto &[table, changes] : *touched)
-        if (const RecordKind *kind = recordKind(table))
-            for (const TouchedRow &row : changes)
+    for (const RecordKind *kind : recordKinds())
+        if (const auto changes = touched->find(kind->table()); changes != touched->end())
+            for (const TouchedRow &row : changes->second)
                 rows.push_back({kind, row, momentOf(*kind, m_past->records(), row.id)});
     if (Outcome back = m_past->undo(); !back)
         return fail(back.error());
@@ -134,10 +137,8 @@ Result<std::optional<StepChange>> History::next()
                                 row.touched.change,
                                 differing(*row.kind, before, row.after)});
     }
-    std::stable_sort(told.records.begin(), told.records.end(),
-                     [&](const RecordChange &a, const RecordChange &b) {
-                         return place(a, told.step) < place(b, told.step);
-                     });
+    std::ranges::stable_sort(told.records, {},
+                             [&](const RecordChange &change) { return rankOf(change, told.step); });
     return told;
 }
 
@@ -147,7 +148,7 @@ Result<RecordRef> recordNamed(const Records &records, const QString &key)
     const QString rest = table.isEmpty() ? key : key.section(u':', 1);
     std::vector<RecordRef> found;
     for (const RecordKind *kind : recordKinds())
-        if (table.isEmpty() || kind->table() == table.toStdString())
+        if (table.isEmpty() || writtenAs(*kind) == table)
             if (const auto id = kind->idOf(records, rest))
                 found.push_back({kind->table(), *id, kind->name(records, *id)});
     if (found.empty())
@@ -155,7 +156,7 @@ Result<RecordRef> recordNamed(const Records &records, const QString &key)
     if (found.size() > 1) {
         QStringList ways;
         for (const RecordRef &one : found)
-            ways << tr("“%1:%2”").arg(QString::fromStdString(one.table), rest);
+            ways << tr("“%1:%2”").arg(writtenAs(*recordKind(one.table)), rest);
         return fail(ProblemCode::BadInput, tr("“%1” is the key of several things.").arg(key),
                     tr("Say which: %1.").arg(ways.join(tr(" or "))));
     }
@@ -207,6 +208,18 @@ QString told(const RecordChange &change, bool withHolder)
         break;
     }
     return tr("%1 changed").arg(whole);
+}
+
+QStringList told(const StepChange &step, bool withHolder, const LabelOf &labelOf)
+{
+    QStringList lines;
+    for (const RecordChange &record : step.records) {
+        lines << told(record, withHolder);
+        if (record.change != RowChange::Removed)
+            for (const FieldChange &field : record.fields)
+                lines << u"    " + told(field, labelOf(record.record.table, field.field));
+    }
+    return lines;
 }
 
 } // namespace ohmwright

@@ -10,6 +10,7 @@
 
 #include "core/cards/record_kind.h"
 
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -67,7 +68,11 @@ Result<std::vector<StepChange>> historyOf(const Book &book, std::string_view tab
 
 // "Value: 420 V → 400 V" for one line; long texts are cut.
 QString told(const FieldChange &change, const QString &label);
-// "Rear drive unit, voltage limit DC"; without the holder when it is known from around.
+// "rating “DC voltage limit” of “Heater” changed"; without the holder when it is known from around.
 QString told(const RecordChange &change, bool withHolder);
+// What a field is called, by table and name.
+using LabelOf = std::function<QString(const std::string &table, const QString &field)>;
+// Every record and, indented below it, what became of its fields.
+QStringList told(const StepChange &step, bool withHolder, const LabelOf &labelOf);
 
 } // namespace ohmwright

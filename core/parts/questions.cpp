@@ -141,6 +141,11 @@ std::vector<Question> openQuestions(const Records &records, Id<Part> partId)
 std::vector<Question> joined(const Records &records, std::vector<Question> questions,
                              std::vector<Question> others)
 {
+    std::erase_if(others, [&](const Question &question) {
+        const Part *part = records.find(question.part);
+        return !part || isGone(part->state) ||
+               figureFor(records, *part, question.figure).inForce != nullptr;
+    });
     if (others.empty())
         return questions;
     std::move(others.begin(), others.end(), std::back_inserter(questions));
@@ -168,6 +173,15 @@ std::vector<Question> joined(const Records &records, std::vector<Question> quest
             same.note = question.note;
     }
     return once;
+}
+
+const Task *findOutTask(const Records &records, const QString &title)
+{
+    const auto &tasks = records.all<Task>();
+    const auto found = std::find_if(tasks.begin(), tasks.end(), [&](const Task &task) {
+        return task.title == title && task.state != TaskState::Done;
+    });
+    return found == tasks.end() ? nullptr : &*found;
 }
 
 namespace {
@@ -230,9 +244,8 @@ Result<Id<Task>> makeTask(Book &book, const QString &title, const QString &note,
                           const std::vector<TaskNeed> &waiting)
 {
     // asked twice it is still one thing to find out
-    for (const Task &task : book.records().all<Task>())
-        if (task.title == title && task.state != TaskState::Done)
-            return task.id;
+    if (const Task *task = findOutTask(book.records(), title))
+        return task->id;
     Result<Id<Task>> made = Id<Task>();
     const Outcome done = book.edit(title, [&]() -> Outcome {
         made = insertFindOutTask(book, title, note, waiting);

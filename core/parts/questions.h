@@ -31,7 +31,8 @@ struct Question
 std::vector<Question> openQuestions(const Records &records);
 // Only those of one part; cheaper.
 std::vector<Question> openQuestions(const Records &records, Id<Part> part);
-// Both lists as one: a figure asked for in both is one question with all who ask.
+// Both lists as one: a figure asked for in both is one question with all who ask. Of `others`,
+// which may be of a moment ago, only what is still not known of a part still in the build.
 std::vector<Question> joined(const Records &records, std::vector<Question> questions,
                              std::vector<Question> others);
 // What a part on these circuits will be asked, known or not; for the log-a-part sheet.
@@ -43,6 +44,8 @@ Result<Id<Task>> makeFindOutTask(Book &book, const Question &question);
 // Its title: “Find out: what”.
 QString findOutTitle(const QString &what);
 QString findOutTitle(const Records &records, const Question &question);
+// The open task of that title; null for none.
+const Task *findOutTask(const Records &records, const QString &title);
 // The same for a figure that is no rating: “Find out: what”, asked by what is told. Open tasks that
 // need the part wait on it. One that is on the build order already, and open, is given back.
 Result<Id<Task>> makeFindOutTask(Book &book, const QString &what, const QString &askedBy,

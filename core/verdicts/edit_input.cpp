@@ -353,11 +353,8 @@ Result<Id<Task>> findOut(Book &book, const Check &check, const QString &unknown)
 bool isBeingFoundOut(const Records &records, const Check &check, const QString &unknown)
 {
     const auto question = ratingAsked(records, check, unknown);
-    const QString title = question ? findOutTitle(records, *question) : findOutTitle(unknown);
-    const auto &tasks = records.all<Task>();
-    return std::any_of(tasks.begin(), tasks.end(), [&](const Task &task) {
-        return task.title == title && task.state != TaskState::Done;
-    });
+    return findOutTask(records, question ? findOutTitle(records, *question)
+                                         : findOutTitle(unknown)) != nullptr;
 }
 
 QStringList choicesAt(const QString &address)

@@ -364,10 +364,7 @@ void BenchPage::rebuild()
     section(right, tr("Open questions"),
             questions.empty() ? QString() : QString::number(questions.size()));
     for (std::size_t i = 0; i < shownOf(tr("open questions"), questions.size()); ++i) {
-        const Part *found = records.find(questions[i].part);
-        if (!found)
-            continue; // a check asked before it was taken out
-        const Part &part = *found;
+        const Part &part = *records.find(questions[i].part);
         row(right,
             {tr("not known"), tr("%1: %2").arg(part.name, describe(questions[i].figure)),
              tr("asked by %1").arg(questions[i].askedBy.join(tr(", "))), false},

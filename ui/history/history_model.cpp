@@ -88,15 +88,7 @@ QString changesInFull(const StepChange &step, bool withHolder)
 {
     if (step.records.empty())
         return stateInWords(step.step.state);
-    QStringList lines;
-    for (const RecordChange &record : step.records) {
-        lines << told(record, withHolder);
-        if (record.change != RowChange::Removed)
-            for (const FieldChange &field : record.fields)
-                lines << u"    " +
-                             ohmwright::told(field, labelOf(record.record.table, field.field));
-    }
-    return lines.join(u'\n');
+    return told(step, withHolder, labelOf).join(u'\n');
 }
 
 HistoryModel::HistoryModel(QObject *parent) : QAbstractTableModel(parent) {}

@@ -28,7 +28,7 @@ constexpr int kEditWidth = 300;
 } // namespace
 
 HistoryWindow::HistoryWindow(Book &book, const Theme &theme, QWidget *parent)
-    : QWidget(parent, Qt::Window), m_book(book), m_theme(theme), m_model(new HistoryModel(this)),
+    : QWidget(parent, Qt::Window), m_book(book), m_model(new HistoryModel(this)),
       m_title(new SectionTitle(theme, tr("History"), TitleLevel::Page)),
       m_whole(new QPushButton(tr("Of the &whole book"))), m_view(new QTableView),
       m_edit(makeWords(theme, {}, Lettering::Strong)), m_detail(makeWords(theme, {}))
@@ -60,14 +60,15 @@ HistoryWindow::HistoryWindow(Book &book, const Theme &theme, QWidget *parent)
     told->setContentsMargins(0, 10, 12, 0);
     told->setSpacing(6);
     told->addWidget(m_edit);
-    m_detail->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
-    m_detail->setAccessibleName(tr("What the edit changed"));
+    m_detail->setTextInteractionFlags(Qt::TextSelectableByMouse);
     told->addWidget(m_detail);
     told->addStretch(1);
     auto *scroll = new QScrollArea;
     scroll->setWidgetResizable(true);
     scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setFocusPolicy(Qt::NoFocus);
+    // a long one is scrolled by keys too
+    scroll->setFocusPolicy(Qt::StrongFocus);
+    scroll->setAccessibleName(tr("What the edit changed"));
     scroll->setWidget(below);
     parts->addWidget(scroll);
     parts->setSizes({300, 220});

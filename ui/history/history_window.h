@@ -43,7 +43,6 @@ private:
     void showDetail();
 
     Book &m_book;
-    const Theme &m_theme;
     std::optional<RecordRef> m_of;
     HistoryModel *m_model;
     SectionTitle *m_title;

@@ -107,7 +107,11 @@ void PartDetail::beginOpening()
 void PartDetail::setAskedByChecks(std::vector<Question> questions)
 {
     m_questions->setAskedByChecks(std::move(questions));
-    read();
+    // the section alone: this comes while somebody may be typing in another
+    if (const Part *part = m_ground.book.records().find(m_part)) {
+        m_questions->read(*part);
+        tabInReadingOrder(*m_content);
+    }
 }
 
 void PartDetail::bookChanged()

@@ -108,10 +108,7 @@ void QuestionsSection::fill(const Part &part, bool)
     emptyLayout(*m_list);
     std::vector<Question> ofChecks;
     std::copy_if(m_askedByChecks.begin(), m_askedByChecks.end(), std::back_inserter(ofChecks),
-                 [&](const Question &question) {
-                     return question.part == part.id &&
-                            !figureFor(records(), part, question.figure).inForce;
-                 });
+                 [&](const Question &question) { return question.part == part.id; });
     const std::vector<Question> questions =
         joined(records(), openQuestions(records(), part.id), std::move(ofChecks));
     setVisible(!questions.empty());
@@ -128,11 +125,7 @@ void QuestionsSection::fill(const Part &part, bool)
         words->addWidget(makeWords(theme(), asked, Lettering::Small, true));
         row->addLayout(words, 1);
         const QString title = findOutTitle(records(), question);
-        const auto &tasks = records().all<Task>();
-        const auto open = std::find_if(tasks.begin(), tasks.end(), [&](const Task &one) {
-            return one.title == title && one.state != TaskState::Done;
-        });
-        if (open != tasks.end()) {
+        if (const Task *open = findOutTask(records(), title)) {
             auto *show = new QPushButton(tr("Show its task"));
             show->setAccessibleName(tr("Show the task “%1”").arg(title));
             connect(show, &QPushButton::clicked, this,

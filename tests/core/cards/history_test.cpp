@@ -192,6 +192,11 @@ TEST_F(HistoryTest, AKeyOfSeveralThingsAsksWhich)
     ASSERT_FALSE(both.has_value());
     EXPECT_THAT(both.error().whatToDo.toStdString(), testing::HasSubstr("task:heater"));
     EXPECT_EQ(recordNamed(book.records(), u("task:heater"))->name, u("Fit the heater"));
+    PartType type;
+    type.name = u("Heater 5 kW");
+    type.key = u("heater");
+    book.add(type);
+    EXPECT_EQ(recordNamed(book.records(), u("type:heater"))->name, u("Heater 5 kW"));
     EXPECT_FALSE(recordNamed(book.records(), u("nothing")).has_value());
 }
 

@@ -80,6 +80,14 @@ TEST_F(AskedByChecks, TheSameFigureAskedForByACircuitIsJoinedToIt)
     EXPECT_EQ(both[0].askedBy.size(), 2);
 }
 
+TEST_F(AskedByChecks, WhatWasAnsweredOrTakenOutSinceIsNoLongerJoined)
+{
+    const auto asked = askedByChecks(book.records(), {asking("Phases")});
+    ASSERT_EQ(joined(book.records(), {}, asked).size(), 1U);
+    OHMWRIGHT_ASSERT_OK(movePart(*book, cable, PartState::Scrapped, book.clock.today()));
+    EXPECT_TRUE(joined(book.records(), {}, asked).empty());
+}
+
 TEST_F(AskedByChecks, FoundOutFromTheCheckOrFromThePartItIsOneTask)
 {
     const Check check = asking("Phases");
