@@ -5,6 +5,7 @@
 
 #include "core/checks/check.h"
 #include "core/quantity/quantity.h"
+#include "core/records/thresholds.h"
 
 #include <optional>
 #include <utility>
@@ -36,8 +37,6 @@ Given<Q> notKnown(QString name)
     origin.name = std::move(name);
     return {std::nullopt, std::move(origin)};
 }
-
-enum class Tighter { Lower, Higher };
 
 // Thresholds are data: tightening is free, loosening is shown beside the published one.
 template <class Q>

@@ -444,7 +444,7 @@ constexpr std::array kOwnThreshold{
     FieldNote{"key", "Names the threshold within this file."},
     FieldNote{"name", "Which threshold it is, as the checks call it."},
     FieldNote{"value", "What results are held to here."},
-    FieldNote{"reason", "Why it is not the published one."},
+    FieldNote{"reason", "Why it is not the published one; asked for where it is looser."},
 };
 
 constexpr std::array kInterface{

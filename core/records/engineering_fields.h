@@ -64,7 +64,7 @@ struct RecordTraits<OwnThreshold>
         std::tuple{field("key", &OwnThreshold::key, Presence::Required),
                    field("name", &OwnThreshold::name, Presence::Required),
                    field("value", &OwnThreshold::value, Presence::Required),
-                   field("reason", &OwnThreshold::reason, Presence::Required)};
+                   field("reason", &OwnThreshold::reason)};
 };
 
 template <>

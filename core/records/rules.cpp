@@ -443,7 +443,14 @@ Outcome ownRule(const OwnThreshold &t)
     const ThresholdInfo *info = knownThreshold(t.name);
     if (!info)
         return bad("name", tr("No check holds anything to a threshold called “%1”.").arg(t.name));
-    return ofMeasure("value", t.value, info->measure);
+    if (Outcome measured = ofMeasure("value", t.value, info->measure); !measured)
+        return measured;
+    if (t.reason.trimmed().isEmpty() && isLooser(*info, t.value))
+        return bad("reason",
+                   tr("This is looser than the published %1: say why. Both are shown side "
+                      "by side, here and on the build sheet.")
+                       .arg(publishedValue(*info)));
+    return {};
 }
 
 Outcome ownRule(const Interface &i)

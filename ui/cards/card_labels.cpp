@@ -259,7 +259,7 @@ constexpr std::array kThreshold{
     kKey,
     FieldLabel{"name", L("Threshold"), L("some of its words, then choose"), kFull},
     FieldLabel{.field = "value", .label = L("Held to"), .hint = L("with its unit"), .listed = true},
-    FieldLabel{.field = "reason", .label = L("Reason"), .hint = L("why it is not the published value"), .place = kFull, .listed = true},
+    FieldLabel{.field = "reason", .label = L("Reason"), .hint = L("asked for where it is looser than published"), .place = kFull, .listed = true},
 };
 
 constexpr std::array kInterface{
@@ -435,7 +435,7 @@ constexpr std::array kCards{
     CardLabels{"check_figure", L("Figures"), L("New figure"), "checks", L("What checks ask for beyond ratings: the drag of the body, a switching time, what a meter read. Each with its evidence."), kFigure},
     CardLabels{"rated_curve", L("Curves"), L("New curve"), "checks", L("A cell's voltage over its charge, a motor's torque over its speed, what a cell takes by temperature."), kCurve},
     CardLabels{"curve_point", L("Points"), L("New point"), "checks", L("Between two points the curve runs straight."), kPoint},
-    CardLabels{"own_threshold", L("Own thresholds"), L("New threshold"), "checks", L("Tighten what results are held to as you like. A looser one is shown beside the published one, with your reason, here and on the build sheet."), kThreshold},
+    CardLabels{"own_threshold", L("Own thresholds"), L("New threshold"), "checks", L("Tighten what results are held to as you like, no reason asked. A looser one is shown beside the published one, with your reason, here and on the build sheet."), kThreshold},
     CardLabels{"interface", L("Interfaces"), L("New interface"), "parts", L("How each unit is plugged in, woken and spoken to, written down before the donor is gone. What cannot yet be made to talk holds up what needs it."), kInterface},
     CardLabels{"interface_pin", L("Pins"), L("New pin"), "parts", L("Each pin of the connector, and what is on it."), kPin},
     CardLabels{"wire", L("Wire list"), L("New wire"), "parts", L("Every low-voltage wire: from which pin to which, with its colour, so that it is found again."), kWire},

@@ -47,12 +47,13 @@ TEST_P(SampleBook, OpensVerifiesCleanAndSaysWhatItSaid)
     QFile json(kept(".json"));
     ASSERT_TRUE(json.open(QIODevice::ReadOnly));
     EXPECT_EQ(dump((*book)->records()), json.readAll());
-    // Steps from before a later schema stay as history alone; a new one can be taken back.
+    // Steps from before a later schema whose tables are others stay as history alone; a new one can
+    // be taken back.
     const Result<std::vector<Step>> steps = (*book)->history();
     OHMWRIGHT_ASSERT_OK(steps);
     EXPECT_FALSE(steps->empty());
     EXPECT_EQ((*book)->undoText().has_value(),
-              QLatin1String(GetParam()) == QLatin1String("schema-0004"));
+              QLatin1String(GetParam()) >= QLatin1String("schema-0004"));
     OHMWRIGHT_ASSERT_OK((*book)->edit(QStringLiteral("Rename"), [&]() -> Outcome {
         Build build = (*book)->records().build();
         build.title += QStringLiteral(" again");
@@ -63,7 +64,7 @@ TEST_P(SampleBook, OpensVerifiesCleanAndSaysWhatItSaid)
 
 INSTANTIATE_TEST_SUITE_P(OfSchema, SampleBook,
                          testing::Values("schema-0001", "schema-0002", "schema-0003",
-                                         "schema-0004"));
+                                         "schema-0004", "schema-0005"));
 
 TEST(FaultyBook, isDumpedButNotLoadedAndTheRefusalNamesTheRecord)
 {

@@ -192,6 +192,12 @@ TEST(Thresholds, TheListAndTheChecksAgree)
         else
             EXPECT_TRUE(info->measure == Measure::Ratio || info->measure == Measure::Count)
                 << threshold.name.toStdString();
+        EXPECT_EQ(info->tighter, threshold.tighter) << threshold.name.toStdString();
+        if constexpr (requires { threshold.published.si(); })
+            EXPECT_DOUBLE_EQ(info->published, threshold.published.si())
+                << threshold.name.toStdString();
+        else
+            EXPECT_DOUBLE_EQ(info->published, threshold.published) << threshold.name.toStdString();
     };
     const auto each = [&](const auto &...thresholds) {
         (see(thresholds), ...);
