@@ -39,6 +39,8 @@ Check judgeBonding(const BondingInputs &inputs)
     if (isUsable(inputs.measured, measured)) {
         sheet.within(tr("resistance, to be below"), toUndercut(measured, inputs.most.inForce()),
                      inputs.most, u"Ω");
+        sheet.mendedBy(
+            tr("Bare metal, a toothed washer, a shorter or thicker strap, the right torque."));
         sheet.result(tr("%1 at %2").arg(show(measured, u"mΩ"), show(current, u"A")));
     }
     // too small a current does not make the joint bad, it makes the test worthless
@@ -46,8 +48,6 @@ Check judgeBonding(const BondingInputs &inputs)
         sheet.doubt(tr("The test current was %1; at least %2 is asked (%3).")
                         .arg(show(current, u"A"), show(inputs.leastCurrent.inForce(), u"A"),
                              inputs.leastCurrent.source));
-    sheet.turnedBy(
-        tr("Bare metal, a toothed washer, a shorter or thicker strap, the right torque."));
     return sheet.finish(source);
 }
 

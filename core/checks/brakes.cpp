@@ -32,6 +32,8 @@ std::optional<Forces> takeForces(Worksheet &sheet, const BrakesInputs &in)
     if (pedal && (*pedal > in.pedal.inForce() || in.pedal.isLoosened())) {
         sheet.restsOn(in.pedalForce);
         sheet.within(tr("force at the pedal"), *pedal, in.pedal, u"N");
+        sheet.mendedBy(
+            tr("More boost, or brakes of a heavier variant of the vehicle, approved for it."));
     }
     if (!front || !rear)
         return std::nullopt;
@@ -42,35 +44,61 @@ std::optional<Forces> takeForces(Worksheet &sheet, const BrakesInputs &in)
     return Forces{*front, *rear};
 }
 
-void judgeBalance(Worksheet &sheet, const BrakesInputs &in, const Forces &forces, double atRest,
-                  Length height, Length wheelbase, double braking)
+// The vehicle laden in one of the ways it drives.
+struct Laden
 {
+    QString name;   // empty: as driven
+    double atRest;  // share of its weight on the front axle, standing
+    Length height;  // of its centre of gravity
+    double braking; // with these forces, times gravity
+};
+
+QString named(const QString &what, const Laden &laden)
+{
+    return laden.name.isEmpty() ? what : tr("%1, %2").arg(what, laden.name);
+}
+
+void judgeBalance(Worksheet &sheet, const BrakesInputs &in, const Forces &forces,
+                  const Laden &laden, Length wheelbase)
+{
+    const auto &[name, atRest, height, braking] = laden;
     const double front = forces.frontShare();
-    sheet.step(
-        tr("share of the front brakes"), QStringLiteral("F_f/(F_f + F_r)"),
-        QString(show(forces.front, u"kN") + QStringLiteral(" / ") + show(forces.sum(), u"kN")),
-        front, u"%");
+    if (name.isEmpty())
+        sheet.step(
+            tr("share of the front brakes"), QStringLiteral("F_f/(F_f + F_r)"),
+            QString(show(forces.front, u"kN") + QStringLiteral(" / ") + show(forces.sum(), u"kN")),
+            front, u"%");
     const double upTo = in.frontFirstTo.inForce();
     const auto ideal = [&](double z) {
         return frontShareBraking(atRest, height, wheelbase, z);
     };
-    sheet.step(tr("share of the weight on the front axle, braking at %1 g").arg(show(upTo, u"")),
-               QStringLiteral("φ = (b + z·h)/L"),
-               QString(show(atRest, u"%") + QStringLiteral(" + ") + show(upTo, u"") +
-                       QStringLiteral(" · ") + show(height, u"m") + QStringLiteral(" / ") +
-                       show(wheelbase, u"m")),
-               ideal(upTo), u"%");
+    sheet.step(
+        named(tr("share of the weight on the front axle, braking at %1 g").arg(show(upTo, u"")),
+              laden),
+        QStringLiteral("φ = (b + z·h)/L"),
+        QString(show(atRest, u"%") + QStringLiteral(" + ") + show(upTo, u"") +
+                QStringLiteral(" · ") + show(height, u"m") + QStringLiteral(" / ") +
+                show(wheelbase, u"m")),
+        ideal(upTo), u"%");
     // braking at which both axles would lock together: below it the front one locks first
     const double together = (front - atRest) * (wheelbase / height);
-    sheet.step(tr("braking at which both axles lock together (times gravity)"),
+    sheet.step(named(tr("braking at which both axles lock together (times gravity)"), laden),
                QStringLiteral("z = (φ_F − b/L)·L/h"),
                QString(QLatin1Char('(') + show(front, u"%") + QStringLiteral(" − ") +
                        show(atRest, u"%") + QStringLiteral(") · ") + show(wheelbase, u"m") +
                        QStringLiteral(" / ") + show(height, u"m")),
                together, u"");
-    sheet.restsOn(in.height, in.frontForce, in.rearForce, in.frontAxle, in.mass, in.wheelbase);
-    sheet.within(tr("front axle locks first up to (times gravity)"), together, in.frontFirstTo,
-                 u"");
+    const CarriedLoad *carried = name.isEmpty() || !in.carried ? nullptr : &*in.carried;
+    const auto rest = [&] {
+        sheet.restsOn(in.height, in.frontForce, in.rearForce, in.frontAxle, in.mass, in.wheelbase,
+                      carried ? &carried->mass : nullptr, carried ? &carried->place : nullptr,
+                      carried ? &carried->height : nullptr);
+    };
+    rest();
+    sheet.within(named(tr("front axle locks first up to (times gravity)"), laden), together,
+                 in.frontFirstTo, u"");
+    sheet.mendedBy(
+        tr("Mass moved forward or lower, or a limiting valve set anew by those who may."));
 
     const double loaded = ideal(braking);
     if (loaded >= 1) {
@@ -79,17 +107,20 @@ void judgeBalance(Worksheet &sheet, const BrakesInputs &in, const Forces &forces
     }
     const double usedFront = front * braking / loaded;
     const double usedRear = (1 - front) * braking / (1 - loaded);
-    sheet.step(tr("adhesion used by the front axle"), QStringLiteral("f = F_f/N_f"),
+    sheet.step(named(tr("adhesion used by the front axle"), laden), QStringLiteral("f = F_f/N_f"),
                QString(show(front * braking, u"") + QStringLiteral(" / ") + show(loaded, u"")),
                usedFront, u"");
     sheet.step(
-        tr("adhesion used by the rear axle"), QStringLiteral("f = F_r/N_r"),
+        named(tr("adhesion used by the rear axle"), laden), QStringLiteral("f = F_r/N_r"),
         QString(show((1 - front) * braking, u"") + QStringLiteral(" / ") + show(1 - loaded, u"")),
         usedRear, u"");
     if (braking >= 0.15 && mostAdhesionUsed(braking) <= 0.8) {
-        sheet.restsOn(in.mass, in.frontForce, in.rearForce, in.height, in.frontAxle, in.wheelbase);
-        sheet.atMost(tr("adhesion used, the greater of the axles"), std::max(usedFront, usedRear),
-                     mostAdhesionUsed(braking), u"", tr("UN R13-H, distribution of braking"));
+        rest();
+        sheet.atMost(named(tr("adhesion used, the greater of the axles"), laden),
+                     std::max(usedFront, usedRear), mostAdhesionUsed(braking), u"",
+                     tr("UN R13-H, distribution of braking"));
+        sheet.mendedBy(
+            tr("Mass moved forward or lower, or a limiting valve set anew by those who may."));
     }
 }
 
@@ -102,11 +133,42 @@ Acceleration judgeDeceleration(Worksheet &sheet, const BrakesInputs &in, const Q
                reached, u"m/s²");
     sheet.restsOn(in.frontForce, massFrom, in.rearForce);
     sheet.within(tr("deceleration, %1").arg(state), reached, in.deceleration, u"m/s²");
+    sheet.mendedBy(
+        tr("Less mass, or brakes of a heavier variant of the vehicle, approved for it."));
     return reached;
 }
 
-// Laden as the plate allows: somebody will load it so, and the brakes give no more for it. The
-// axles' shares of such a load are not known, so that the balance is of the mass as driven.
+struct AsDriven
+{
+    Mass mass, front;
+    Length height, wheelbase;
+};
+
+// R13-H holds for all states of load: without what is carried, and with as much more of it at its
+// place as the approved mass allows.
+void judgeOtherLoads(Worksheet &sheet, const BrakesInputs &in, const Forces &forces,
+                     const AsDriven &driven, const std::optional<Mass> &approved)
+{
+    const auto load = taken(sheet, in.carried->mass, u"m_l", u"kg", 0);
+    const auto place = taken(sheet, in.carried->place, u"x_l", u"m", -5, 10);
+    const auto high = taken(sheet, in.carried->height, u"h_l", u"m", 0, 5);
+    if (!load || !place || !high)
+        return;
+    const auto judge = [&](const QString &name, Mass more) {
+        const Mass mass = driven.mass + more;
+        const Mass front = driven.front + more * (1 - *place / driven.wheelbase);
+        if (mass.si() <= 0 || front.si() <= 0 || mass <= front || std::abs(more.si()) < 1)
+            return;
+        const Length height = driven.height * (driven.mass / mass) + *high * (more / mass);
+        const double braking = forces.sum() / mass / kGravity;
+        judgeBalance(sheet, in, forces, {name, front / mass, height, braking}, driven.wheelbase);
+    };
+    judge(tr("without what is carried"), Mass() - *load);
+    if (approved && driven.mass < *approved)
+        judge(tr("at the plated gross mass"), *approved - driven.mass);
+}
+
+// Laden as the plate allows: somebody will load it so, and the brakes give no more for it.
 std::optional<Acceleration> judgeLaden(Worksheet &sheet, const BrakesInputs &in,
                                        const std::optional<Mass> &plate,
                                        const std::optional<Forces> &forces)
@@ -131,12 +193,16 @@ void judgeBoost(Worksheet &sheet, const BrakesInputs &in)
             sheet.restsOn(in.boost);
             sheet.within(tr("vacuum for the booster, its engine gone"), Pressure(), in.leastVacuum,
                          u"kPa");
+            sheet.mendedBy(
+                tr("A vacuum pump with a reservoir and a warning, or an electric booster."));
         }
         break;
     case BrakeBoost::VacuumPump:
         if (const auto vacuum = taken(sheet, in.vacuum, u"p", u"kPa", 0, 101.325e3)) {
             sheet.restsOn(in.vacuum, in.boost);
             sheet.within(tr("vacuum for the booster"), *vacuum, in.leastVacuum, u"kPa");
+            sheet.mendedBy(
+                tr("A pump or reservoir that gives more vacuum, or an electric booster."));
         }
         break;
     case BrakeBoost::Electric:
@@ -176,6 +242,8 @@ Check judgeBrakes(const BrakesInputs &in)
         sheet.restsOn(in.mass, in.approvedMass);
         sheet.atMost(tr("mass the brakes were approved for"), *mass, *approved, u"kg",
                      in.approvedMass.origin.name);
+        sheet.mendedBy(
+            tr("Less mass in the vehicle, or brakes of a heavier variant, approved for it."));
     }
     const std::optional<Acceleration> laden = judgeLaden(sheet, in, approved, forces);
     if (mass && forces) {
@@ -198,15 +266,13 @@ Check judgeBrakes(const BrakesInputs &in)
                        QString(show(*frontAxle, u"kg") + QStringLiteral(" + ") +
                                show(load - *frontAxle, u"kg")),
                        load * kGravity, u"kN");
-            judgeBalance(sheet, in, *forces, atRest, *height, *wheelbase, braking);
+            judgeBalance(sheet, in, *forces, {{}, atRest, *height, braking}, *wheelbase);
+            if (in.carried)
+                judgeOtherLoads(sheet, in, *forces, {*mass, *frontAxle, *height, *wheelbase},
+                                approved);
         }
     }
     judgeBoost(sheet, in);
-    sheet.turnedBy(
-        tr("Less mass, or brakes of a heavier variant of the vehicle, approved for it."));
-    sheet.turnedBy(
-        tr("Mass moved forward or lower, or a limiting valve set anew by those who may."));
-    sheet.turnedBy(tr("A vacuum pump with a reservoir and a warning, or an electric booster."));
     return sheet.finish(tr("Equilibrium of a braked vehicle: Gillespie, Fundamentals of Vehicle "
                            "Dynamics; UN R13-H"));
 }

@@ -27,6 +27,14 @@ struct EnumWords<BrakeBoost>
     static constexpr std::array words{"unassisted", "engine vacuum", "vacuum pump", "electric"};
 };
 
+// People and what is carried, of which more or less is in the vehicle another time.
+struct CarriedLoad
+{
+    Given<Mass> mass;    // of it, in the mass as it is to drive; 0 or more
+    Given<Length> place; // behind the front axle
+    Given<Length> height;
+};
+
 struct BrakesInputs
 {
     QString vehicle;          // key
@@ -35,6 +43,9 @@ struct BrakesInputs
     Given<Length> wheelbase;  // > 0
     Given<Length> height;     // of the centre of gravity over the road; > 0
     Given<Mass> approvedMass; // largest the brakes were approved for: the plate's; > 0
+    // The balance is worked without it as well, and with more of it up to the approved mass;
+    // absent: as driven alone.
+    std::optional<CarriedLoad> carried;
     Given<Force> frontForce;  // of both wheels together, at the pedal force below; 0 or more
     Given<Force> rearForce;   // likewise; behind a limiting valve as it is at full braking
     Given<Force> pedalForce;  // at which they were measured, with the boost as it will be; > 0

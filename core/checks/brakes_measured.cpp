@@ -42,6 +42,7 @@ std::optional<Force> judgeAxles(Worksheet &sheet, const BrakesMeasuredInputs &in
                    u"%");
         sheet.restsOn(axle.left, axle.right);
         sheet.within(tr("imbalance, %1").arg(axle.name), share, inputs.imbalance, u"%");
+        sheet.mendedBy(tr("Both brakes of the axle overhauled, and its lines bled."));
     }
     return sum;
 }
@@ -56,6 +57,7 @@ void judgeForces(Worksheet &sheet, const BrakesMeasuredInputs &inputs)
                    QString(show(*sum, u"N") + QStringLiteral(" / ") + show(weight, u"N")),
                    *sum / weight, u"%");
         sheet.within(tr("braking efficiency"), *sum / weight, inputs.efficiency, u"%");
+        sheet.mendedBy(tr("Overhauled or larger brakes, bled lines, working boost, or less mass."));
         sheet.result(tr("braking efficiency %1").arg(show(*sum / weight, u"%")));
     }
     if (!inputs.parkingForce)
@@ -64,6 +66,7 @@ void judgeForces(Worksheet &sheet, const BrakesMeasuredInputs &inputs)
     if (mass.si() > 0 && isUsable(*inputs.parkingForce, parking)) {
         sheet.restsOn(*inputs.parkingForce, inputs.mass);
         sheet.within(tr("parking brake"), parking / weight, inputs.parking, u"%");
+        sheet.mendedBy(tr("The parking brake adjusted, or overhauled."));
     }
 }
 
@@ -85,19 +88,22 @@ Check judgeBrakesMeasured(const BrakesMeasuredInputs &inputs)
         if (isUsable(*inputs.roadDeceleration, share)) {
             sheet.restsOn(inputs.roadDeceleration);
             sheet.within(tr("deceleration on the road, of g"), share, inputs.road, u"%");
+            sheet.mendedBy(
+                tr("Overhauled or larger brakes, bled lines, working boost, or less mass."));
             if (inputs.axles.empty())
                 sheet.result(tr("%1 of g on the road").arg(show(share, u"%")));
         }
         if (inputs.pedalForce) {
             const Force pedal = sheet.take(*inputs.pedalForce, u"F", u"N", 0);
             sheet.restsOn(inputs.pedalForce);
-            if (isUsable(*inputs.pedalForce, pedal))
+            if (isUsable(*inputs.pedalForce, pedal)) {
                 sheet.within(tr("pedal force"), pedal, inputs.pedal, u"N");
+                sheet.mendedBy(tr("Working boost."));
+            }
         }
     }
     if (inputs.axles.empty() && !inputs.roadDeceleration)
         sheet.doubt(tr("Braking was measured neither on a bench nor on the road."));
-    sheet.turnedBy(tr("Overhauled or larger brakes, bled lines, working boost, less mass."));
     return sheet.finish(source);
 }
 

@@ -96,8 +96,15 @@ void doubtBeyond(Worksheet &sheet, const LimitByTemperature &limit, const Range 
                              show(range.hottest, u"°C")));
 }
 
+QString lessPower()
+{
+    return tr("Less power while the pack is cold, set in the controller, more cells in parallel, "
+              "or the maker's limit for seconds at that temperature.");
+}
+
 void judgeCurrent(Worksheet &sheet, const QString &what, Current ofCell, const Range &range,
-                  const LimitByTemperature &limit, const std::vector<const Origin *> &ofCellFrom)
+                  const LimitByTemperature &limit, const std::vector<const Origin *> &ofCellFrom,
+                  const QString &mend)
 {
     const auto &points = limit.curve.points();
     if (points.empty() || !range.known)
@@ -110,6 +117,7 @@ void judgeCurrent(Worksheet &sheet, const QString &what, Current ofCell, const R
                u"A");
     sheet.restsOn(ofCellFrom, range.from, limit);
     sheet.atMost(what, ofCell, lowest, u"A", from(limit.origin));
+    sheet.mendedBy(mend);
 }
 
 void judgeVoltages(Worksheet &sheet, const CellLimitsInputs &inputs, const Cells &cells)
@@ -125,6 +133,7 @@ void judgeVoltages(Worksheet &sheet, const CellLimitsInputs &inputs, const Cells
         keepAtMost(sheet, tr("cell at the end of charging, if all are alike"),
                    chargeEnd / cells.series, cells.most, u"V", from(inputs.cellMost.origin),
                    inputs.chargeEnd, inputs.cellMost, inputs.cellsInSeries);
+        sheet.mendedBy(tr("A lower end of charging."));
     }
     if (isUsable(inputs.dischargeEnd, dischargeEnd) && isUsable(inputs.cellLeast, cells.least)) {
         sheet.step(
@@ -134,6 +143,7 @@ void judgeVoltages(Worksheet &sheet, const CellLimitsInputs &inputs, const Cells
         keepAtLeast(sheet, tr("cell at the end of driving, if all are alike"),
                     dischargeEnd / cells.series, cells.least, u"V", from(inputs.cellLeast.origin),
                     inputs.dischargeEnd, inputs.cellLeast, inputs.cellsInSeries);
+        sheet.mendedBy(tr("A higher end of driving, set where the pack is cut off."));
     }
 }
 
@@ -151,6 +161,7 @@ void judgeFrost(Worksheet &sheet, const CellLimitsInputs &inputs, const Range &c
     }
     sheet.restsOn(inputs.coldestCharging);
     sheet.within(tr("coldest charging"), charging.coldest, floor, u"°C");
+    sheet.mendedBy(tr("Warming the pack before it is charged."));
 }
 
 struct DrawnNames
@@ -204,6 +215,7 @@ std::optional<Current> drawnCurrent(Worksheet &sheet, const Drawn &drawn, const 
     if (!current) {
         sheet.atMost(tr("%1, %2").arg(drawn.names.power, where), asked, open * open / (4 * inner),
                      u"kW", tr("most power of the cold pack"));
+        sheet.mendedBy(lessPower());
         return std::nullopt;
     }
     const bool held = drawn.most && *drawn.most < *current;
@@ -289,6 +301,7 @@ void judgeColdDrive(Worksheet &sheet, const ColdDrive &drive, const Cells &cells
             if (const auto &peak = isColdest ? coldPeak : warmPeak) {
                 sheet.restsOn(drawnFrom, *told);
                 sheet.atMost(what, ofCell, *peak, u"A", from(told->origin));
+                sheet.mendedBy(lessPower());
             }
         } else if (!limit.curve.isEmpty()) {
             if (!covers(limit, place.at))
@@ -296,6 +309,7 @@ void judgeColdDrive(Worksheet &sheet, const ColdDrive &drive, const Cells &cells
             sheet.restsOn(drawnFrom, place.from, limit);
             sheet.atMost(what, ofCell, limit.curve.at(place.at), u"A",
                          tr("%1, at %2").arg(from(limit.origin), show(place.at, u"°C")));
+            sheet.mendedBy(lessPower());
         }
     };
     const auto judge = [&](const Drawn &drawn) {
@@ -324,8 +338,6 @@ void judgeColdDrive(Worksheet &sheet, const ColdDrive &drive, const Cells &cells
                          tr("current of a cell at continuous power"), QStringLiteral("P"),
                          QStringLiteral("I"), QStringLiteral("I_m")},
                         false));
-    sheet.turnedBy(tr("Less power while the pack is cold, set in the controller, more cells in "
-                      "parallel, or the maker's limit for seconds at that temperature."));
 }
 
 void judgeRegeneration(Worksheet &sheet, const CellLimitsInputs &inputs, const Cells &cells,
@@ -346,7 +358,8 @@ void judgeRegeneration(Worksheet &sheet, const CellLimitsInputs &inputs, const C
         return;
     const Current ofCell = current / cells.parallel;
     judgeCurrent(sheet, tr("current of a cell when braking"), ofCell, driving, limit,
-                 {&braking.current.origin, &inputs.cellsInParallel.origin});
+                 {&braking.current.origin, &inputs.cellsInParallel.origin},
+                 tr("Less braking by the motor, or none into a cold or full pack."));
     if (isUsable(braking.cellVoltage, open) && isUsable(braking.cellResistance, inner) &&
         cells.most.si() > 0) {
         const Voltage reached = open + ofCell * inner;
@@ -358,6 +371,7 @@ void judgeRegeneration(Worksheet &sheet, const CellLimitsInputs &inputs, const C
                       inputs.cellsInParallel);
         sheet.atMost(tr("cell when braking with a full pack"), reached, cells.most, u"V",
                      from(inputs.cellMost.origin));
+        sheet.mendedBy(tr("Less braking by the motor, or none into a cold or full pack."));
     }
 }
 
@@ -370,6 +384,7 @@ void judgeChannels(Worksheet &sheet, const CellLimitsInputs &inputs, double seri
     if (channels < series) {
         sheet.restsOn(inputs.channels, inputs.cellsInSeries);
         sheet.atLeast(tr("management channels"), channels, series, u"", tr("cells in series"));
+        sheet.mendedBy(tr("Management with a channel for each cell in series."));
     } else {
         sheet.stepText(tr("management channels"), QStringLiteral("k ≥ n"),
                        QString(show(channels, u"") + QStringLiteral(", ") + show(series, u"")),
@@ -424,11 +439,13 @@ Check judgeCellLimits(const CellLimitsInputs &inputs)
         if (isUsable(inputs.chargeCurrent, charge))
             judgeCurrent(sheet, tr("current of a cell when charging"), charge / cells.parallel,
                          charging, chargeLimit,
-                         {&inputs.chargeCurrent.origin, &inputs.cellsInParallel.origin});
+                         {&inputs.chargeCurrent.origin, &inputs.cellsInParallel.origin},
+                         tr("Less charging current in the cold, or warming the pack first."));
         if (isUsable(inputs.dischargeCurrent, discharge))
             judgeCurrent(sheet, tr("current of a cell when driving"), discharge / cells.parallel,
                          driving, dischargeLimit,
-                         {&inputs.dischargeCurrent.origin, &inputs.cellsInParallel.origin});
+                         {&inputs.dischargeCurrent.origin, &inputs.cellsInParallel.origin},
+                         lessPower());
     }
     if (inputs.drive)
         judgeColdDrive(sheet, *inputs.drive, cells, driving, dischargeLimit);
@@ -437,8 +454,6 @@ Check judgeCellLimits(const CellLimitsInputs &inputs)
         judgeRegeneration(sheet, inputs, cells, driving, chargeLimit);
     judgeChannels(sheet, inputs, cells.series);
 
-    sheet.turnedBy(tr("A lower end of charging, less current in the cold, warming the pack before "
-                      "charging, no braking into a full or cold pack, or more channels."));
     if (cells.series >= 1 && cells.parallel >= 1)
         sheet.result(tr("%1 in series, %2 in parallel; charging %3 a cell, driving %4 a cell")
                          .arg(show(cells.series, u""), show(cells.parallel, u""),

@@ -86,6 +86,8 @@ void judgePilot(Worksheet &sheet, const Given<double> &input, const std::optiona
         sheet.restsOn(input, drawn->from);
         sheet.atMost(tr("current against the control pilot"), drawn->mains, *offered, u"A",
                      tr("IEC 61851-1, control pilot"));
+        sheet.mendedBy(tr("A lower current set at the charger, or a supply for more current, put "
+                          "in by those licensed to."));
     }
 }
 
@@ -101,11 +103,15 @@ void judgeMains(Worksheet &sheet, const ChargingInputs &in, const std::optional<
         sheet.restsOn(drawn->from, in.breaker);
         sheet.within(tr("continuous load on the protective device"), share, in.continuousShare,
                      u"%");
+        sheet.mendedBy(tr("A lower current set at the charger, or a supply for more current, put "
+                          "in by those licensed to."));
     }
     if (drawn && link) {
         sheet.restsOn(drawn->from, in.weakestLink);
         sheet.atMost(tr("current through outlet, inlet and cable"), drawn->mains, *link, u"A",
                      in.weakestLink.origin.name);
+        sheet.mendedBy(
+            tr("A lower current set at the charger, or a stronger outlet, cable or inlet."));
     }
     if (in.pilotDuty)
         judgePilot(sheet, *in.pilotDuty, drawn);
@@ -121,15 +127,22 @@ void judgeWindow(Worksheet &sheet, const ChargingInputs &in, const std::optional
     const auto current = taken(sheet, in.chargerCurrent, u"I_c", u"A", kAboveNothing);
     if (empty && full && *full < *empty)
         sheet.refuse(tr("The pack cannot be full below the voltage at which it is empty."));
-    if (empty && least)
+    if (empty && least) {
         keepAtLeast(sheet, tr("empty pack against the charger's window"), *empty, *least, u"V",
                     in.chargerLeast.origin.name);
-    if (end && full)
+        sheet.mendedBy(tr("A charger whose window reaches down to the empty pack."));
+    }
+    if (end && full) {
         keepAtMost(sheet, tr("end of charge against the full pack"), *end, *full, u"V",
                    in.packFull.origin.name);
-    if (end && most)
+        sheet.mendedBy(tr("A lower end of charging set at the charger."));
+    }
+    if (end && most) {
         keepAtMost(sheet, tr("end of charge against the charger's window"), *end, *most, u"V",
                    in.chargerMost.origin.name);
+        sheet.mendedBy(
+            tr("A charger whose window reaches up to that voltage, or a lower end of charging."));
+    }
     if (drawn && empty && current && packCurrent) {
         const Current greatest = std::min(drawn->output / *empty, *current);
         sheet.step(tr("greatest charging current"), QStringLiteral("min(P/Uₑ, I_c)"),
@@ -139,6 +152,7 @@ void judgeWindow(Worksheet &sheet, const ChargingInputs &in, const std::optional
         sheet.restsOn(in.chargerCurrent, in.packCurrent, drawn->from, in.packEmpty);
         sheet.atMost(tr("charging current of the pack"), greatest, *packCurrent, u"A",
                      in.packCurrent.origin.name);
+        sheet.mendedBy(tr("A lower charging current set, or more modules in parallel."));
     }
 }
 
@@ -175,15 +189,31 @@ void judgeTime(Worksheet &sheet, const ChargingInputs &in, const std::optional<D
     sheet.step(tr("time of the charge"), QStringLiteral("t = t₁ + t₂"),
                QString(show(steady, u"h") + QStringLiteral(" + ") + show(falling, u"h")),
                steady + falling, u"h");
-    if (hand)
+    if (hand) {
         sheet.atMost(tr("time of the charge"), steady + falling, *hand, u"h",
                      in.timeAtHand->origin.name);
+        sheet.mendedBy(tr("More power from the mains, or more hours."));
+    }
     sheet.result(tr("%1 from the mains on each line; %2 from %3 to %4, its end assumed")
                      .arg(show(drawn->mains, u"A"), show(steady + falling, u"h"), show(*from, u"%"),
                           show(*to, u"%")));
 }
 
 } // namespace
+
+ChargerDraw chargerDraw(const ChargingInputs &inputs)
+{
+    Worksheet aside(QStringLiteral("charging"), {}, Protects::People);
+    const std::optional<Drawn> drawn = drawnFromMains(aside, inputs);
+    ChargerDraw draw;
+    if (!drawn || drawn->from.empty())
+        return draw;
+    const Origin &weakest = **std::ranges::max_element(
+        drawn->from, {}, [](const Origin *origin) { return origin->evidence; });
+    draw.mains = {drawn->mains, weakest};
+    draw.output = {drawn->output, weakest};
+    return draw;
+}
 
 Check judgeCharging(const ChargingInputs &in)
 {
@@ -196,10 +226,6 @@ Check judgeCharging(const ChargingInputs &in)
     judgeMains(sheet, in, drawn);
     judgeWindow(sheet, in, drawn);
     judgeTime(sheet, in, drawn);
-    sheet.turnedBy(tr("A lower current set at the charger, or a supply for more current, put in by "
-                      "those licensed to."));
-    sheet.turnedBy(tr("A charger whose window holds the pack from empty to full, set to end at the "
-                      "pack's full voltage."));
     return sheet.finish(
         tr("Power of alternating current: Nilsson and Riedel, Electric Circuits; National "
            "Electrical Code 210.20(A), 625.41, 625.42; IEC 61851-1"));

@@ -68,4 +68,14 @@ struct ChargingInputs
 
 Check judgeCharging(const ChargingInputs &inputs);
 
+// What it draws from each line of the mains, and what it puts out for it, by the check's own rules:
+// held to a setting where there is one. Each rests on the weakest of what it comes from. Not known
+// while one of those is not.
+struct ChargerDraw
+{
+    Given<Current> mains;
+    Given<Power> output;
+};
+ChargerDraw chargerDraw(const ChargingInputs &inputs);
+
 } // namespace ohmwright

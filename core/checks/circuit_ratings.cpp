@@ -173,9 +173,23 @@ void addPack(Worksheet &sheet, Worst &worst, const PackAtFull &pack)
             packVoltage(cells, *pack.cellNominal), u"V");
 }
 
+std::vector<const MotorAtOverspeed *> motorsOf(const CircuitRatingsInputs &inputs)
+{
+    std::vector<const MotorAtOverspeed *> motors{&inputs.motor};
+    for (const MotorAtOverspeed &other : inputs.otherMotors)
+        motors.push_back(&other);
+    return motors;
+}
+
+QString overspeedOf(const MotorAtOverspeed &motor)
+{
+    return motor.of.isEmpty() ? tr("motor's no-load voltage at overspeed")
+                              : tr("no-load voltage at overspeed of %1").arg(motor.of);
+}
+
 void addMotor(Worksheet &sheet, Worst &worst, const MotorAtOverspeed &motor)
 {
-    const QString name = tr("motor's no-load voltage at overspeed");
+    const QString name = overspeedOf(motor);
     if (!motor.applies)
         return worst.without(name, motor.whyNot);
     const Voltage noLoad = sheet.take(motor.noLoad, u"E₀", u"V", 0);
@@ -189,6 +203,12 @@ void addMotor(Worksheet &sheet, Worst &worst, const MotorAtOverspeed &motor)
                       QStringLiteral(" / ") + show(speed, u"rpm")),
               noLoad * (highest / speed), CurrentKind::Ac,
               {&motor.noLoad.origin, &motor.highestSpeed.origin, &motor.noLoadSpeed.origin});
+}
+
+void addMotors(Worksheet &sheet, Worst &worst, const CircuitRatingsInputs &inputs)
+{
+    for (const MotorAtOverspeed *motor : motorsOf(inputs))
+        addMotor(sheet, worst, *motor);
 }
 
 void addOthers(Worksheet &sheet, Worst &worst, const std::vector<VoltageSource> &others)
@@ -284,7 +304,7 @@ Check judgeCircuitRatings(const CircuitRatingsInputs &inputs)
         takeChosen(sheet, inputs.modulation);
     Worst worst(sheet, inputs);
     addPack(sheet, worst, inputs.pack);
-    addMotor(sheet, worst, inputs.motor);
+    addMotors(sheet, worst, inputs);
     addOthers(sheet, worst, inputs.others);
 
     std::vector<PartLimit> usable;
@@ -361,12 +381,12 @@ MostCells mostCellsInSeries(const CircuitRatingsInputs &inputs, double share)
         if (other.applies && !other.ofThePack && other.voltage.value &&
             asKind(*other.voltage.value, other.kind, inputs) > allowed)
             most.above.append(other.name);
-    const MotorAtOverspeed &motor = inputs.motor;
-    if (motor.applies && motor.noLoad.value && motor.noLoadSpeed.value &&
-        motor.highestSpeed.value && motor.noLoadSpeed.value->si() > 0 &&
-        asKind(*motor.noLoad.value * (*motor.highestSpeed.value / *motor.noLoadSpeed.value),
-               CurrentKind::Ac, inputs) > allowed)
-        most.above.append(tr("motor's no-load voltage at overspeed"));
+    for (const MotorAtOverspeed *motor : motorsOf(inputs))
+        if (motor->applies && motor->noLoad.value && motor->noLoadSpeed.value &&
+            motor->highestSpeed.value && motor->noLoadSpeed.value->si() > 0 &&
+            asKind(*motor->noLoad.value * (*motor->highestSpeed.value / *motor->noLoadSpeed.value),
+                   CurrentKind::Ac, inputs) > allowed)
+            most.above.append(overspeedOf(*motor));
     if (!full || !(full->si() > 0))
         return most;
     // the count itself is judged as the check judges it, so the two never differ by rounding
@@ -382,7 +402,7 @@ WorstVoltage worstVoltage(const CircuitRatingsInputs &inputs)
     Worksheet aside(QStringLiteral("circuit_ratings"), {}, Protects::Electronics);
     Worst worst(aside, inputs);
     addPack(aside, worst, inputs.pack);
-    addMotor(aside, worst, inputs.motor);
+    addMotors(aside, worst, inputs);
     addOthers(aside, worst, inputs.others);
     WorstVoltage found;
     for (const CheckInput &input : aside.finish({}).inputs)

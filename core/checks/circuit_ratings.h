@@ -60,6 +60,7 @@ struct MotorAtOverspeed
 {
     bool applies = true;
     QString whyNot;                    // "no magnets: an induction motor"
+    QString of;                        // which of several motors; empty for the only one
     Given<Voltage> noLoad;             // V line to line, rms, at the speed below
     Given<RotationSpeed> noLoadSpeed;  // rad/s, above 0
     Given<RotationSpeed> highestSpeed; // rad/s, of the motor, in gear, at the vehicle's highest
@@ -82,6 +83,7 @@ struct CircuitRatingsInputs
         chosen(Modulation::SixStep, QStringLiteral("modulation"), Evidence::Assumed)};
     PackAtFull pack;
     MotorAtOverspeed motor;
+    std::vector<MotorAtOverspeed> otherMotors; // that hang on the same link
     // Charger's maximum output, boosted link, regeneration when the pack drops out, whatever else.
     std::vector<VoltageSource> others;
     std::vector<Assembly<VoltageLimit>> parts;

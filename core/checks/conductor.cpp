@@ -32,6 +32,7 @@ void judgePeakDrop(Worksheet &sheet, const ConductorInputs &inputs, Resistance w
     sheet.restsOn(*inputs.peak, inputs.length, inputs.conditions.area, inputs.voltage,
                   inputs.conditions.insulation, inputs.conditions.material, inputs.strands);
     sheet.within(tr("voltage drop at its peak"), peak * warm / voltage, inputs.peakDrop, u"%");
+    sheet.mendedBy(tr("A larger size, or a shorter run."));
 }
 
 void judgeDrop(Worksheet &sheet, const ConductorInputs &inputs, ConductorMaterial material,
@@ -65,6 +66,7 @@ void judgeDrop(Worksheet &sheet, const ConductorInputs &inputs, ConductorMateria
     sheet.restsOn(inputs.continuous, inputs.length, inputs.conditions.area, inputs.voltage,
                   inputs.conditions.insulation, inputs.conditions.material, inputs.strands);
     sheet.within(tr("voltage drop"), drop / voltage, inputs.drop, u"%");
+    sheet.mendedBy(tr("A larger size, or a shorter run."));
     judgePeakDrop(sheet, inputs, warm, voltage);
     sheet.result(
         tr("%1 dropped and %2 of heat at %3")
@@ -99,6 +101,7 @@ void judgeShortCircuit(Worksheet &sheet, const ConductorInputs &inputs, Conducto
                   inputs.conditions.insulation, inputs.conditions.material);
     sheet.atLeast(tr("area in a short circuit"), *inputs.conditions.area.value, least, u"mm²",
                   tr("IEC 60364-4-43, 434.5.2"));
+    sheet.mendedBy(tr("A larger size, or a fuse that opens sooner."));
 }
 
 } // namespace
@@ -115,8 +118,10 @@ Check judgeConductor(const ConductorInputs &inputs)
 
     const Current current = sheet.take(inputs.continuous, u"I", u"A", 0);
     const std::optional<Current> capacity = takeAmpacity(sheet, inputs.conditions, inputs.table);
-    if (capacity)
+    if (capacity) {
         sheet.atMost(tr("continuous current"), current, *capacity, u"A", inputs.table.name);
+        sheet.mendedBy(tr("A larger size, a cooler or freer place for it, or fewer beside it."));
+    }
     if (!sheet.isIncomplete()) {
         const ConductorMaterial material = *inputs.conditions.material.value;
         const Temperature insulation = *inputs.conditions.insulation.value;
@@ -127,8 +132,6 @@ Check judgeConductor(const ConductorInputs &inputs)
         if (inputs.shortCircuit)
             judgeShortCircuit(sheet, inputs, material, insulation);
     }
-    sheet.turnedBy(tr("A larger size, a cooler or freer place, a shorter run, or a fuse that opens "
-                      "sooner."));
     return sheet.finish(source);
 }
 

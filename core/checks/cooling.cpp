@@ -128,6 +128,8 @@ void judgeParts(Worksheet &sheet, const std::vector<Fed> &parts, Power heat, Tem
             const Temperature allowed = *part.hottest - ambient;
             sheet.atMost(tr("coolant into %1, above the air").arg(part.name), rise, allowed, u"K",
                          part.limitFrom);
+            sheet.mendedBy(tr("A larger radiator or fan, more flow, or the most delicate part "
+                              "first behind the radiator."));
             most = std::min(most, rise.si() > 0 ? std::max(0.0, allowed / rise) : kNoLimit);
         }
         if (part.heat)
@@ -189,11 +191,13 @@ Check judgeCooling(const CoolingInputs &in)
         sheet.doubt(tr("Nothing is told that this loop cools."));
 
     if (mixture && coldest) {
-        if (const auto freezes = freezingPointOf(mixture->coolant, mixture->glycol))
+        if (const auto freezes = freezingPointOf(mixture->coolant, mixture->glycol)) {
             keepAtMost(sheet, tr("first ice in the coolant"), *freezes, *coldest, u"°C",
                        in.coldest.origin.name);
-        else
+            sheet.mendedBy(tr("More glycol in the coolant."));
+        } else {
             sheet.doubt(tr("The table of freezing points ends below this share of glycol."));
+        }
     }
     std::optional<ThermalConductance> coolant;
     if (mixture && flow && ambient) {
@@ -218,8 +222,6 @@ Check judgeCooling(const CoolingInputs &in)
     } else if (coolant && radiator && heat && ambient && !in.parts.empty()) {
         judgeParts(sheet, parts, *heat, *ambient, *radiator, *coolant);
     }
-    sheet.turnedBy(tr("A larger radiator or fan, more flow where the coolant rises by many kelvin, "
-                      "the most delicate part first behind the radiator."));
     return sheet.finish(tr("Heat balance; Mason 1954 for radiators in cross flow; ASHRAE "
                            "Handbook, Fundamentals, for coolants"));
 }

@@ -35,9 +35,13 @@ void judgeTime(Worksheet &sheet, const QString &by, Duration time, Voltage left,
 {
     sheet.restsOn(from);
     sheet.within(tr("time %1").arg(by), time, allowed, u"s");
+    sheet.mendedBy(tr("A lower bleed resistance with the rating for its loss, an active discharge, "
+                      "or less capacitance."));
     sheet.restsOn(from);
     sheet.within(tr("voltage left %1 after %2").arg(by, show(allowed.inForce(), u"s")), left, touch,
                  u"V");
+    sheet.mendedBy(tr("A lower bleed resistance with the rating for its loss, an active discharge, "
+                      "or less capacitance."));
 }
 
 // What the time to discharge rests on.
@@ -83,6 +87,8 @@ Duration judgePassive(Worksheet &sheet, const DischargeInputs &inputs, const Lin
     if (isUsable(inputs.bleedRating, rating)) {
         sheet.restsOn(inputs.start, inputs.bleed, inputs.bleedRating);
         sheet.atMost(tr("loss in the bleed"), loss, rating, u"W", inputs.bleedRating.origin.name);
+        sheet.mendedBy(
+            tr("A bleed rated for more loss, or a higher resistance if the time allows it."));
     }
     return time;
 }
@@ -125,6 +131,7 @@ std::optional<Duration> judgeActive(Worksheet &sheet, const DischargeInputs &inp
     sheet.restsOn(inputs.active->pulseEnergy, inputs.start, inputs.capacitance);
     sheet.atMost(tr("heat in the active discharge"), heat, pulse, u"J",
                  inputs.active->pulseEnergy.origin.name);
+    sheet.mendedBy(tr("A resistor for a larger pulse, or less capacitance."));
     return time;
 }
 
@@ -141,6 +148,7 @@ void judgeYCapacitors(Worksheet &sheet, const DischargeInputs &inputs, const Lin
     sheet.restsOn(inputs.yCapacitance, inputs.start);
     sheet.within(tr("energy in the Y-capacitors, to be below"),
                  toUndercut(energy, inputs.yEnergy.inForce()), inputs.yEnergy, u"J");
+    sheet.mendedBy(tr("Less capacitance to the chassis."));
 }
 
 } // namespace
@@ -202,16 +210,18 @@ Check judgeDischarge(const DischargeInputs &inputs)
         if (const std::optional<Duration> active = judgeActive(sheet, inputs, link))
             quickest = quickest ? std::min(*quickest, *active) : *active;
     }
-    if (!link.bleed && !inputs.active)
+    if (!link.bleed && !inputs.active) {
         sheet.within(tr("voltage left"), link.start, touchOf(inputs), u"V");
-    if (inputs.opensWithoutTools && quickest)
+        sheet.mendedBy(tr("A bleed resistor across the link, or an active discharge."));
+    }
+    if (inputs.opensWithoutTools && quickest) {
         sheet.within(tr("time until an opened connector may be touched"), *quickest,
                      inputs.openedTime, u"s");
+        sheet.mendedBy(tr("An active discharge, or a connector that needs a tool."));
+    }
     if (inputs.yCapacitance)
         judgeYCapacitors(sheet, inputs, link);
 
-    sheet.turnedBy(tr("A lower bleed resistance with the rating for its loss, an active discharge, "
-                      "or less capacitance."));
     if (quickest)
         sheet.result(tr("below %1 after %2; %3 stored")
                          .arg(show(link.touch, u"V"), show(*quickest, u"s"),

@@ -159,9 +159,26 @@ void takeVehicle(Worksheet &sheet, const DriveInputs &inputs, Known &known)
     known.wantedSpeed = taken(sheet, inputs.wantedSpeed, u"v", u"km/h", 0.1, 150);
 }
 
+// What all motors of the gearbox put into it at once; none while one of them is not known.
+std::optional<Torque> togetherWithOthers(Worksheet &sheet, const DriveInputs &inputs,
+                                         std::optional<Torque> together)
+{
+    for (const Given<Torque> &other : inputs.otherTorques) {
+        const auto torque = taken(sheet, other, u"T_o", u"N·m", 0, 1e6);
+        if (!together || !torque)
+            together.reset();
+        else
+            together = *together + *torque;
+    }
+    if (together && !inputs.otherTorques.empty())
+        sheet.step(tr("torque of all motors into the gearbox"), QStringLiteral("T + ΣT_o"), {},
+                   *together, u"N·m");
+    return together;
+}
+
 void judgeTorques(Worksheet &sheet, const DriveInputs &inputs, const Known &known)
 {
-    if (!inputs.gearboxTorque && !inputs.axleTorque)
+    if (!inputs.gearboxTorque && !inputs.axleTorque && !inputs.torqueLimit)
         return;
     // what a plate says the motor gives has its own tolerance; what is set has the controller's
     const bool set = isBySetting(inputs, known.mostTorque);
@@ -173,27 +190,37 @@ void judgeTorques(Worksheet &sheet, const DriveInputs &inputs, const Known &know
                            show(1 + *tolerance, u"")),
                    *known.mostTorque * (1 + *tolerance), u"N·m");
     const Given<double> *toleranceFrom = set ? &inputs.torqueTolerance : nullptr;
+    const std::optional<Torque> together = togetherWithOthers(sheet, inputs, known.mostTorque);
+    if (inputs.torqueLimit) {
+        const auto limit = taken(sheet, *inputs.torqueLimit, u"T_m", u"N·m", 0, 1e6);
+        sheet.restsOn(torqueFrom(inputs, known.mostTorque), inputs.torqueLimit, toleranceFrom);
+        if (limit && known.mostTorque && tolerance) {
+            sheet.readAtMost(tr("torque of the motor"), *known.mostTorque, *tolerance, *limit,
+                             u"N·m", inputs.torqueLimit->origin.name);
+            sheet.mendedBy(tr("A lower torque set in the controller."));
+        }
+    }
     if (inputs.gearboxTorque) {
         const auto limit = taken(sheet, *inputs.gearboxTorque, u"T_g", u"N·m", 0, 1e6);
-        sheet.restsOn(torqueFrom(inputs, known.mostTorque), inputs.gearboxTorque, toleranceFrom);
-        if (limit && known.mostTorque && tolerance &&
-            sheet.readAtMost(tr("torque into the gearbox"), *known.mostTorque, *tolerance, *limit,
-                             u"N·m", inputs.gearboxTorque->origin.name) != Verdict::Holds)
+        sheet.restsOn(torqueFrom(inputs, known.mostTorque), inputs.gearboxTorque, toleranceFrom,
+                      inputs.otherTorques);
+        if (limit && together && tolerance &&
+            sheet.readAtMost(tr("torque into the gearbox"), *together, *tolerance, *limit, u"N·m",
+                             inputs.gearboxTorque->origin.name) != Verdict::Holds)
             sheet.turnedBy(tr("A lower torque set in the controller, or a gearbox for more."));
     }
     if (inputs.axleTorque) {
         const auto limit = taken(sheet, *inputs.axleTorque, u"T_a", u"N·m", 0, 1e6);
-        if (limit && known.mostTorque && known.ratios && known.efficiency && tolerance) {
+        if (limit && together && known.ratios && known.efficiency && tolerance) {
             const double ratio = known.ratios->front().ratio;
-            const Torque torque = *known.mostTorque * (ratio * *known.efficiency);
+            const Torque torque = *together * (ratio * *known.efficiency);
             sheet.step(tr("torque at the drive shafts"), QStringLiteral("T_s = T·i·i_f·η"),
-                       QString(show(*known.mostTorque, u"N·m") + QStringLiteral(" · ") +
-                               show(ratio, u"") + QStringLiteral(" · ") +
-                               show(*known.efficiency, u"%")),
+                       QString(show(*together, u"N·m") + QStringLiteral(" · ") + show(ratio, u"") +
+                               QStringLiteral(" · ") + show(*known.efficiency, u"%")),
                        torque, u"N·m");
             sheet.restsOn(torqueFrom(inputs, known.mostTorque), inputs.axleTorque,
                           gearFrom(inputs, true), inputs.finalDrive, inputs.efficiency,
-                          toleranceFrom);
+                          toleranceFrom, inputs.otherTorques);
             if (sheet.readAtMost(tr("torque at the drive shafts"), torque, *tolerance, *limit,
                                  u"N·m", inputs.axleTorque->origin.name) != Verdict::Holds)
                 sheet.turnedBy(tr("A lower torque set in the controller, or not driving in the "

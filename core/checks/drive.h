@@ -29,9 +29,10 @@ struct DriveInputs
     // The motor: its curve, or, when the curve is empty, peak torque and peak power.
     std::vector<std::pair<RotationSpeed, Torque>> curve;
     Origin curveOrigin;
-    Given<Torque> peakTorque;        // not needed with a curve
-    Given<Power> peakPower;          // at the shaft; not needed with a curve
-    Given<RotationSpeed> motorLimit; // the highest speed makers of motor and gearbox allow
+    Given<Torque> peakTorque;                 // not needed with a curve
+    std::optional<Given<Torque>> torqueLimit; // the motor's own, beside a curve; absent: not told
+    Given<Power> peakPower;                   // at the shaft; not needed with a curve
+    Given<RotationSpeed> motorLimit;          // the highest speed makers of motor and gearbox allow
     // The highest the wheels can turn it to, downhill or in the wrong gear; absent: not judged.
     std::optional<Given<RotationSpeed>> overspeed;
     std::optional<Given<Torque>> torqueSet; // the controller's setting, when it is lower
@@ -50,7 +51,9 @@ struct DriveInputs
     Given<Length> rollingRadius;  // of the driven tyres: measured, or Tyre::rollingRadius()
     std::optional<Given<Duration>> gearChange;  // without effort, each; absent: one gear is kept
     std::optional<Given<Torque>> gearboxTorque; // at its input; absent: no gearbox
-    std::optional<Given<Torque>> axleTorque;    // of both drive shafts together; absent: not judged
+    // The most of each other motor that drives into the same gearbox.
+    std::vector<Given<Torque>> otherTorques;
+    std::optional<Given<Torque>> axleTorque; // of both drive shafts together; absent: not judged
 
     Given<Mass> mass;                 // as driven, with people and load
     Given<double> rollingCoefficient; // µ: 0.007 to 0.02 for car tyres

@@ -56,6 +56,7 @@ void judgeVoltage(Worksheet &sheet, const FuseInputs &inputs)
     if (isUsable(inputs.worstVoltage, worst) && isUsable(rated, limit)) {
         sheet.restsOn(inputs.worstVoltage, rated);
         sheet.atMost(tr("voltage across the open fuse"), worst, limit, u"V", from(rated.origin));
+        sheet.mendedBy(tr("A fuse of a higher DC voltage rating."));
     }
 }
 
@@ -76,6 +77,7 @@ void judgeOverload(Worksheet &sheet, const FuseInputs &inputs, Current rating, C
         sheet.restsOn(inputs.cableCapacity, inputs.rating);
         sheet.atMost(tr("rating against the cable"), rating, capacity, u"A",
                      tr("IEC 60364-4-43, 433.1"));
+        sheet.mendedBy(tr("A smaller fuse, or a cable for more current."));
     }
     if (!inputs.conventional)
         return;
@@ -88,6 +90,7 @@ void judgeOverload(Worksheet &sheet, const FuseInputs &inputs, Current rating, C
     sheet.restsOn(inputs.cableCapacity, *inputs.conventional);
     sheet.atMost(tr("conventional current against the cable"), opens, capacity * kOverload, u"A",
                  tr("IEC 60364-4-43, 433.1"));
+    sheet.mendedBy(tr("A smaller fuse, or a cable for more current."));
 }
 
 void judgeLoad(Worksheet &sheet, const FuseInputs &inputs, Current rating)
@@ -105,6 +108,7 @@ void judgeLoad(Worksheet &sheet, const FuseInputs &inputs, Current rating)
         sheet.restsOn(inputs.continuous, inputs.rating, inputs.loadShare, inputs.temperatureFactor);
         sheet.atLeast(tr("rating for the load"), rating, least, u"A",
                       inputs.loadShare.origin.source);
+        sheet.mendedBy(tr("A larger fuse as far as its cable allows, or less load."));
     }
     const std::size_t peaks = inputs.peaks.size();
     for (std::size_t i = 0; i < peaks; ++i) {
@@ -116,6 +120,7 @@ void judgeLoad(Worksheet &sheet, const FuseInputs &inputs, Current rating)
             sheet.restsOn(peak.melting, peak.lasts, peak.current);
             sheet.atMost(tr("%1, without melting").arg(peak.name), lasts, melting, u"s",
                          from(peak.melting.origin));
+            sheet.mendedBy(tr("A fuse that melts more slowly, or a shorter peak."));
         }
     }
     const Current capacity = sheet.take(inputs.cableCapacity, u"I_z", u"A", 1e-6);
@@ -171,11 +176,13 @@ void judgeBreaking(Worksheet &sheet, const FuseInputs &inputs, const std::vector
         sheet.restsOn(strongest->told->loop, inputs.breaking, strongest->told->voltage);
         sheet.atMost(tr("strongest fault"), strongest->current, breaking, u"kA",
                      from(inputs.breaking.origin));
+        sheet.mendedBy(tr("A fuse of a higher breaking capacity."));
     }
     if (inputs.leastBreaking && isUsable(*inputs.leastBreaking, least)) {
         sheet.restsOn(weakest->told->loop, inputs.leastBreaking, weakest->told->voltage);
         sheet.atLeast(tr("weakest fault"), weakest->current, least, u"A",
                       from(inputs.leastBreaking->origin));
+        sheet.mendedBy(tr("A fuse that breaks smaller currents, or a thicker cable."));
     }
 }
 
@@ -202,6 +209,7 @@ void judgeCable(Worksheet &sheet, const FuseInputs &inputs, const std::vector<Fa
         sheet.restsOn(fault.told->clearing);
         sheet.within(tr("clearing, %1").arg(fault.told->name), *fault.clearing, inputs.clearing,
                      u"s");
+        sheet.mendedBy(tr("A faster fuse, or a thicker cable so that more current flows."));
         if (!known)
             continue;
         if (kAdiabaticUpTo < *fault.clearing) { // also when the threshold was loosened
@@ -222,6 +230,7 @@ void judgeCable(Worksheet &sheet, const FuseInputs &inputs, const std::vector<Fa
                       inputs.shortTime, inputs.insulation, inputs.material);
         sheet.atLeast(tr("cable, %1").arg(fault.told->name), area, least, u"mm²",
                       tr("IEC 60364-4-43, 434.5.2"));
+        sheet.mendedBy(tr("A larger cable, or a faster fuse."));
     }
 }
 
@@ -258,8 +267,6 @@ Check judgeFuse(const FuseInputs &inputs)
         sheet.result(tr("%1 fuse, up to %2 to break")
                          .arg(show(rating, u"A"), show(strongest->current, u"kA")));
     }
-    sheet.turnedBy(tr("A larger cable, a fuse nearer the load's need, a faster one, or one with a "
-                      "higher voltage rating and breaking capacity."));
     return sheet.finish(source);
 }
 

@@ -217,7 +217,7 @@ void tellBound(Worksheet &sheet, const GroupingInputs &in, const ModuleGrouping 
     sheet.stepText(tr("distance from the bound"), QStringLiteral("w·ΔQ/Q̄ + (1 − w)·ΔG/Ḡ"),
                    tr("%1 found, bound %2, w = %3; %4")
                        .arg(showSi(made.cost, u"%"), showSi(made.bound, u"%"),
-                            showSi(in.weightOfCapacity, u""), how),
+                            showSi(in.weightOfCapacity.value.value_or(0), u""), how),
                    showSi(std::max(0.0, made.cost - made.bound), u"%"));
     std::vector<double> used;
     for (const auto &group : made.groups) {
@@ -268,7 +268,7 @@ ModuleGrouping groupModules(const GroupingInputs &in)
     for (const std::size_t i : used)
         items.push_back({columns.capacity[i], 1 / columns.resistance[i]});
     const BalancedGroups split =
-        groupEvenly(items, size, std::clamp(in.weightOfCapacity, 0.0, 1.0));
+        groupEvenly(items, size, std::clamp(in.weightOfCapacity.value.value_or(0.5), 0.0, 1.0));
     for (const auto &group : split.groups) {
         made.groups.emplace_back();
         for (const std::size_t item : group)
@@ -295,6 +295,7 @@ Check judgeGrouping(const GroupingInputs &in)
 
     const double groups = takeCount(sheet, in.groupsInSeries, u"m");
     const double size = takeCount(sheet, in.modulesInGroup, u"k");
+    sheet.take(in.weightOfCapacity, u"w", u"%", 0, 1);
     const auto have = static_cast<double>(in.modules.size());
     // too few stays too few, whatever is not known about them
     const bool tooFew = !sheet.isIncomplete() && have < groups * size;

@@ -34,7 +34,9 @@ struct GroupingInputs
     // Between any two modules just before they are joined; only where it was measured.
     std::optional<Given<Voltage>> differenceBeforeJoining;
     // How much capacity counts in the split; the rest is conductance. 0 to 1.
-    double weightOfCapacity = 0.5;
+    Given<double> weightOfCapacity =
+        given(0.5, QStringLiteral("how much capacity counts in the split"), Evidence::Assumed,
+              QStringLiteral("both alike; common practice, no published source"));
 
     // A module is an outlier when it stands out by both.
     Threshold<double> standsOut{QStringLiteral("grouping.stands_out"),

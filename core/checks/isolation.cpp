@@ -103,6 +103,17 @@ Check judgeIsolation(const IsolationInputs &inputs)
                                             : tr("not within 20 %: the reading is coarser"));
 
     const Verdict verdict = sheet.within(tr("isolation resistance"), isolation, least, u"kΩ");
+    const QString leak =
+        tr("Finding the leak: one unit after the other disconnected, and measured again.");
+    sheet.mendedBy(leak);
+    if (inputs.ownLimit) {
+        const Resistance own = sheet.take(*inputs.ownLimit, u"R_l", u"kΩ", 0);
+        if (isUsable(*inputs.ownLimit, own)) {
+            sheet.atLeast(tr("isolation resistance, by the record's own limit"), isolation, own,
+                          u"kΩ", inputs.ownLimit->origin.name);
+            sheet.mendedBy(leak);
+        }
+    }
     if (verdict != Verdict::Fails && bySum < least.inForce())
         sheet.doubt(tr("The readings to the chassis add up to %1 of the pack's voltage; with their "
                        "sum instead of it (FMVSS 305) the limit is missed.")
@@ -114,7 +125,6 @@ Check judgeIsolation(const IsolationInputs &inputs)
         sheet.doubt(tr("The pack was below its nominal voltage; the method asks for it or more."));
     if (pack * 1.05 < negative + positive)
         sheet.doubt(tr("The readings to the chassis add up to more than the pack has."));
-    sheet.turnedBy(tr("Find the leak: disconnect one unit after the other and measure again."));
     sheet.result(
         tr("%1, %2").arg(show(isolation, u"kΩ"), ohmsPerVolt(isolation.si() / working.si())));
     return sheet.finish(source);

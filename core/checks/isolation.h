@@ -31,7 +31,8 @@ struct IsolationInputs
     Given<Resistance> knownResistor;  // R₀, Ω, above 0
     // V′, V, above 0, of the side that read more. Reads the meter zero, its smallest step is meant.
     Given<Voltage> withResistor;
-    Given<Resistance> voltmeter; // Ω, inner
+    Given<Resistance> voltmeter;               // Ω, inner
+    std::optional<Given<Resistance>> ownLimit; // of the record, held to beside the rule's; Ω
 
     // A volt of the working voltage, in ohms.
     Threshold<double> leastDc{QStringLiteral("isolation.dc"),

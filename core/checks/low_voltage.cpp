@@ -122,6 +122,7 @@ void judgeConverter(Worksheet &sheet, const LowVoltageInputs &in, const std::vec
     sheet.restsOn(in.converterCurrent, loadsFrom(every, Drawing::Highest), in.systemVoltage);
     sheet.atMost(tr("everything on at once, of the converter"), most, *current, u"A",
                  in.converterCurrent.origin.name);
+    sheet.mendedBy(tr("A larger converter, or loads that are not on together."));
     if (mean)
         sheet.result(tr("%1 on average and %2 with everything at its highest, of the converter's "
                         "%3")
@@ -176,6 +177,8 @@ void judgeReserve(Worksheet &sheet, const LowVoltageInputs &in, const std::vecto
     sheet.restsOn(loadsFrom(told, Drawing::Mean), in.peukert, in.batteryCapacity, in.usableShare,
                   in.batteryVoltage, isEven ? nullptr : &in.ratedTime);
     sheet.within(tr("reserve of the battery"), lasts, in.reserve, u"min");
+    sheet.mendedBy(
+        tr("A larger 12 V battery, or fewer loads that must work without the converter."));
 }
 
 void judgeFuses(Worksheet &sheet, const LowVoltageInputs &in, const std::vector<Load> &loads,
@@ -201,6 +204,7 @@ void judgeFuses(Worksheet &sheet, const LowVoltageInputs &in, const std::vector<
             sheet.restsOn(fuse.cable, fuse.rating);
             sheet.atMost(tr("%1 against its cable").arg(fuse.name), *rating, *cable, u"A",
                          fuse.cable.origin.name);
+            sheet.mendedBy(tr("A smaller fuse, or a thicker cable."));
         }
         if (fed.empty()) // of the supply, not of a load
             continue;
@@ -218,6 +222,7 @@ void judgeFuses(Worksheet &sheet, const LowVoltageInputs &in, const std::vector<
                       in.systemVoltage);
         sheet.within(tr("%1: load of the rating").arg(fuse.name), through / (*rating * *factor),
                      in.fuseShare, u"%");
+        sheet.mendedBy(tr("A larger fuse as far as its cable allows, or less load on it."));
         if (!highest || *highest <= *power)
             continue;
         // a moment is no lasting load: all of the rating is there for it
@@ -225,6 +230,7 @@ void judgeFuses(Worksheet &sheet, const LowVoltageInputs &in, const std::vector<
                       in.systemVoltage);
         sheet.atMost(tr("%1: loads at their highest").arg(fuse.name), *highest / *u,
                      *rating * *factor, u"A", fuse.rating.origin.name);
+        sheet.mendedBy(tr("A larger fuse as far as its cable allows, or less load on it."));
     }
     for (std::size_t i = 0; i < loads.size(); ++i) {
         if (!fused[i])
@@ -291,6 +297,7 @@ void judgeBreaking(Worksheet &sheet, const LowVoltageInputs &in)
             sheet.restsOn(in.innerResistance, fuse.breaking, in.batteryVoltage);
         sheet.atMost(tr("%1: short circuit to break").arg(fuse.name), *fault, *breaking, u"kA",
                      told.origin.name);
+        sheet.mendedBy(tr("A fuse of a higher breaking capacity, or one farther along the cable."));
     }
 }
 
@@ -316,11 +323,6 @@ Check judgeLowVoltage(const LowVoltageInputs &in)
     judgeReserve(sheet, in, loads);
     judgeFuses(sheet, in, loads, u);
     judgeBreaking(sheet, in);
-    sheet.turnedBy(tr("A larger converter, or loads that are on less."));
-    sheet.turnedBy(tr("A larger 12 V battery, or fewer loads that must work without the "
-                      "converter."));
-    sheet.turnedBy(tr("A fuse between the load and what its cable carries; if there is none, a "
-                      "thicker cable."));
     return sheet.finish(tr("Ohm's law; Peukert 1897 for lead-acid; fuse makers' guides"));
 }
 

@@ -19,6 +19,11 @@ QString tr(const char *text)
     return QCoreApplication::translate("Pack", text);
 }
 
+QString moreOrLess()
+{
+    return tr("More modules in parallel, modules of lower resistance, or less load.");
+}
+
 constexpr double kFewest = 1;
 constexpr double kMost = 10000;
 
@@ -267,6 +272,7 @@ void judgePeakOfModule(Worksheet &sheet, const PackInputs &inputs, Current asked
                   inputs.lowestCharge, inputs.moduleResistance, inputs.connections, peak.lasts);
     sheet.atMost(tr("current of a module at peak power"), asked, *held->value, u"A",
                  tr("%1: %2").arg(held->origin.name, spokenOf(held->origin.evidence)));
+    sheet.mendedBy(tr("Less peak power set in the controller, or more modules in parallel."));
 }
 
 void judgePeak(Worksheet &sheet, const PackInputs &inputs, const Pack &pack, const End &end)
@@ -289,6 +295,7 @@ void judgePeak(Worksheet &sheet, const PackInputs &inputs, const Pack &pack, con
     if (!current) {
         sheet.atMost(tr("peak power of driving"), power, end.open * end.open / (4 * pack.inner),
                      u"kW", tr("most power of the pack"));
+        sheet.mendedBy(tr("Less peak power set in the controller, or more modules."));
         return;
     }
     const Voltage loaded = end.open - *current * pack.inner;
@@ -304,10 +311,15 @@ void judgePeak(Worksheet &sheet, const PackInputs &inputs, const Pack &pack, con
         judgePeakOfModule(sheet, inputs, *current / pack.parallel, limit);
     keepAtLeast(sheet, tr("cells at peak power"), loaded, end.floor, u"V",
                 inputs.cellFloor.origin.name);
-    for (const VoltageWindow &window : inputs.windows)
-        if (!window.isCharger && window.least.value && std::isfinite(window.least.value->si()))
-            keepAtLeast(sheet, tr("%1 at peak power").arg(window.name), loaded, *window.least.value,
-                        u"V", window.least.origin.name);
+    sheet.mendedBy(tr(
+        "Less peak power, a drive that ends at a higher charge, or modules of lower resistance."));
+    for (const VoltageWindow &window : inputs.windows) {
+        if (window.isCharger || !window.least.value || !std::isfinite(window.least.value->si()))
+            continue;
+        keepAtLeast(sheet, tr("%1 at peak power").arg(window.name), loaded, *window.least.value,
+                    u"V", window.least.origin.name);
+        sheet.mendedBy(tr("Less peak power, more modules in series, or a unit that works lower."));
+    }
 }
 
 void judgeWindows(Worksheet &sheet, const PackInputs &inputs, Voltage full, Voltage start,
@@ -326,12 +338,16 @@ void judgeWindows(Worksheet &sheet, const PackInputs &inputs, Voltage full, Volt
                                                      &inputs.modulesInSeries.origin,
                                                      &inputs.cellsInSeriesPerModule.origin};
             // a charger has to reach the charge a drive starts with
-            if (window.isCharger)
+            if (window.isCharger) {
                 keepAtLeast(sheet, top, most, start, u"V", inputs.highestCharge.origin.name,
                             window.most, inputs.highestCharge, ofPack);
+                sheet.mendedBy(tr("A charger that reaches higher, or a drive that starts at less "
+                                  "charge."));
+            }
             if (!window.isCharger) {
                 sheet.restsOn(window.most, ofPack);
                 sheet.atMost(top, full, most, u"V", from(window.most));
+                sheet.mendedBy(tr("Fewer modules in series, or a unit for more voltage."));
             }
         }
         if (isUsable(window.least, least)) {
@@ -339,6 +355,8 @@ void judgeWindows(Worksheet &sheet, const PackInputs &inputs, Voltage full, Volt
                           inputs.moduleResistance, inputs.connections);
             sheet.atLeast(bottom, window.isCharger ? emptyOpen : emptyLoaded, least, u"V",
                           from(window.least));
+            sheet.mendedBy(tr("More modules in series, a drive that ends at a higher charge, or a "
+                              "unit that works lower."));
         }
     }
 }
@@ -441,13 +459,13 @@ Check judgePack(const PackInputs &inputs)
             tellMostPower(sheet, inputs, pack, tr("most power at the start"), start, floor);
         sheet.atMost(tr("load"), load, most ? most->most.power : Power(), u"kW",
                      tr("most power of the pack: %1").arg(most ? most->by : QString()));
-        sheet.turnedBy(tr("More modules in parallel, modules of lower resistance, or less load."));
+        sheet.mendedBy(moreOrLess());
         return sheet.finish(source);
     }
     if (start - *first * pack.inner < floor) {
         sheet.atLeast(tr("voltage under load at the start"), start - *first * pack.inner, floor,
                       u"V", inputs.cellFloor.origin.name);
-        sheet.turnedBy(tr("More modules in parallel, modules of lower resistance, or less load."));
+        sheet.mendedBy(moreOrLess());
         return sheet.finish(source);
     }
 
@@ -484,6 +502,7 @@ Check judgePack(const PackInputs &inputs)
         sheet.atMost(tr("current of a module"), current / pack.parallel, limit, u"A",
                      tr("%1: %2").arg(inputs.moduleCurrentLimit.origin.name,
                                       spokenOf(inputs.moduleCurrentLimit.origin.evidence)));
+        sheet.mendedBy(tr("Less load, or more modules in parallel."));
     }
     if (inputs.peak)
         judgePeak(sheet, inputs, pack, {endOpen, floor});
@@ -495,11 +514,10 @@ Check judgePack(const PackInputs &inputs)
                           inputs.moduleResistance, inputs.connections);
             sheet.atLeast(tr("usable energy"), usable.atTerminals, needed, u"kWh",
                           inputs.neededEnergy->origin.name);
+            sheet.mendedBy(tr("More modules, or a drive that needs less."));
         }
     }
     judgeWindows(sheet, inputs, full, start, endLoaded, endOpen);
-    sheet.turnedBy(tr("Other numbers in series and parallel, less load, or a unit with another "
-                      "window."));
     const QString figures =
         tr("%1 full, %2 under load at the end; %3 usable, %4 and %5 of heat then")
             .arg(show(full, u"V"), show(endLoaded, u"V"), show(usable.atTerminals, u"kWh"),

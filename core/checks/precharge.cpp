@@ -50,8 +50,6 @@ Check judgePrecharge(const PrechargeInputs &inputs)
     const auto t = taken(sheet, inputs.timeBeforeClosing, u"t", u"s", 0);
     for (const QString &name : inputs.notCounted)
         sheet.doubt(tr("%1 hangs on the link, and its capacitance is not recorded.").arg(name));
-    sheet.turnedBy(tr("A resistor for a larger pulse, a longer wait before the main contactor "
-                      "closes, or a lower resistance if the pulse allows it."));
     // each line as soon as its figures are known: what is missing then has a size to look for
     QStringList results;
     if (r && c && t) {
@@ -68,6 +66,8 @@ Check judgePrecharge(const PrechargeInputs &inputs)
         sheet.restsOn(inputs.linkCapacitance, inputs.resistance, inputs.timeBeforeClosing);
         sheet.within(tr("left to rise when the contactor closes"), 1 - reached,
                      leftToRise(inputs.reached), u"%");
+        sheet.mendedBy(tr("A longer wait before the main contactor closes, or a lower resistance "
+                          "if its pulse allows it."));
         results << tr("%1 of the pack's voltage after %2").arg(show(reached, u"%"), show(*t, u"s"));
     }
     if (u && r)
@@ -83,6 +83,7 @@ Check judgePrecharge(const PrechargeInputs &inputs)
             sheet.restsOn(inputs.packVoltage, inputs.linkCapacitance, inputs.pulseEnergy);
             sheet.atMost(tr("heat of one pulse"), heat, *pulse, u"J",
                          inputs.pulseEnergy.origin.name);
+            sheet.mendedBy(tr("A resistor for a larger pulse, or less capacitance on the link."));
         }
         results << tr("%1 in the resistor").arg(show(heat, u"J"));
     }

@@ -44,10 +44,10 @@ Check judgePrechargeMeasured(const PrechargeMeasuredInputs &inputs)
                    QString(show(link, u"V") + QStringLiteral(" / ") + show(pack, u"V")),
                    link / pack, u"%");
         sheet.within(tr("left to rise"), 1 - link / pack, leftToRise(inputs.reached), u"%");
+        sheet.mendedBy(tr(
+            "A longer wait before the main contactor closes, or no load on the link meanwhile."));
         sheet.result(tr("%1 reached after %2").arg(show(link / pack, u"%"), show(time, u"s")));
     }
-    sheet.turnedBy(tr("A longer wait, or finding what differs: another resistor, more capacitance, "
-                      "or a load on the link."));
     if (sheet.isIncomplete())
         return sheet.finish(source);
     if (!(link < pack)) {
@@ -58,9 +58,12 @@ Check judgePrechargeMeasured(const PrechargeMeasuredInputs &inputs)
     const Duration computed = r * c * -std::log1p(-(link / pack));
     sheet.step(tr("time computed"), QStringLiteral("t = −R·C·ln(1 − v/U)"),
                QString(show(r, u"Ω") + QStringLiteral(" · ") + show(c, u"µF")), computed, u"ms");
-    if (computed.si() > 0)
+    if (computed.si() > 0) {
         sheet.within(tr("time against the computed"), std::abs(time / computed - 1),
                      inputs.deviation, u"%");
+        sheet.mendedBy(tr("Finding what differs: another resistor, more capacitance, or a load on "
+                          "the link."));
+    }
     return sheet.finish(source);
 }
 

@@ -82,6 +82,7 @@ void judgeBolt(Worksheet &sheet, const RestraintInputs &in, const Load &load, bo
         sheet.restsOn(in.mass, in.bolts, in.size, in.grade, in.height, in.lengthwise, in.crosswise);
         sheet.within(tr("held by the bolts, %1 (times gravity)").arg(load.direction),
                      threshold.inForce() / most, threshold, u"");
+        sheet.mendedBy(tr("More or larger bolts, wider apart, or a lower box."));
     }
 }
 
@@ -95,6 +96,7 @@ void judgeSheet(Worksheet &sheet, const RestraintInputs &in, const Load &load, F
         sheet.within(
             tr("held by the sheet under the heads, %1 (times gravity)").arg(load.direction),
             threshold.inForce() / used, threshold, u"");
+        sheet.mendedBy(tr("Larger spreader plates, or bolts through a member instead of a floor."));
     }
 }
 
@@ -106,6 +108,8 @@ void judgeHole(Worksheet &sheet, const RestraintInputs &in, const Load &load, Fo
         sheet.restsOn(in.mass, in.sheet, in.sheetStrength, in.bolts, in.size);
         sheet.within(tr("held by the sheet at the holes, %1 (times gravity)").arg(load.direction),
                      threshold.inForce() / used, threshold, u"");
+        sheet.mendedBy(
+            tr("More bolts, a thicker sheet, or bolts through a member instead of a floor."));
     }
 }
 
@@ -162,8 +166,6 @@ Check judgeRestraint(const RestraintInputs &in)
     const auto thickness = taken(sheet, in.sheet, u"t", u"mm", kAboveNothing);
     const auto strength = taken(sheet, in.sheetStrength, u"f_u", u"MPa", kAboveNothing);
     const auto spreader = taken(sheet, in.spreader, u"d_m", u"mm", kAboveNothing);
-    sheet.turnedBy(tr("More or larger bolts, wider apart; a lower box."));
-    sheet.turnedBy(tr("Larger spreader plates, or bolts through a member instead of a floor."));
     if (!joint)
         return sheet.finish(source);
 

@@ -61,15 +61,18 @@ Check judgeTorqueMeasured(const TorqueMeasuredInputs &inputs, Protects protects)
             .arg(show(*low * (1 - scatter), u"N·m"), show(*high * (1 + scatter), u"N·m")));
     const QString from = tr("specified: %1").arg(spokenOf(inputs.specified.origin.evidence));
     const QString either = show(scatter, u"%");
+    const QString again =
+        tr("A finer tool, or tightening again from loose with new fasteners where "
+           "the manual asks for them.");
     sheet.restsOn(inputs.specified, inputs.tolerance, inputs.scatter);
     sheet.readAtLeast(tr("lowest reading, ± %1").arg(either), *low, scatter, least, u"N·m", from);
+    sheet.mendedBy(again);
     sheet.restsOn(inputs.specified, inputs.tolerance, inputs.scatter);
     sheet.readAtMost(tr("highest reading, ± %1").arg(either), *high, scatter, most, u"N·m", from);
+    sheet.mendedBy(again);
     if (inputs.scatter.value && scatter >= tolerance)
         sheet.doubt(tr("The tool is no finer than the band: whatever it reads, the torque may lie "
                        "outside."));
-    sheet.turnedBy(tr("A finer tool, or tightening again from loose with new fasteners where the "
-                      "manual asks for them."));
     sheet.result(tr("%1 to %2 on %3 fasteners")
                      .arg(show(*low, u"N·m"), show(*high, u"N·m"))
                      .arg(readings.size()));

@@ -166,6 +166,7 @@ void Worksheet::takeChoice(const Origin &origin, QString word)
 
 void Worksheet::stepText(QString what, QString formula, QString worked, QString result)
 {
+    m_justCompared = false;
     m_check.steps.push_back(
         {std::move(what), std::move(formula), std::move(worked), std::move(result)});
 }
@@ -173,6 +174,7 @@ void Worksheet::stepText(QString what, QString formula, QString worked, QString 
 Verdict Worksheet::compare(QString what, double value, double limit, Tighter tighter,
                            QStringView unit, QString limitFrom, double uncertainty)
 {
+    m_justCompared = false;
     const Basis basis = std::exchange(m_rests, std::nullopt).value_or(m_basis);
     if (!std::isfinite(value) || !std::isfinite(limit)) {
         // a figure was refused as zero, and something was divided by it
@@ -186,6 +188,8 @@ Verdict Worksheet::compare(QString what, double value, double limit, Tighter tig
     c.limit = showSi(limit, unit);
     c.limitFrom = std::move(limitFrom);
     c.margin = marginOf(value, limit, tighter);
+    if (uncertainty > 0)
+        c.value += tr(" ± %1").arg(showSi(uncertainty, u"%"));
     if (c.margin >= 0 && uncertainty > 0) {
         // what the reading may stand for at worst; where only the bare one keeps to it, nothing is
         // to spare
@@ -196,6 +200,8 @@ Verdict Worksheet::compare(QString what, double value, double limit, Tighter tig
     c.verdict = verdictOf(c.margin);
     m_check.comparisons.push_back(c);
     m_bases.push_back(basis);
+    m_mends.emplace_back();
+    m_justCompared = true;
     return c.verdict;
 }
 
@@ -270,6 +276,25 @@ std::vector<std::size_t> Worksheet::narrowestFirst() const
     return order;
 }
 
+QStringList Worksheet::allTurnedBy(const std::vector<std::size_t> &order) const
+{
+    if (m_check.verdict == Verdict::Holds)
+        return {}; // there is nothing to turn
+    QStringList all;
+    if (m_notMeasured && isIncomplete())
+        all << tr("The test done, and what it reads recorded.");
+    else if (m_check.verdict == Verdict::Unknown && !m_check.unknowns.isEmpty())
+        all << tr("Finding out %1.").arg(firstOf(m_check.unknowns));
+    // a tight one does not keep a failing check from anything
+    const Verdict least = m_check.verdict == Verdict::Fails ? Verdict::Fails : Verdict::Tight;
+    for (const std::size_t one : order)
+        if (m_check.comparisons[one].verdict >= least && !m_mends[one].isEmpty())
+            all << m_mends[one];
+    all << m_check.turnedBy;
+    all.removeDuplicates();
+    return all;
+}
+
 Check Worksheet::finish(QString source)
 {
     m_check.source = std::move(source);
@@ -303,8 +328,7 @@ Check Worksheet::finish(QString source)
         m_check.weakestInput = m_basis.asWeak.front().first;
     if (m_published) // what is not loosened counts as it stands
         m_check.publishedVerdict = std::max(m_check.verdict, *m_published);
-    if (m_check.verdict == Verdict::Holds)
-        m_check.turnedBy.clear(); // there is nothing to turn
+    m_check.turnedBy = allTurnedBy(order);
     m_check.sentence = verdictLine();
     return m_check;
 }

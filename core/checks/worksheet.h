@@ -148,7 +148,14 @@ public:
                        threshold.own ? ownThreshold(threshold.reason) : threshold.source);
     }
 
-    // Left out of a check that holds.
+    // What would mend the comparison just made: told only if that one keeps the check from what it
+    // could be. Nothing after a comparison that was refused, or a step told instead of one.
+    void mendedBy(QString sentence)
+    {
+        if (m_justCompared)
+            m_mends.back() = std::move(sentence);
+    }
+    // What would turn the verdict whatever decides it. Left out of a check that holds.
     void turnedBy(QString sentence) { m_check.turnedBy.append(std::move(sentence)); }
     void plot(Plot drawn) { m_check.plots.push_back(std::move(drawn)); }
     void result(QString line) { m_check.result = std::move(line); }
@@ -209,12 +216,16 @@ private:
 
     // Indices of the comparisons.
     [[nodiscard]] std::vector<std::size_t> narrowestFirst() const;
+    // What would turn it: first what would mend the comparisons that decide, in that order.
+    [[nodiscard]] QStringList allTurnedBy(const std::vector<std::size_t> &order) const;
 
     Check m_check;
     Basis m_basis;                // of all inputs; of what decides in the end
     Basis m_elsewhere;            // of the other comparisons of a check that is met
     std::optional<Basis> m_rests; // of the next comparison
     std::vector<Basis> m_bases;   // of each comparison
+    std::vector<QString> m_mends; // the same; empty for one of which none is told
+    bool m_justCompared = false;
     bool m_notMeasured = false;
     std::optional<Verdict> m_published; // worst of what was held to loosened thresholds
 };

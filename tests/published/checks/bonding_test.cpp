@@ -15,7 +15,7 @@ Check bonding(double r, double i, bool signedFor = true)
 {
     BondingInputs in;
     if (signedFor)
-        in.record = {QStringLiteral("R. Meier"), QDate(2026, 5, 1), QStringLiteral("ohmmeter")};
+        in.record = {QStringLiteral("first tester"), QDate(2026, 5, 1), QStringLiteral("ohmmeter")};
     in.measured = given(ohms(r), QStringLiteral("resistance"));
     in.testCurrent = given(amperes(i), QStringLiteral("test current"));
     return judgeBonding(in);

@@ -49,7 +49,8 @@ TEST(BrakesMeasured, FailsAnImbalanceAboveThirtyPerCent)
 TEST(BrakesMeasured, HoldsARoadTestToSixPointFourThree)
 {
     BrakesMeasuredInputs in;
-    in.record = {QStringLiteral("R. Meier"), QDate(2026, 5, 1), QStringLiteral("decelerometer")};
+    in.record = {QStringLiteral("first tester"), QDate(2026, 5, 1),
+                 QStringLiteral("decelerometer")};
     in.roadDeceleration = given(0.70, QStringLiteral("deceleration"));
     EXPECT_EQ(judgeBrakesMeasured(in).verdict, Verdict::Tight);
     in.roadDeceleration->value = 0.655;
@@ -71,7 +72,7 @@ TEST(BrakesMeasured, HoldsTheParkingBrakeToSixteenPerCent)
 TEST(BrakesMeasured, IsUnknownWithoutAMeasurementOrAWheel)
 {
     BrakesMeasuredInputs in;
-    in.record = {QStringLiteral("R. Meier"), QDate(2026, 5, 1), QStringLiteral("rollers")};
+    in.record = {QStringLiteral("first tester"), QDate(2026, 5, 1), QStringLiteral("rollers")};
     EXPECT_EQ(judgeBrakesMeasured(in).verdict, Verdict::Unknown);
     in = bench(2200, 2200, 1200, 1200);
     in.axles[1].left.value.reset();

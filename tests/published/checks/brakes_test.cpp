@@ -2,7 +2,10 @@
 // Sources: D. Halliday, R. Resnick, J. Walker, Fundamentals of Physics, 8th ed., the car whose four
 // wheels lock: weight 11 kN, L 4.2 m, centre 1.8 m behind the front axle and 0.75 m high, friction
 // 0.40; answers 2.0 and 3.5 kN on each rear and front wheel, 0.79 and 1.4 kN of braking (inputs
-// read, answers from memory, agreeing with arithmetic). UN R13-H from memory: figures in brakes.h.
+// read, answers from memory, agreeing with arithmetic). Directive 70/311/EEC, annex II, the brakes
+// of M1 (read): 50 daN at the pedal. UN Regulation 13, annex 4, 1.1.2 (read in GRRF-56-3): the mean
+// fully developed deceleration, dm = (vb² − ve²)/(25.92·(se − sb)); with the part 0.0060·V² of the
+// stopping distance of UN R13-H, from memory, that is the 6.43 m/s² of brakes.h.
 #include "core/checks/brakes.h"
 #include "core/checks/worksheet.h"
 #include "tests/published/checks/reading.h"
@@ -58,6 +61,14 @@ TEST(Brakes, LoadTheAxlesAsThePhysicsBookHasIt)
 }
 
 // z ≥ 0.1 + 0.7·(k − 0.2): k 0.8 at 0.52 g, k 0.2 at 0.1 g.
+// 1/(25.92·0.0060) = 6.430 m/s²; 50 daN. Tolerance: last digit.
+TEST(Brakes, AreHeldToTheRegulationsDecelerationAndPedal)
+{
+    const BrakesInputs in;
+    EXPECT_NEAR(in.deceleration.published.si(), 1 / (25.92 * 0.0060), 0.005);
+    EXPECT_EQ(in.pedal.published.si(), 50 * 10);
+}
+
 TEST(Brakes, KeepTheRegulationsAdhesion)
 {
     EXPECT_NEAR(mostAdhesionUsed(0.52), 0.8, 1e-12);

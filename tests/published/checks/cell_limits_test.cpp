@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Sources: charging from 0 °C to 45 °C and discharging from −20 °C to 60 °C are the limits that
-// makers' sheets and teaching texts on lithium cells agree on (no standard prints them); 403.2 V is
-// 96 cells at 4.2 V. The lowest limit over a range is held to a brute force, labelled so.
+// Sources, both read: the sheet of a 2.6 Ah cell of format 18650 in a 14.8 V pack (its items 3.6
+// and 3.8: charged with 0.26 A up to 5 °C, 0.52 A up to 15 °C, 1.3 A up to 55 °C; discharged with
+// 1.3 A up to 5 °C, 7.8 A up to 45 °C, 2.6 A up to 75 °C); that of another cell of the format
+// (Battsys: charging 0 to 45 °C, discharging −20 to 60 °C, at most 1.5 A and 3.0 A). 403.2 V is 96
+// cells at 4.2 V. The lowest limit over a range is held to a brute force, labelled so.
 #include "core/checks/cell_limits.h"
 #include "core/checks/worksheet.h"
 #include "tests/published/checks/reading.h"
@@ -74,7 +76,39 @@ TEST(CellLimits, HoldsTheEndOfChargingToTheCell)
     EXPECT_EQ(judged(in), Verdict::Fails);
 }
 
-// Charging 0 °C to 45 °C, discharging −20 °C to 60 °C: on either side of what the texts print.
+// One cell of the 2.6 Ah sheet, each step of its table a pair of points: the current printed is
+// allowed within the step, a hundredth more is not. Exact.
+TEST(CellLimits, KeepsToTheStepsOfACellsSheet)
+{
+    constexpr double kStep = 0.01; // °C between the end of a step and the start of the next
+    CellLimitsInputs in = usual();
+    in.cellsInParallel.value = 1.0;
+    in.chargeLimit =
+        limit({{0, 0.26}, {5 - kStep, 0.26}, {5, 0.52}, {15 - kStep, 0.52}, {15, 1.3}, {55, 1.3}});
+    in.dischargeLimit =
+        limit({{-20, 1.3}, {5 - kStep, 1.3}, {5, 7.8}, {45, 7.8}, {45 + kStep, 2.6}, {75, 2.6}});
+    const auto allowed = [&](double coldCharge, double charge, double coldDrive, double hotDrive,
+                             double drive) {
+        in.coldestCharging.value = celsius(coldCharge);
+        in.hottestCharging.value = celsius(55);
+        in.chargeCurrent.value = amperes(charge);
+        in.coldestDriving.value = celsius(coldDrive);
+        in.hottestDriving.value = celsius(hotDrive);
+        in.dischargeCurrent.value = amperes(drive);
+        return judged(in) != Verdict::Fails;
+    };
+    EXPECT_TRUE(allowed(0, 0.26, -20, 75, 1.3));
+    EXPECT_FALSE(allowed(0, 0.263, -20, 75, 1.3));
+    EXPECT_FALSE(allowed(0, 0.26, -20, 75, 1.32));
+    EXPECT_TRUE(allowed(5, 0.52, 5, 45, 7.8));
+    EXPECT_FALSE(allowed(4, 0.52, 5, 45, 7.8));
+    EXPECT_FALSE(allowed(5, 0.52, 5, 46, 7.8));
+    EXPECT_TRUE(allowed(15, 1.3, 5, 75, 2.6));
+    EXPECT_FALSE(allowed(15, 1.32, 5, 75, 2.6));
+    EXPECT_FALSE(allowed(15, 1.3, 5, 75, 2.7));
+}
+
+// Charging 0 °C to 45 °C, discharging −20 °C to 60 °C: on either side of what the sheet prints.
 TEST(CellLimits, KeepsToTheTemperaturesTheTextsPrint)
 {
     CellLimitsInputs in = usual();

@@ -15,7 +15,7 @@ namespace {
 IsolationInputs readings(double negative, double positive, double loaded, double known = 40e3)
 {
     IsolationInputs in;
-    in.record = {QStringLiteral("R. Meier"), QDate(2026, 5, 1), QStringLiteral("multimeter 7")};
+    in.record = {QStringLiteral("first tester"), QDate(2026, 5, 1), QStringLiteral("multimeter 7")};
     in.workingVoltage = given(volts(400), QStringLiteral("working voltage"));
     in.nominalVoltage = given(volts(355), QStringLiteral("nominal voltage"));
     in.packVoltage = given(volts(400), QStringLiteral("pack voltage"));

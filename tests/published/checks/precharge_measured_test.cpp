@@ -14,7 +14,7 @@ namespace {
 PrechargeMeasuredInputs measured(double link, double time)
 {
     PrechargeMeasuredInputs in;
-    in.record = {QStringLiteral("R. Meier"), QDate(2026, 5, 1), QStringLiteral("oscilloscope")};
+    in.record = {QStringLiteral("first tester"), QDate(2026, 5, 1), QStringLiteral("oscilloscope")};
     in.packVoltage = given(volts(360), QStringLiteral("pack voltage"));
     in.linkVoltage = given(volts(link), QStringLiteral("link voltage"));
     in.timeToThere = given(seconds(time), QStringLiteral("time"));

@@ -17,7 +17,7 @@ TorqueMeasuredInputs joint(double specified, double tolerance, double scatter,
 {
     TorqueMeasuredInputs in;
     in.joint = QStringLiteral("busbars");
-    in.record = {QStringLiteral("R. Meier"), QDate(2026, 5, 1), QStringLiteral("wrench 3")};
+    in.record = {QStringLiteral("first tester"), QDate(2026, 5, 1), QStringLiteral("wrench 3")};
     in.specified = given(Torque::fromSi(specified), QStringLiteral("specified torque"));
     in.tolerance = given(tolerance, QStringLiteral("tolerance"));
     in.scatter = given(scatter, QStringLiteral("scatter of the tool"));
