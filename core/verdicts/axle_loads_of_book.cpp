@@ -43,6 +43,11 @@ std::vector<Check> judgeBrakesOfBook(const BookInputs &in)
     brakes.wheelbase = axles.wheelbase;
     brakes.height = driven.height;
     brakes.approvedMass = axles.grossPlate;
+    if (in.has("vehicle.load_mass") && in.has("vehicle.load_place") &&
+        in.has("vehicle.load_height"))
+        brakes.carried = CarriedLoad{in.figure<Mass>("vehicle.load_mass"),
+                                     in.figure<Length>("vehicle.load_place"),
+                                     in.figure<Length>("vehicle.load_height")};
     brakes.frontForce = in.figure<Force>("brakes.front_force");
     brakes.rearForce = in.figure<Force>("brakes.rear_force");
     brakes.pedalForce = in.figure<Force>("brakes.pedal_force");

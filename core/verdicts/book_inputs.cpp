@@ -39,7 +39,8 @@ Origin groundsOf(const Part &part, const Rating &rating)
 
 } // namespace
 
-BookInputs::BookInputs(const Records &records, QDate today) : m_records(records), m_today(today)
+BookInputs::BookInputs(const Records &records, QDate today, std::optional<Instead> instead)
+    : m_records(records), m_today(today), m_instead(std::move(instead))
 {
     const auto keep = [this](const CheckFigure &figure, const char *table, auto id) {
         m_figures.insert({{figure.figure, table, id ? id->value() : 0}, &figure});
@@ -141,6 +142,15 @@ Origin BookInputs::ratingOrigin(const Part &part, const Rating &rating) const
     origin.path = withinOf(part);
     origin.field = print(RatingAddress{part.key, figureOf(rating), rating.duration});
     return origin;
+}
+
+Given<Duration> BookInputs::durationOf(const Part &part, const Rating &one,
+                                       const QString &name) const
+{
+    Origin origin = groundsOf(part, one);
+    origin.name = name;
+    origin.field = print(DurationAddress{{part.key, figureOf(one), one.duration}});
+    return read<Duration>(siOf(one.duration), origin);
 }
 
 Origin BookInputs::fieldOrigin(const char *table, const QString &key, const char *column,

@@ -10,6 +10,7 @@
 //     inputs.wheelbase = in.field<Length>(records.vehicle(), &Vehicle::wheelbase, "wheelbase",
 //                                         tr("wheelbase"));
 //     in.hold(inputs.startGrade);   // the book's own threshold, if it has one
+//     const BookInputs other(records, today, Instead{address, 120.0}); // were it 120 there
 //
 // Nothing is guessed: what the book does not say comes out as not known, under its name.
 #pragma once
@@ -33,13 +34,28 @@
 
 namespace ohmwright {
 
+// A value to be read in place of what the book has at an address: to ask what would follow of it
+// for one thing.
+struct Instead
+{
+    QString address; // as in Origin::field
+    double si = 0;
+    QString about; // key of the circuit, branch or part; empty asks of all
+};
+
 class BookInputs
 {
 public:
-    BookInputs(const Records &records, QDate today);
+    BookInputs(const Records &records, QDate today, std::optional<Instead> instead = {});
 
     [[nodiscard]] const Records &records() const { return m_records; }
     [[nodiscard]] QDate today() const { return m_today; }
+
+    // Judges of many branches or circuits may leave out those nobody asks of.
+    [[nodiscard]] bool isAsked(const QString &subject) const
+    {
+        return !m_instead || m_instead->about.isEmpty() || m_instead->about == subject;
+    }
 
     // A figure of the list in core/records/check_figures.h, of the vehicle, or of a circuit,
     // branch, part (its own before its type's) or test. The name must be in the list, and of that
@@ -113,15 +129,18 @@ public:
     [[nodiscard]] Given<Q> rating(const Part &part, const FigureName &name) const
     {
         const RatingFound found = foundRating(part, name);
-        return {found.si ? std::optional(fromSi<Q>(*found.si)) : std::nullopt, found.origin};
+        return read<Q>(found.si, found.origin);
     }
     // One certain rating, where a check wants each of several.
     template <class Q>
     [[nodiscard]] Given<Q> rating(const Part &part, const Rating &one) const
     {
-        return {one.value ? std::optional(fromSi<Q>(one.value->si())) : std::nullopt,
-                ratingOrigin(part, one)};
+        return read<Q>(siOf(one.value), ratingOrigin(part, one));
     }
+
+    // How long the peak of that rating is allowed.
+    [[nodiscard]] Given<Duration> durationOf(const Part &part, const Rating &one,
+                                             const QString &name) const;
 
     // A field of a record. `evidence` is what such a field rests on: the papers for a plate.
     template <class Q, class R>
@@ -132,8 +151,7 @@ public:
         Origin origin = fieldOrigin(RecordTraits<R>::table, keyOf(row), column, name);
         origin.evidence = evidence;
         origin.source = source;
-        const std::optional<Amount> &amount = row.*member;
-        return {amount ? std::optional(fromSi<Q>(amount->si())) : std::nullopt, origin};
+        return read<Q>(siOf(row.*member), origin);
     }
 
     // The curve of a part, its own before its type's; null for none.
@@ -186,12 +204,22 @@ private:
         else
             return Q::fromSi(si);
     }
-    template <class Q>
-    static Given<Q> given(const Found &found)
+    static std::optional<double> siOf(const std::optional<Amount> &amount)
     {
-        const bool known = found.record && found.record->value;
-        return {known ? std::optional(fromSi<Q>(found.record->value->si())) : std::nullopt,
-                found.origin};
+        return amount ? std::optional(amount->si()) : std::nullopt;
+    }
+    // What the book says, or what is to be read in its place.
+    template <class Q>
+    [[nodiscard]] Given<Q> read(std::optional<double> si, const Origin &origin) const
+    {
+        if (m_instead && m_instead->address == origin.field)
+            si = m_instead->si;
+        return {si ? std::optional(fromSi<Q>(*si)) : std::nullopt, origin};
+    }
+    template <class Q>
+    [[nodiscard]] Given<Q> given(const Found &found) const
+    {
+        return read<Q>(found.record ? siOf(found.record->value) : std::nullopt, found.origin);
     }
     template <class R>
     static QString keyOf(const R &row)
@@ -219,6 +247,7 @@ private:
 
     const Records &m_records;
     QDate m_today;
+    std::optional<Instead> m_instead;
     // (figure, table, id) to the record: a book has hundreds, checks ask thousands of times
     std::map<std::tuple<QString, std::string, std::int64_t>, const CheckFigure *> m_figures;
     mutable std::map<std::type_index, std::any> m_once;

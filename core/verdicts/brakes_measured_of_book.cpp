@@ -3,6 +3,7 @@
 #include "core/checks/brakes_measured.h"
 #include "core/checks/dimensions.h"
 #include "core/checks/road_load.h"
+#include "core/verdicts/recorded_test_of_book.h"
 #include "core/verdicts/vehicle_checks_of_book.h"
 #include "core/verdicts/vehicle_tools.h"
 
@@ -36,7 +37,7 @@ std::optional<Given<double>> decelerationOf(const BookInputs &in, const TestReco
 Check judgeTest(const BookInputs &in, const TestRecord &test)
 {
     BrakesMeasuredInputs brakes;
-    brakes.record = {test.doneBy, test.doneOn.value_or(QDate()), test.instrument};
+    brakes.record = recordedTest(test);
     brakes.roadDeceleration = decelerationOf(in, test);
     brakes.pedalForce = figureIfAny<Force>(in, "brakes_test.pedal", test);
     brakes.parkingForce = figureIfAny<Force>(in, "brakes_test.parking", test);

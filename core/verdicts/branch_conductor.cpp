@@ -2,6 +2,7 @@
 #include "core/verdicts/branch_conductor.h"
 
 #include "core/verdicts/derived.h"
+#include "core/verdicts/wiring.h"
 
 #include <QCoreApplication>
 #include <QRegularExpression>
@@ -40,6 +41,21 @@ Chosen<ConductorMaterial> materialOf(const BookInputs &in, const Branch &branch)
             inWords(branch, told.origin)};
 }
 
+// What the cable itself tells, where it is in the book as a part: the lowest of them.
+std::optional<Given<Temperature>> ofTheCable(const BookInputs &in, const Branch &branch)
+{
+    std::optional<Given<Temperature>> lowest;
+    for (const Part *part : wiringOf(in).on(branch)) {
+        if (part->kind != PartKind::Hardware || part->role)
+            continue;
+        const Given<Temperature> one = in.rating<Temperature>(
+            *part, {RatedQuantity::Temperature, RatingKind::Limit, RatingBasis::Continuous, {}});
+        if (one.value && (!lowest || *one.value < *lowest->value))
+            lowest = one;
+    }
+    return lowest;
+}
+
 // "… 125 °C": the last temperature in the words.
 Given<Temperature> insulationOf(const BookInputs &in, const Branch &branch)
 {
@@ -52,7 +68,7 @@ Given<Temperature> insulationOf(const BookInputs &in, const Branch &branch)
         told.value = celsius(found.next().captured(1).toDouble());
         told.origin = inWords(branch, told.origin);
     }
-    return told;
+    return told.value ? told : ofTheCable(in, branch).value_or(told);
 }
 
 Chosen<Installation> installationOf(const BookInputs &in, const Branch &branch)
@@ -167,6 +183,7 @@ Given<Current> capacityOf(const BookInputs &in, const Branch &branch)
         capacity, called(tr("current the cable of %1 carries").arg(branch.name), table.name)};
     if (capacity) {
         result.origin.evidence = worked.weakest.value_or(Evidence::Datasheet);
+        result.origin.field = in.originOf("conductor.maker_current", branch).field;
         return result;
     }
     for (const CheckInput &input : worked.inputs)

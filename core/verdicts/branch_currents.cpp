@@ -6,6 +6,7 @@
 #include "core/verdicts/cell_facts.h"
 #include "core/verdicts/derived.h"
 #include "core/verdicts/drive_demand.h"
+#include "core/verdicts/unit_currents.h"
 #include "core/verdicts/wiring.h"
 
 #include <QCoreApplication>
@@ -111,18 +112,36 @@ std::optional<Given<Current>> ofBranch(const BookInputs &in, const Branch &branc
     return ofPack;
 }
 
-// The greater, under the name and the address of what is entered.
-Given<Current> greaterOf(const Given<Current> &entered, const Given<Current> &driven)
+// Under the name and the address of what is entered, which is less.
+Given<Current> insteadOf(const Given<Current> &entered, const Given<Current> &taken,
+                         const QString &who)
 {
-    Given<Current> greater = driven;
+    Given<Current> greater = taken;
     greater.origin.name = entered.origin.name;
     greater.origin.field = entered.origin.field;
+    const QString told = who.arg(taken.origin.source);
     greater.origin.source =
         entered.value
-            ? tr("driving takes it: %1; %2 is entered with the branch")
-                  .arg(driven.origin.source, show(*entered.value, u"A"))
-            : tr("driving takes it: %1; none is entered with the branch").arg(driven.origin.source);
+            ? tr("%1; %2 is entered with the branch").arg(told, show(*entered.value, u"A"))
+            : tr("%1; none is entered with the branch").arg(told);
     return greater;
+}
+
+QString driving()
+{
+    return tr("driving takes it: %1");
+}
+
+QString itsUnits()
+{
+    return tr("what hangs on it takes it: %1");
+}
+
+bool isMore(const std::optional<Given<Current>> &taken, Current than)
+{
+    // the noise of a division is no more
+    constexpr double kNoise = 1e-6;
+    return taken && taken->value && than.si() * (1 + kNoise) < taken->value->si();
 }
 
 bool isOfTraction(const BookInputs &in, const Branch &branch)
@@ -143,11 +162,16 @@ Given<Current> continuousCurrentEntered(const BookInputs &in, const Branch &bran
 Given<Current> continuousCurrentOf(const BookInputs &in, const Branch &branch)
 {
     const Given<Current> entered = continuousCurrentEntered(in, branch);
-    if (!entered.value || !isOfTraction(in, branch))
-        return entered;
+    if (!entered.value || *entered.value == Current())
+        return entered; // said to carry nothing for long
     const auto driven =
-        ofBranch(in, branch, in.once<Drawn>(workOut).continuous, RatingBasis::Continuous);
-    return driven && *entered.value < *driven->value ? greaterOf(entered, *driven) : entered;
+        isOfTraction(in, branch)
+            ? ofBranch(in, branch, in.once<Drawn>(workOut).continuous, RatingBasis::Continuous)
+            : std::optional<Given<Current>>();
+    if (isMore(driven, *entered.value))
+        return insteadOf(entered, *driven, driving());
+    const std::optional<Given<Current>> units = unitsContinuous(in, branch);
+    return isMore(units, *entered.value) ? insteadOf(entered, *units, itsUnits()) : entered;
 }
 
 std::optional<BranchPeak> peakOf(const BookInputs &in, const Branch &branch)
@@ -161,11 +185,14 @@ std::optional<BranchPeak> peakOf(const BookInputs &in, const Branch &branch)
                             : std::optional<Given<Current>>();
     const Current most = std::max(entered.value.value_or(Current()),
                                   continuousCurrentOf(in, branch).value.value_or(Current()));
-    if (driven && most < *driven->value)
-        return BranchPeak{
-            greaterOf(entered, *driven),
-            in.has("branch.peak_duration", branch) ? lasts : in.once<Drawn>(workOut).peakLasts,
-            false};
+    const bool isLastingTold = in.has("branch.peak_duration", branch);
+    if (isMore(driven, most))
+        return BranchPeak{insteadOf(entered, *driven, driving()),
+                          isLastingTold ? lasts : in.once<Drawn>(workOut).peakLasts, false};
+    if (const auto units = unitsPeak(in, branch);
+        units && (entered.value || units->lasts) && isMore(units->current, most))
+        return BranchPeak{insteadOf(entered, units->current, itsUnits()),
+                          isLastingTold || !units->lasts ? lasts : *units->lasts, false};
     return entered.value ? std::optional(BranchPeak{entered, lasts}) : std::nullopt;
 }
 

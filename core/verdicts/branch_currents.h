@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What a branch carries: as entered with it, or what driving takes where that is more.
+// What a branch carries: as entered with it, or what driving or the units on it take where that is
+// more.
 //
 // A branch that carries the pack's modules or the inverters carries what the drive's power takes of
 // the pack at its lowest charge and cold, where that is most, and never less than somebody typed.
@@ -20,9 +21,9 @@ struct BranchPeak
 {
     Given<Current> current;
     Given<Duration> lasts;
-    bool isEntered = true; // else driving takes more than is entered
+    bool isEntered = true; // else driving or its units take more than is entered
 };
-// None where no peak is entered, and driving takes none or nobody knows.
+// None where no peak is entered, and neither driving nor its units take one or nobody knows.
 std::optional<BranchPeak> peakOf(const BookInputs &in, const Branch &branch);
 
 } // namespace ohmwright

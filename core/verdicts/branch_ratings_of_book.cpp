@@ -129,7 +129,8 @@ std::vector<Check> judgeBranchRatingsOfBook(const BookInputs &in)
     std::vector<Check> checks;
     const BranchReader reader(in);
     for (const Branch &branch : in.records().all<Branch>())
-        if (const Circuit *circuit = in.records().find(branch.circuit))
+        if (const Circuit *circuit = in.records().find(branch.circuit);
+            circuit && in.isAsked(branch.key))
             checks.push_back(judgeBranchRatings(reader.read(branch, *circuit)));
     return checks;
 }

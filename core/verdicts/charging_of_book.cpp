@@ -154,6 +154,11 @@ private:
 
 } // namespace
 
+ChargerDraw drawOf(const BookInputs &in, const Part &charger)
+{
+    return chargerDraw(ChargingReader(in).read(charger));
+}
+
 std::vector<Check> judgeChargingOfBook(const BookInputs &in)
 {
     std::vector<Check> checks;

@@ -126,12 +126,11 @@ private:
                 inputs.pack.cellNominal = *m_pack.nominal.value / *m_pack.cellsInSeries.value;
             addChargers(inputs, *link);
             addInverters(inputs, *link);
-            addMotor(inputs, *link);
+            addMotors(inputs, *link);
             if (link != &circuit)
                 inputs.modulation = modulationOf(circuit);
         } else {
-            inputs.pack.applies = false;
-            inputs.pack.whyNot = tr("no battery module is connected to it");
+            addOtherPack(inputs, circuit);
             inputs.motor.applies = false;
             inputs.motor.whyNot = tr("no inverter joins it to a pack");
         }
@@ -143,6 +142,24 @@ private:
                                      entered,
                                      circuit.current,
                                      link != nullptr});
+    }
+
+    // One pack is worked: that of the first traction circuit with modules on it.
+    void addOtherPack(CircuitRatingsInputs &inputs, const Circuit &circuit) const
+    {
+        if (m_wiring.modulesOn(circuit).empty()) {
+            inputs.pack.applies = false;
+            inputs.pack.whyNot = tr("no battery module is connected to it");
+            return;
+        }
+        inputs.pack.cellsInSeries =
+            notKnown<double>(m_pack.circuit ? tr("cells in series of a second pack: only that of "
+                                                 "“%1” is worked")
+                                                  .arg(m_pack.circuit->name)
+                                            : tr("cells in series of modules on no traction "
+                                                 "circuit"));
+        inputs.pack.cellFull =
+            m_in.figure<Voltage>("cell.full_voltage", *m_wiring.modulesOn(circuit).front());
     }
 
     // Of the inverter between the circuit and the pack.
@@ -223,28 +240,38 @@ private:
             inputs.others.push_back(doesNotApply(name, tr("its inverter does not boost it")));
     }
 
-    // Of several motors the first without an answer, or the first: they turn together.
-    void addMotor(CircuitRatingsInputs &inputs, const Circuit &link) const
+    // Each with magnets, for each is turned by the wheels; whoever does not say is asked.
+    void addMotors(CircuitRatingsInputs &inputs, const Circuit &link) const
     {
         const std::vector<const Part *> motors = m_wiring.on(link, PartRole::Inverter).empty()
                                                      ? std::vector<const Part *>()
                                                      : partsOfRole(m_in.records(), PartRole::Motor);
-        const auto withMagnets = std::ranges::find_if(motors, [this](const Part *motor) {
-            return m_in.yesNo("motor.magnets", *motor).value_or(true);
-        });
-        if (withMagnets == motors.end()) {
+        std::vector<MotorAtOverspeed> turned;
+        for (const Part *motor : motors)
+            if (m_in.yesNo("motor.magnets", *motor).value_or(true))
+                turned.push_back(atOverspeed(*motor, motors.size() > 1));
+        if (turned.empty()) {
             inputs.motor.applies = false;
             inputs.motor.whyNot = motors.empty() ? tr("no motor hangs on its inverter")
                                                  : tr("no magnets: it makes nothing by itself");
             return;
         }
-        const Part &motor = **withMagnets;
-        inputs.motor.noLoad =
-            m_in.rating<Voltage>(motor, {RatedQuantity::Voltage, RatingKind::Actual,
-                                         RatingBasis::Nominal, CurrentKind::Ac});
-        inputs.motor.noLoad.origin.name = tr("no-load voltage of %1").arg(motor.name);
-        inputs.motor.noLoadSpeed = m_in.figure<RotationSpeed>("motor.no_load_speed", motor);
-        inputs.motor.highestSpeed = m_in.figure<RotationSpeed>("motor.overspeed", motor);
+        inputs.motor = std::move(turned.front());
+        turned.erase(turned.begin());
+        inputs.otherMotors = std::move(turned);
+    }
+
+    [[nodiscard]] MotorAtOverspeed atOverspeed(const Part &motor, bool isOneOfSeveral) const
+    {
+        MotorAtOverspeed turned;
+        if (isOneOfSeveral)
+            turned.of = motor.name;
+        turned.noLoad = m_in.rating<Voltage>(motor, {RatedQuantity::Voltage, RatingKind::Actual,
+                                                     RatingBasis::Nominal, CurrentKind::Ac});
+        turned.noLoad.origin.name = tr("no-load voltage of %1").arg(motor.name);
+        turned.noLoadSpeed = m_in.figure<RotationSpeed>("motor.no_load_speed", motor);
+        turned.highestSpeed = m_in.figure<RotationSpeed>("motor.overspeed", motor);
+        return turned;
     }
 
     static VoltageSource doesNotApply(const QString &name, const QString &whyNot)
@@ -283,7 +310,7 @@ std::vector<Check> judgeCircuitRatingsOfBook(const BookInputs &in)
     std::vector<Check> checks;
     const CircuitReader reader(in);
     for (const Circuit &circuit : in.records().all<Circuit>())
-        if (reader.hasParts(circuit))
+        if (in.isAsked(circuit.key) && reader.hasParts(circuit))
             checks.push_back(judgeCircuitRatings(reader.read(circuit)));
     return checks;
 }

@@ -25,7 +25,7 @@ std::vector<Check> judgeConductorOfBook(const BookInputs &in)
     std::vector<Check> checks;
     for (const Branch &branch : in.records().all<Branch>()) {
         const Circuit *circuit = in.records().find(branch.circuit);
-        if (!circuit || !hasConductor(in, branch))
+        if (!circuit || !in.isAsked(branch.key) || !hasConductor(in, branch))
             continue;
         // said to carry nothing for long: there is no load to hold it to
         if (continuousCurrentOf(in, branch).value == Current())

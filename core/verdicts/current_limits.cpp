@@ -81,11 +81,8 @@ std::vector<CurrentLimit> peakCurrentLimits(const BookInputs &in, const Part &pa
         Given<Current> limit = in.rating<Current>(part, rating);
         limit.origin.stale = figure.stale;
         limit.origin.clash = figure.clash;
-        Given<Duration> lasts =
-            notKnown<Duration>(tr("duration of the peak current limit of %1").arg(part.name));
-        if (rating.duration)
-            lasts = given(Duration::fromSi(rating.duration->si()), lasts.origin.name,
-                          rating.evidence, rating.source);
+        const Given<Duration> lasts = in.durationOf(
+            part, rating, tr("duration of the peak current limit of %1").arg(part.name));
         limits.push_back({limit, rating.current, lasts});
     }
     return limits;

@@ -2,7 +2,8 @@
 // Drive out of a book: each motor with the inverters, the gearboxes, the pack, the vehicle.
 //
 // Nothing tells which of several inverters or gearboxes a motor drives with: it is held to the
-// lowest limit of all of them.
+// lowest limit of all of them. Motors that share a gearbox add their torques there; what each does
+// for the vehicle's speed and climbing is judged of each alone, which is the lesser.
 #include "core/checks/drive.h"
 #include "core/verdicts/build_parts.h"
 #include "core/verdicts/derived.h"
@@ -121,6 +122,9 @@ void putMotor(const BookInputs &in, const Part &motor, const Around &around, Dri
 
     std::optional<Torque> peak;
     if (const RatedCurve *curve = in.curve(motor, CurveKind::MotorTorque)) {
+        if (const auto own = peakLimit<Torque>(in, motor, RatedQuantity::Torque); own.value)
+            drive.torqueLimit = own;
+        powers.push_back(peakPowerOf(motor));
         std::optional<Power> most;
         for (const Given<Power> &power : powers)
             if (power.value && (!most || *power.value < *most))
@@ -237,6 +241,41 @@ void putWishes(const BookInputs &in, DriveInputs &drive)
     in.hold(drive.startGrade);
 }
 
+// The most it puts into the gearbox.
+Given<Torque> mostTorqueOf(const Part &motor, const DriveInputs &drive)
+{
+    Given<Torque> most = drive.peakTorque;
+    if (!drive.curve.empty()) {
+        most = {Torque(), drive.curveOrigin};
+        for (const auto &point : drive.curve)
+            most.value = std::max(*most.value, point.second);
+    }
+    if (drive.torqueSet && drive.torqueSet->value && most.value &&
+        *drive.torqueSet->value < *most.value)
+        most = *drive.torqueSet;
+    most.origin.name = tr("torque of %1").arg(motor.name);
+    return most;
+}
+
+// Several motors may turn one gearbox or one each: that has to be said, for their torques add up.
+void putSharedGearbox(const BookInputs &in, const std::vector<const Part *> &motors,
+                      std::vector<DriveInputs> &drives)
+{
+    if (motors.size() < 2)
+        return;
+    const std::vector<DriveInputs> alone = drives;
+    for (std::size_t i = 0; i < motors.size(); ++i) {
+        const auto shares = in.yesNo("motor.shares_gearbox", *motors[i]);
+        if (!shares)
+            drives[i].missing.push_back(in.originOf("motor.shares_gearbox", *motors[i]));
+        if (!shares.value_or(false))
+            continue;
+        for (std::size_t other = 0; other < motors.size(); ++other)
+            if (other != i && in.yesNo("motor.shares_gearbox", *motors[other]).value_or(true))
+                drives[i].otherTorques.push_back(mostTorqueOf(*motors[other], alone[other]));
+    }
+}
+
 } // namespace
 
 std::vector<Check> judgeDriveOfBook(const BookInputs &in)
@@ -248,15 +287,19 @@ std::vector<Check> judgeDriveOfBook(const BookInputs &in)
     const Around around{partsOfRole(in.records(), PartRole::Inverter),
                         partsOfRole(in.records(), PartRole::Gearbox),
                         atTheShaft(in, packFacts(in).greatestPower)};
-    for (const Part *motor : motors) {
-        DriveInputs drive;
-        drive.subject = motor->key;
-        putMotor(in, *motor, around, drive);
-        putGears(in, around, drive);
-        putRoadLoad(in, drive);
-        putWishes(in, drive);
-        checks.push_back(about(judgeDrive(drive), motor->key, tr("Drive by %1").arg(motor->name)));
+    std::vector<DriveInputs> drives(motors.size());
+    for (std::size_t i = 0; i < motors.size(); ++i) {
+        drives[i].subject = motors[i]->key;
+        putMotor(in, *motors[i], around, drives[i]);
+        putGears(in, around, drives[i]);
+        putRoadLoad(in, drives[i]);
+        putWishes(in, drives[i]);
     }
+    if (!around.gearboxes.empty())
+        putSharedGearbox(in, motors, drives);
+    for (std::size_t i = 0; i < motors.size(); ++i)
+        checks.push_back(
+            about(judgeDrive(drives[i]), motors[i]->key, tr("Drive by %1").arg(motors[i]->name)));
     return checks;
 }
 

@@ -170,6 +170,41 @@ Outcome write(Book &book, const RatingAddress &at, const TypedFigure &typed)
     return value ? stand(book, at, rating) : Outcome();
 }
 
+// Of the part's own rating; one of its type stays as it is, and the part gets its own.
+Outcome write(Book &book, const DurationAddress &at, const TypedFigure &typed)
+{
+    const Part *part = book.records().byKey<Part>(at.peak.part);
+    if (!part)
+        return gone();
+    const Figure figure = figureFor(book.records(), *part, at.peak.figure);
+    const auto there = std::ranges::find_if(
+        figure.all, [&](const Rating *one) { return one->duration == at.peak.duration; });
+    if (there == figure.all.end())
+        return gone();
+    Rating rating = **there;
+    rating.duration.reset();
+    if (!typed.value.isEmpty()) {
+        const Result<Amount> amount =
+            parseAmount(typed.value, NumberStyle::pointDecimal(), Measure::Duration);
+        if (!amount)
+            return fail(amount.error());
+        rating.duration = *amount;
+    }
+    if (typed.evidence) {
+        rating.evidence = *typed.evidence;
+        rating.source = typed.source;
+    }
+    if (rating.part.isSet())
+        return book.update(rating);
+    const auto own = book.records().of<Rating>(part->id);
+    rating.id = {};
+    rating.type = {};
+    rating.part = part->id;
+    rating.position = own.empty() ? 0 : own.back().position + 1;
+    const Result<Id<Rating>> made = book.insert(rating);
+    return made ? Outcome() : Outcome(fail(made.error()));
+}
+
 Outcome write(Book &book, const FieldAddress &at, const TypedFigure &typed)
 {
     const RecordKind *kind = recordKind(at.table);
@@ -270,6 +305,8 @@ QString nameOf(const InputAddress &address)
     }
     if (const auto *rating = std::get_if<RatingAddress>(&address))
         return describe(rating->figure);
+    if (const auto *duration = std::get_if<DurationAddress>(&address))
+        return tr("duration of the %1").arg(describe(duration->peak.figure));
     if (const auto *curve = std::get_if<CurveAddress>(&address))
         return tr("curve “%1”").arg(wordOf(curve->kind));
     return std::get<FieldAddress>(address).field;
@@ -341,6 +378,8 @@ Result<Id<Task>> findOut(Book &book, const Check &check, const QString &unknown)
     if (const auto at = input ? parseInputAddress(input->origin.field) : std::nullopt) {
         if (const auto *rating = std::get_if<RatingAddress>(&*at))
             takePart(rating->part);
+        else if (const auto *duration = std::get_if<DurationAddress>(&*at))
+            takePart(duration->peak.part);
         else if (const auto *figure = std::get_if<FigureAddress>(&*at);
                  figure && figure->subject == RecordTraits<Part>::table)
             takePart(figure->key);

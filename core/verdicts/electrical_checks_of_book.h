@@ -4,6 +4,7 @@
 // file.
 #pragma once
 
+#include "core/checks/charging.h"
 #include "core/checks/check.h"
 #include "core/checks/circuit_ratings.h"
 #include "core/verdicts/book_inputs.h"
@@ -32,6 +33,8 @@ std::vector<Check> judgePrechargeMeasuredOfBook(const BookInputs &in); // tests
 // allow? See mostCellsInSeries().
 CircuitRatingsInputs circuitRatingsInputs(const BookInputs &in, const Circuit &circuit);
 MostCells mostCellsInSeries(const BookInputs &in, const Circuit &circuit);
+// What the check of this charger works with, for what hangs on its branches.
+ChargerDraw drawOf(const BookInputs &in, const Part &charger);
 // And what discharge and isolation start from, and the fuses have to part.
 WorstVoltage worstVoltage(const BookInputs &in, const Circuit &circuit);
 

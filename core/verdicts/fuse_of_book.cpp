@@ -138,13 +138,28 @@ private:
             inputs.leastBreaking = m_in.figure<Current>("fuse.least_breaking", *fuse);
         inputs.isPartialRange = range == FuseRange::Partial;
         inputs.cannotBeOverloaded = m_in.yesNo("branch.cannot_overload", branch) == true;
-        if (m_in.has("fuse.conventional_current", *fuse))
-            inputs.conventional = m_in.figure<Current>("fuse.conventional_current", *fuse);
+        readConventional(inputs, *fuse, range == FuseRange::Full);
         inputs.temperatureFactor = m_in.figureOr(0.9, warm(), "fuse.temperature_factor", *fuse);
         inputs.loadShare = m_in.figureOr(*inputs.loadShare.value, inputs.loadShare.origin.source,
                                          "fuse.load_share", *fuse);
         if (inputs.loadShare.origin.source.isEmpty())
             inputs.loadShare.origin.source = inputs.loadShare.origin.name;
+    }
+
+    // A full-range fuse opens for certain within the hour at 1.6 times its rating if it is a gG one
+    // of IEC 60269, from memory; its maker may promise less.
+    void readConventional(FuseInputs &inputs, const Part &fuse, bool isFullRange) const
+    {
+        constexpr double kGeneral = 1.6;
+        const Given<Current> told = m_in.figure<Current>("fuse.conventional_current", fuse);
+        if (m_in.has("fuse.conventional_current", fuse)) {
+            inputs.conventional = told;
+        } else if (isFullRange && inputs.rating.value) {
+            Origin origin = told.origin;
+            origin.evidence = Evidence::Assumed;
+            origin.source = tr("1.6 times its rating, as a gG fuse of IEC 60269");
+            inputs.conventional = {*inputs.rating.value * kGeneral, origin};
+        }
     }
 
     static QString warm()
@@ -164,8 +179,8 @@ private:
         Given<Duration> melting = m_in.figure<Duration>("fuse.melting", branch);
         if (!peak->isEntered) { // that time is told at the peak as entered, which is less
             melting.value.reset();
-            melting.origin.name = tr("%1 (driving takes %2)")
-                                      .arg(melting.origin.name, show(*peak->current.value, u"A"));
+            melting.origin.name =
+                tr("%1 (it takes %2)").arg(melting.origin.name, show(*peak->current.value, u"A"));
             melting.origin.field = peak->current.origin.field;
         }
         inputs.peaks.push_back({tr("peak"), peak->current, peak->lasts, melting});
@@ -218,11 +233,12 @@ std::vector<Check> judgeFuseOfBook(const BookInputs &in)
     const FuseReader reader(in);
     for (const Branch &branch : in.records().all<Branch>()) {
         const Circuit *circuit = in.records().find(branch.circuit);
-        if (!circuit || circuit->kind == CircuitKind::LowVoltage)
+        if (!circuit || !in.isAsked(branch.key) || circuit->kind == CircuitKind::LowVoltage)
             continue;
         const bool isTold = branch.fuse || branch.fuseRating;
         const bool hasToBe = circuit->current == CurrentKind::Dc &&
-                             (hasConductor(in, branch) || branch.continuousCurrent);
+                             (hasConductor(in, branch) || branch.continuousCurrent ||
+                              !wiringOf(in).on(branch).empty());
         if (!isTold && !hasToBe)
             continue;
         Check check = isTold ? judgeFuse(reader.read(branch, *circuit))

@@ -51,6 +51,9 @@ std::vector<Check> judgeGroupingOfBook(const BookInputs &in)
     inputs.rest = in.figure<Duration>("grouping.rest", circuit);
     if (in.has("grouping.difference", circuit))
         inputs.differenceBeforeJoining = in.figure<Voltage>("grouping.difference", circuit);
+    inputs.weightOfCapacity =
+        in.figureOr(*inputs.weightOfCapacity.value, inputs.weightOfCapacity.origin.source,
+                    "grouping.capacity_weight", circuit);
     in.hold(inputs.standsOut);
     in.hold(inputs.offMedian);
     in.hold(inputs.lostInWeek);

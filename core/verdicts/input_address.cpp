@@ -14,6 +14,16 @@ const QString kFigure = QStringLiteral("figure");
 const QString kRating = QStringLiteral("rating");
 const QString kField = QStringLiteral("field");
 const QString kCurve = QStringLiteral("curve");
+const QString kDuration = QStringLiteral("duration");
+
+QString joined(const QString &what, const RatingAddress &rating)
+{
+    const FigureName &figure = rating.figure;
+    return QString(what + kApart + rating.part + kApart + wordOf(figure.quantity) + kApart +
+                   wordOf(figure.kind) + kApart + wordOf(figure.basis) + kApart +
+                   (figure.current ? wordOf(*figure.current) : QString()) + kApart +
+                   (rating.duration ? printAmount(*rating.duration) : QString()));
+}
 
 } // namespace
 
@@ -23,13 +33,10 @@ QString print(const InputAddress &address)
     if (const auto *figure = std::get_if<FigureAddress>(&address))
         return QString(kFigure + kApart + figure->figure + kApart +
                        QString::fromStdString(figure->subject) + kApart + figure->key);
-    if (const auto *rating = std::get_if<RatingAddress>(&address)) {
-        const FigureName &figure = rating->figure;
-        return QString(kRating + kApart + rating->part + kApart + wordOf(figure.quantity) + kApart +
-                       wordOf(figure.kind) + kApart + wordOf(figure.basis) + kApart +
-                       (figure.current ? wordOf(*figure.current) : QString()) + kApart +
-                       (rating->duration ? printAmount(*rating->duration) : QString()));
-    }
+    if (const auto *rating = std::get_if<RatingAddress>(&address))
+        return joined(kRating, *rating);
+    if (const auto *duration = std::get_if<DurationAddress>(&address))
+        return joined(kDuration, duration->peak);
     if (const auto *field = std::get_if<FieldAddress>(&address))
         return QString(kField + kApart + QString::fromStdString(field->table) + kApart +
                        field->key + kApart + field->field);
@@ -48,7 +55,7 @@ std::optional<InputAddress> parseInputAddress(const QString &text)
         const auto kind = fromWord<CurveKind>(words[2]);
         return kind ? std::optional<InputAddress>(CurveAddress{words[1], *kind}) : std::nullopt;
     }
-    if (words.size() != 7 || words[0] != kRating)
+    if (words.size() != 7 || (words[0] != kRating && words[0] != kDuration))
         return std::nullopt;
     const auto quantity = fromWord<RatedQuantity>(words[2]);
     const auto kind = fromWord<RatingKind>(words[3]);
@@ -64,6 +71,8 @@ std::optional<InputAddress> parseInputAddress(const QString &text)
             return std::nullopt;
         rating.duration = *duration;
     }
+    if (words[0] == kDuration)
+        return DurationAddress{std::move(rating)};
     return rating;
 }
 

@@ -32,6 +32,13 @@ struct RatingAddress
     bool operator==(const RatingAddress &) const = default;
 };
 
+// How long such a peak is allowed.
+struct DurationAddress
+{
+    RatingAddress peak;
+    bool operator==(const DurationAddress &) const = default;
+};
+
 // A field of any other record.
 struct FieldAddress
 {
@@ -49,7 +56,8 @@ struct CurveAddress
     bool operator==(const CurveAddress &) const = default;
 };
 
-using InputAddress = std::variant<FigureAddress, RatingAddress, FieldAddress, CurveAddress>;
+using InputAddress =
+    std::variant<FigureAddress, RatingAddress, FieldAddress, CurveAddress, DurationAddress>;
 
 QString print(const InputAddress &address);
 // None for what print() never gave.

@@ -5,7 +5,9 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 #include <tuple>
+#include <utility>
 
 namespace ohmwright {
 
@@ -31,15 +33,19 @@ bool isTouched(const Judge &judge, const Change &change)
 
 } // namespace
 
-std::vector<Check> judgeBook(const Records &records, QDate today, std::string_view only)
+std::vector<Check> judgeBook(const BookInputs &inputs, std::string_view only)
 {
-    const BookInputs inputs(records, today);
     std::vector<Check> checks;
     for (const std::span<const Judge> judges : allJudges())
         for (const Judge &judge : judges)
             if (only.empty() || judge.check == only)
                 std::ranges::move(judge.judge(inputs), std::back_inserter(checks));
     return checks;
+}
+
+std::vector<Check> judgeBook(const Records &records, QDate today, std::string_view only)
+{
+    return judgeBook(BookInputs(records, today), only);
 }
 
 std::vector<std::string_view> checkIds()
@@ -69,21 +75,26 @@ const std::vector<Check> &BookJudge::checks(const Records &records, QDate today)
     if (!m_pending.everything && m_pending.rows.empty())
         return m_all;
     const BookInputs inputs(records, today);
-    bool judged = false;
+    // what stays is moved over: of a large book, checks have thousands of lines
+    std::vector<Check> before = std::exchange(m_all, {});
+    std::vector<std::ptrdiff_t> ofJudges = std::exchange(m_ofJudges, {});
+    auto stays = std::make_move_iterator(before.begin());
+    std::size_t at = 0;
     for (const std::span<const Judge> judges : allJudges())
-        for (const Judge &judge : judges)
+        for (const Judge &judge : judges) {
+            const std::ptrdiff_t had = at < ofJudges.size() ? ofJudges[at] : 0;
+            ++at;
             if (isTouched(judge, m_pending)) {
-                m_byJudge[judge.check] = judge.judge(inputs);
-                judged = true;
+                std::vector<Check> judged = judge.judge(inputs);
+                m_ofJudges.push_back(std::ssize(judged));
+                std::ranges::move(judged, std::back_inserter(m_all));
+            } else {
+                m_ofJudges.push_back(had);
+                m_all.insert(m_all.end(), stays, stays + had);
             }
-    m_pending = {};
-    if (judged) {
-        m_all.clear();
-        for (const std::string_view id : checkIds()) {
-            const std::vector<Check> &checks = m_byJudge[id];
-            m_all.insert(m_all.end(), checks.begin(), checks.end());
+            stays += had;
         }
-    }
+    m_pending = {};
     return m_all;
 }
 

@@ -5,13 +5,16 @@
 #include "core/book/book.h"
 #include "core/checks/check.h"
 
-#include <map>
+#include <cstddef>
 #include <string_view>
 #include <vector>
 
 namespace ohmwright {
 
+class BookInputs;
+
 // In the judges' order. With `only`, the checks of that id alone.
+std::vector<Check> judgeBook(const BookInputs &inputs, std::string_view only = {});
 std::vector<Check> judgeBook(const Records &records, QDate today, std::string_view only = {});
 // Ids of all checks there are, in that order.
 std::vector<std::string_view> checkIds();
@@ -29,9 +32,9 @@ public:
 
 private:
     Change m_pending{.everything = true, .rows = {}};
-    QDate m_on; // a stale figure is stale another day too, but a permit is not
-    std::map<std::string_view, std::vector<Check>> m_byJudge;
-    std::vector<Check> m_all;
+    QDate m_on;               // a stale figure is stale another day too, but a permit is not
+    std::vector<Check> m_all; // in the judges' order
+    std::vector<std::ptrdiff_t> m_ofJudges; // how many of them are each judge's
 };
 
 } // namespace ohmwright

@@ -18,6 +18,24 @@ QString tr(const char *text)
 const FigureName kCapacitance{RatedQuantity::Capacitance, RatingKind::Actual, RatingBasis::Nominal,
                               std::nullopt};
 
+// Of values that differ and are not settled the greatest: it holds more, and for longer.
+Given<Capacitance> greatestCapacitance(const BookInputs &in, const Part &part)
+{
+    Given<Capacitance> greatest = in.rating<Capacitance>(part, kCapacitance);
+    const Figure figure = figureFor(in.records(), part, kCapacitance);
+    if (!figure.clash || !greatest.value)
+        return greatest;
+    for (const Rating *one : figure.all) {
+        if (!one->value || Capacitance::fromSi(one->value->si()) <= *greatest.value)
+            continue;
+        const QString field = greatest.origin.field;
+        greatest = in.rating<Capacitance>(part, *one);
+        greatest.origin.field = field;
+    }
+    greatest.origin.clash = greatest.origin.safest = true;
+    return greatest;
+}
+
 // Those that have a capacitor across their direct-current side, whether it is told or not.
 bool surelyHasCapacitor(const Part &part)
 {
@@ -91,7 +109,7 @@ Given<Capacitance> linkCapacitance(const BookInputs &in, const Wiring &wiring,
     Given<Capacitance> sum = told;
     QStringList counted;
     for (const Part *part : wiring.on(circuit)) {
-        const Given<Capacitance> one = in.rating<Capacitance>(*part, kCapacitance);
+        const Given<Capacitance> one = greatestCapacitance(in, *part);
         if (!one.value) {
             if (part->role == PartRole::Inverter)
                 return one;

@@ -20,7 +20,7 @@ QString tr(const char *text)
     return QCoreApplication::translate("PackFacts", text);
 }
 
-// Modules of the type most of them are of: others are spares, or a mistake the parts page shows.
+// Modules of the type most of them are of.
 std::vector<const Part *> ofOneType(const std::vector<const Part *> &modules)
 {
     std::map<std::optional<Id<PartType>>, int> counts;
@@ -178,6 +178,7 @@ Worked workOut(const BookInputs &in)
         if (!modules.empty()) {
             facts.circuit = &circuit;
             facts.modules = ofOneType(modules);
+            facts.isMixed = facts.modules.size() < modules.size();
             break;
         }
     }
@@ -188,6 +189,11 @@ Worked workOut(const BookInputs &in)
     Given<Voltage> moduleNominal = notKnown<Voltage>(tr("nominal voltage of a module"));
     if (facts.circuit) {
         readLayout(facts, in);
+        if (facts.isMixed) // a pack is of one type: what it comes to with others cannot be told
+            facts.modulesInSeries.value = facts.modulesInParallel.value = std::nullopt;
+        if (facts.isMixed)
+            facts.modulesInSeries.origin.name = facts.modulesInParallel.origin.name =
+                tr("layout of modules of more than one type on %1").arg(facts.circuit->name);
         const QString custom = tr("common practice, no published source");
         facts.highestCharge = in.figureOr(1.0, custom, "pack.highest_charge", *facts.circuit);
         facts.lowestCharge = in.figureOr(0.1, custom, "pack.lowest_charge", *facts.circuit);
@@ -204,7 +210,7 @@ Worked workOut(const BookInputs &in)
     facts.cellsInSeries = derived(called(tr("cells in series in the pack")), std::multiplies<>(),
                                   facts.modulesInSeries, cells.inSeriesPerModule);
     facts.full = ofAllCells(facts.cellsInSeries, cells.full, tr("voltage of the full pack"));
-    const QString usable = tr("usable energy of the pack");
+    const QString usable = tr("usable energy of the pack at a gentle load");
     facts.usableEnergy =
         energyBetween(cells, facts, facts.highestCharge, facts.lowestCharge, usable);
     if (facts.circuit && in.has("pack.usable_energy", *facts.circuit))

@@ -12,7 +12,8 @@ namespace ohmwright {
 struct PackFacts
 {
     const Circuit *circuit = nullptr;  // null: no traction circuit with modules on it
-    std::vector<const Part *> modules; // of one type, of the build
+    std::vector<const Part *> modules; // of one type, of the build: that of most on the circuit
+    bool isMixed = false;              // others are on it too: how they are joined is not known
     Given<double> modulesInSeries, modulesInParallel;
     Given<double> cellsInSeries;  // of the whole pack
     Given<Voltage> nominal, full; // of the whole pack

@@ -88,8 +88,7 @@ Check judgePart(const BookInputs &in, const Part &part, const Motors &motors)
     rotating.spinTestedTo = figureIfAny<RotationSpeed>(in, "rotating.spin_tested", part);
     rotating.concentration = figureIfAny<double>(in, "rotating.concentration", part);
     rotating.highestSpeed = highestSpeed(in, part, motors, rotating.missing);
-    if (in.has("rotating.overspeed", part))
-        rotating.overspeed = in.figure<double>("rotating.overspeed", part);
+    rotating.overspeed = toldOr(in, rotating.overspeed, "rotating.overspeed", part);
     rotating.residualUnbalance = in.figure<Unbalance>("rotating.unbalance", part);
     in.hold(rotating.leastOverspeed);
     in.hold(rotating.safety);
@@ -149,8 +148,7 @@ Check judgeJoint(const BookInputs &in, const Part &part, const Motors &motors)
     constexpr double kDry = 0.2, kCleanFaces = 0.15;
     flange.nutFactor = in.figureOr<double>(kDry, tr("as delivered, not oiled; Shigley"),
                                            "flange.nut_factor", part);
-    if (in.has("flange.scatter", part))
-        flange.scatter = in.figure<double>("flange.scatter", part);
+    flange.scatter = toldOr(in, flange.scatter, "flange.scatter", part);
     flange.friction = in.figureOr<double>(
         kCleanFaces, tr("clean dry metal; common practice, no published source"), "flange.friction",
         part);

@@ -36,6 +36,8 @@ public:
     [[nodiscard]] std::vector<Turned> turned() const;
     [[nodiscard]] const std::vector<Tried> &tried() const { return m_tried; } // each address once
 
+    [[nodiscard]] const Records &records() const { return m_copy->records(); }
+
     // Everything tried, as one edit of the real book.
     Outcome keep(Book &book) const;
 

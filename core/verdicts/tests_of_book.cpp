@@ -53,7 +53,9 @@ const Circuit *livePackCircuit(const BookInputs &in, const TestRecord &test, con
     if (!pack.circuit)
         return nullptr;
     const Part *part = in.records().find(test.part);
-    const bool ofPack = part && sitsIn(in.records(), *pack.modules.front(), *part);
+    const bool ofPack = part && std::ranges::any_of(pack.modules, [&](const Part *module) {
+                            return sitsIn(in.records(), *module, *part);
+                        });
     return anyReading || ofPack ? pack.circuit : nullptr;
 }
 
@@ -139,6 +141,10 @@ std::vector<Check> judgeIsolationOfBook(const BookInputs &in)
         inputs.knownResistor = in.figure<Resistance>("isolation.known_resistor", test);
         inputs.withResistor = in.figure<Voltage>("isolation.with_resistor", test);
         inputs.voltmeter = in.figure<Resistance>("isolation.voltmeter", test);
+        if (test.limit && test.limit->measure() == Measure::Resistance)
+            inputs.ownLimit = in.field<Resistance>(test, &TestRecord::limit, "limit_value",
+                                                   tr("limit of %1").arg(test.name),
+                                                   Evidence::Assumed, test.limitText);
         in.hold(inputs.leastDc);
         in.hold(inputs.leastAc);
         Check check = judgeIsolation(inputs);

@@ -42,6 +42,7 @@ void putRoadLoad(const BookInputs &in, Inputs &into)
         "vehicle.rolling_coefficient");
     into.dragCoefficient = in.figure<double>("vehicle.drag_coefficient");
     into.frontalArea = in.figure<Area>("vehicle.frontal_area");
+    into.airDensity = toldOr(in, into.airDensity, "vehicle.air_density");
     into.rotating = in.figureOr<double>(*into.rotating.value, into.rotating.origin.source,
                                         "vehicle.rotating_allowance");
 }

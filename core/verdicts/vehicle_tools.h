@@ -50,6 +50,17 @@ void tellChoice(Check &check, const BookInputs &inputs, const QString &word, con
     check.inputs.push_back(std::move(told));
 }
 
+// What a check takes from a table unless the book tells another: with the address of that other.
+template <class Q, class... R>
+Given<Q> toldOr(const BookInputs &inputs, Given<Q> published, const char *name, const R &...of)
+{
+    const Given<Q> told = inputs.figure<Q>(name, of...);
+    if (told.value || inputs.has(name, of...))
+        return told;
+    published.origin.field = told.origin.field;
+    return published;
+}
+
 // A figure that a check takes only where the book has something to say on it.
 template <class Q, class... R>
 std::optional<Given<Q>> figureIfAny(const BookInputs &inputs, const char *name, const R &...of)

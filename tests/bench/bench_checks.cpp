@@ -5,6 +5,7 @@
 #include "core/interchange/interchange.h"
 #include "core/quantity/invariant.h"
 #include "core/verdicts/judge_book.h"
+#include "core/verdicts/turning_points.h"
 
 #include <QFile>
 #include <QProcess>
@@ -98,6 +99,17 @@ BENCHMARK_CAPTURE(judgeAfterAnEdit, ofARating, "rating")
     ->Arg(0)
     ->Arg(1)
     ->Unit(benchmark::kMillisecond);
+
+// What would turn the drive's verdict: the longest of the demo's searches; in the window it is cut
+// into pauses.
+void searchWhatTurnsIt(benchmark::State &state)
+{
+    const Records records = van();
+    const Check check = judgeBook(records, kToday, "drive").front();
+    for (auto _ : state)
+        benchmark::DoNotOptimize(turningPoints(records, kToday, check).size());
+}
+BENCHMARK(searchWhatTurnsIt)->Unit(benchmark::kMillisecond);
 
 RoadLoad roadLoad()
 {

@@ -189,7 +189,8 @@ TEST(DriveOfBook, FollowsACurveUpToWhatTheInverterGives)
     DriveInputs in = driveByHand();
     for (const auto &[rpm, torque] :
          {std::pair("0 rpm", "240 N·m"), std::pair("3000 rpm", "240 N·m"),
-          std::pair("10000 rpm", "70 N·m")}) {
+          std::pair("4500 rpm", "165 N·m"), std::pair("6000 rpm", "120 N·m"),
+          std::pair("10000 rpm", "70 N·m")}) { // nowhere above the motor's own 80 kW
         CurvePoint point;
         point.curve = id;
         point.along = amount(rpm);
@@ -198,6 +199,7 @@ TEST(DriveOfBook, FollowsACurveUpToWhatTheInverterGives)
         in.curve.emplace_back(RotationSpeed::fromSi(point.along.si()),
                               Torque::fromSi(point.up.si()));
     }
+    in.torqueLimit = of<Torque>("250 N·m");
     expectSame(van.only("drive"), judgeDrive(in));
     const Id<Part> inverter = van.part("Inverter", PartRole::Inverter);
     van.rating(inverter, RatedQuantity::Power, RatingKind::Limit, RatingBasis::Peak, "30 kW");
@@ -205,6 +207,34 @@ TEST(DriveOfBook, FollowsACurveUpToWhatTheInverterGives)
     // from 30 kW on the power alone counts: 22 kW hold 90 km/h no more than they did
     EXPECT_LT(*slower.margin, *judgeDrive(in).margin + 1e-9);
     EXPECT_NE(slower.result, judgeDrive(in).result);
+}
+
+TEST(DriveOfBook, ACurveDoesNotLiftTheMotorsOwnLimits)
+{
+    VehicleBook van;
+    const Id<Part> motor = putDrive(van); // 250 N·m, 80 kW
+    RatedCurve curve;
+    curve.name = name("Torque");
+    curve.kind = CurveKind::MotorTorque;
+    curve.part = motor;
+    const Id<RatedCurve> id = van.book.add(curve);
+    for (const char *rpm : {"0 rpm", "10000 rpm"}) {
+        CurvePoint point;
+        point.curve = id;
+        point.along = amount(rpm);
+        point.up = amount("300 N·m"); // 314 kW at the end
+        van.book.add(point);
+    }
+    const Check check = van.only("drive");
+    EXPECT_EQ(check.verdict, Verdict::Fails);
+    const auto held = std::ranges::find_if(check.comparisons, [](const Comparison &c) {
+        return c.what == name("torque of the motor");
+    });
+    ASSERT_NE(held, check.comparisons.end());
+    EXPECT_EQ(held->verdict, Verdict::Fails);
+    EXPECT_TRUE(std::ranges::any_of(check.inputs, [](const CheckInput &input) {
+        return input.origin.name.contains(name("at no more than 80"));
+    }));
 }
 
 TEST(DriveOfBook, NamesWhatIsMissingAndTellsBothThresholds)
