@@ -5,6 +5,7 @@
 #include "core/checks/margin_words.h"
 #include "core/checks/origin_words.h"
 #include "core/verdicts/judge_book.h"
+#include "core/verdicts/turning_words.h"
 
 #include <QCoreApplication>
 #include <QJsonArray>
@@ -110,15 +111,19 @@ public:
     [[nodiscard]] QString name() const override { return QStringLiteral("checks"); }
     [[nodiscard]] QString summary() const override
     {
-        return tr("The engineering checks, by what they protect, worst first; one of them with its "
-                  "working. Exit 1 unless all of them hold or are tight.");
+        return tr("The engineering checks, by what they protect, worst first; one kind of them, or "
+                  "one alone, with its working and what would turn it. Exit 1 unless all of them "
+                  "hold or are tight.");
     }
     [[nodiscard]] QString arguments() const override { return QStringLiteral("BOOK [--check ID]"); }
 
     void describe(QCommandLineParser &parser) const override
     {
         parser.addOption(
-            {QStringLiteral("check"), tr("Only this check, worked line by line."), tr("id")});
+            {QStringLiteral("check"),
+             tr("Only this check, worked line by line; with a colon and the key of what it is "
+                "about, of that alone: branch_ratings:pack-main."),
+             tr("id")});
     }
 
     int run(const QCommandLineParser &options, const QStringList &positional,
@@ -126,24 +131,40 @@ public:
     {
         if (positional.size() != 1)
             return refuse(io, tr("Name one book and nothing more: ohmwright checks BOOK."));
-        const std::string only = options.value(QStringLiteral("check")).toStdString();
+        const QString asked = options.value(QStringLiteral("check"));
+        const std::string only = asked.section(u':', 0, 0).toStdString();
+        const QString about = asked.section(u':', 1);
         if (const auto ids = checkIds(); options.isSet(QStringLiteral("check")) &&
                                          std::find(ids.begin(), ids.end(), only) == ids.end()) {
             QStringList names;
             for (const std::string_view id : ids)
                 names << QString::fromUtf8(id.data(), static_cast<qsizetype>(id.size()));
-            return refuse(
-                io,
-                Problem{ProblemCode::BadInput,
-                        tr("There is no check “%1”.").arg(options.value(QStringLiteral("check"))),
-                        tr("There are: %1.").arg(names.join(tr(", "))),
-                        {}});
+            return refuse(io, Problem{ProblemCode::BadInput,
+                                      tr("There is no check “%1”.").arg(asked.section(u':', 0, 0)),
+                                      tr("There are: %1.").arg(names.join(tr(", "))),
+                                      {}});
         }
         const Result<std::unique_ptr<Book>> book = openBook(positional[0], io.clock);
         if (!book)
             return refuse(io, book.error());
         std::vector<Check> checks = judgeBook((*book)->records(), io.clock.today(), only);
+        if (!about.isEmpty()) {
+            QStringList subjects;
+            for (const Check &check : checks)
+                subjects << check.subject;
+            std::erase_if(checks, [&](const Check &check) { return check.subject != about; });
+            if (checks.empty())
+                return refuse(
+                    io,
+                    Problem{ProblemCode::BadInput,
+                            tr("The book has nothing “%1” that this check is about.").arg(about),
+                            tr("There are: %1.").arg(subjects.join(tr(", "))),
+                            {}});
+        }
         sortByDanger(checks);
+        if (!only.empty()) // of all of them it would be a long wait
+            for (Check &check : checks)
+                check = withTurningPoints((*book)->records(), io.clock.today(), std::move(check));
         if (options.isSet(QStringLiteral("json")))
             printJson(io, summed(checks));
         else if (only.empty())
@@ -200,7 +221,7 @@ private:
                 out << '\n' << tr("Protects %1").arg(wordOf(check.protects)) << '\n';
             }
             rows.push_back({QString(QStringLiteral("  ") + wordOf(check.verdict)), check.title,
-                            check.sentence});
+                            QString(check.sentence + byPublished(check))});
         }
         flush();
         out << '\n'
@@ -218,7 +239,7 @@ private:
 
     static void printWorked(const Check &check, QTextStream &out)
     {
-        out << check.title << '\n' << check.sentence << '\n';
+        out << check.title << '\n' << check.sentence << byPublished(check) << '\n';
         section(out, tr("Given"));
         std::vector<QStringList> rows;
         rows.reserve(check.inputs.size());
@@ -256,6 +277,16 @@ private:
             lines(out, tr("Afterwards"), {check.afterwards});
         lines(out, tr("Source"), {check.source});
         out << Qt::endl;
+    }
+
+    // Beside the verdict by a looser threshold of one's own.
+    static QString byPublished(const Check &check)
+    {
+        return check.publishedVerdict
+                   ? QString(
+                         u' ' +
+                         tr("By the published threshold: %1.").arg(wordOf(*check.publishedVerdict)))
+                   : QString();
     }
 
     static void section(QTextStream &out, const QString &heading) { out << heading << '\n'; }

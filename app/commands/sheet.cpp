@@ -7,6 +7,7 @@
 #include "core/sheet/html_writer.h"
 #include "core/verdicts/asked_by_checks.h"
 #include "core/verdicts/judge_book.h"
+#include "core/verdicts/turning_words.h"
 #include "ui/checks/plot_files.h"
 #include "ui/sheet/pdf_writer.h"
 #include "ui/sheet/picture.h"
@@ -102,7 +103,7 @@ private:
     {
         std::vector<Check> checks = judgeBook(book.records(), today);
         sortByDanger(checks);
-        return checks;
+        return withMending(book.records(), today, std::move(checks));
     }
 };
 

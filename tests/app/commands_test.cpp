@@ -398,8 +398,55 @@ TEST_F(CommandsTest, ChecksListTheWorstFirstAndExitTellsWhetherAllHold)
     EXPECT_EQ(first.value("verdict").toString(), "fails");
     EXPECT_EQ(first.value("check").toString(), "circuit_ratings");
 
+    // one alone, and the value that would turn it
+    EXPECT_EQ(run({"checks", book(), "--check", "circuit_ratings:traction"}), 1);
+    EXPECT_THAT(out.toStdString(),
+                HasSubstr("This alone, and it would not fail: DC voltage limit of Main contactor, "
+                          "480\u00a0V or more instead of 450\u00a0V."));
+
     EXPECT_EQ(run({"checks", book(), "--check", "horoscope"}), 2);
     EXPECT_THAT(err.toStdString(), HasSubstr("There are: circuit_ratings"));
+    EXPECT_EQ(run({"checks", book(), "--check", "circuit_ratings:attic"}), 2);
+    EXPECT_THAT(err.toStdString(), HasSubstr("There are: traction"));
+}
+
+// UN R13-H asks for 6.43 m/s² (from memory, see brakes.h): 5 m/s² needs a reason, 7 m/s² none, and
+// the published verdict is told beside the own one.
+TEST_F(CommandsTest, ALooserThresholdIsToldWithThePublishedVerdict)
+{
+    const auto load = [&](const char *threshold) {
+        QFile file(at("brakes.json"));
+        EXPECT_TRUE(file.open(QIODevice::WriteOnly | QIODevice::Truncate));
+        file.write(R"({"format": "ohmwright", "version": 1,
+            "build": {"title": "Brakes", "currency": "EUR", "hours_per_week": 6,
+                      "contingency_percent": 0},
+            "tests": [{"key": "road", "name": "Road", "kind": "brakes", "done_by": "first tester",
+                       "done_on": "2026-05-01", "instrument": "decelerometer"}],
+            "check_figures": [{"key": "road", "figure": "brakes_test.deceleration",
+                               "test": "road", "value": "6 m/s²", "evidence": "measured"}],
+            "own_thresholds": [)");
+        file.write(threshold);
+        file.write("]}");
+        file.close();
+        QFile::remove(at("brakes.ohmwright"));
+        return run({"load", at("brakes.ohmwright"), at("brakes.json")});
+    };
+    ASSERT_EQ(load(R"({"key": "t", "name": "brakes.road", "value": "51 %",
+                       "reason": "the place asks for no more"})"),
+              0)
+        << err.toStdString();
+    EXPECT_EQ(run({"checks", at("brakes.ohmwright")}), 0) << out.toStdString();
+    EXPECT_THAT(out.toStdString(), HasSubstr("By the published threshold: fails."));
+    EXPECT_EQ(run({"checks", at("brakes.ohmwright"), "--check", "brakes_measured"}), 0);
+    EXPECT_THAT(out.toStdString(), HasSubstr("By the published threshold: fails."));
+    EXPECT_THAT(out.toStdString(), HasSubstr("the place asks for no more"));
+
+    EXPECT_EQ(load(R"({"key": "t", "name": "brakes.road", "value": "51 %"})"), 2);
+    EXPECT_THAT(err.toStdString(), HasSubstr("looser than the published"));
+    EXPECT_EQ(load(R"({"key": "t", "name": "brakes.road", "value": "72 %"})"), 0)
+        << err.toStdString();
+    EXPECT_EQ(run({"checks", at("brakes.ohmwright")}), 1);
+    EXPECT_THAT(out.toStdString(), testing::Not(HasSubstr("published threshold")));
 }
 
 // The six tasks that are planned by hand in tests/core/forecast/six_tasks.h, as a script has them.

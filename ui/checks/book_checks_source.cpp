@@ -59,6 +59,13 @@ public:
         return m_copy->keep(m_book);
     }
 
+    std::optional<TurningSearch> turning(const Check &check) override
+    {
+        if (!follow())
+            return std::nullopt;
+        return TurningSearch(m_copy->records(), m_book.clock().today(), check);
+    }
+
 private:
     static const CheckInput *inputAt(const std::vector<Check> &checks, const QString &address)
     {
@@ -134,6 +141,11 @@ Outcome BookChecksSource::findOut(const Check &check, const QString &unknownName
 bool BookChecksSource::isBeingFoundOut(const Check &check, const QString &unknownName) const
 {
     return ohmwright::isBeingFoundOut(m_book.records(), check, unknownName);
+}
+
+std::optional<TurningSearch> BookChecksSource::turning(const Check &check)
+{
+    return TurningSearch(m_book.records(), m_book.clock().today(), check);
 }
 
 std::unique_ptr<Scratch> BookChecksSource::scratch()

@@ -22,6 +22,7 @@ public:
     Outcome findOut(const Check &check, const QString &unknownName) override;
     [[nodiscard]] bool isBeingFoundOut(const Check &check,
                                        const QString &unknownName) const override;
+    [[nodiscard]] std::optional<TurningSearch> turning(const Check &check) override;
     [[nodiscard]] std::unique_ptr<Scratch> scratch() override;
 
 private:

@@ -6,6 +6,7 @@
 #include "ui/checks/checks_model.h"
 #include "ui/checks/given_table.h"
 #include "ui/checks/plot_view.h"
+#include "ui/checks/turning_lines.h"
 #include "ui/checks/worked_tables.h"
 #include "ui/shell/theme.h"
 #include "ui/widgets/caution_card.h"
@@ -87,6 +88,12 @@ void CheckSheet::showCheck(std::optional<CheckView> view)
     verticalScrollBar()->setValue(scrolled);
 }
 
+void CheckSheet::searchTurning(std::optional<TurningSearch> search)
+{
+    if (m_turning)
+        m_turning->search(std::move(search));
+}
+
 CheckSheet::Place CheckSheet::place() const
 {
     Place place;
@@ -137,6 +144,7 @@ void CheckSheet::build()
     if (QWidget *old = takeWidget())
         old->deleteLater();
     m_given = nullptr;
+    m_turning = nullptr;
     m_aside = nullptr;
     m_body = nullptr;
     auto *content = new QWidget;
@@ -248,9 +256,8 @@ QWidget *CheckSheet::makeWorking(const CheckView &view)
     if (!check.comparisons.empty())
         column->addWidget(
             section(m_theme, tr("Held against"), makeHeldAgainst(m_theme, check.comparisons)));
-    if (!check.turnedBy.isEmpty())
-        column->addWidget(
-            section(m_theme, tr("What would turn it"), sentences(m_theme, check.turnedBy)));
+    m_turning = new TurningLines(m_theme, check);
+    column->addWidget(m_turning);
     if (!check.afterwards.isEmpty())
         column->addWidget(
             section(m_theme, tr("Afterwards"), sentences(m_theme, {check.afterwards})));

@@ -17,6 +17,7 @@ namespace ohmwright::ui {
 class GivenTable;
 class Outside;
 class Theme;
+class TurningLines;
 
 class CheckSheet : public QScrollArea
 {
@@ -30,6 +31,8 @@ public:
     // the same one.
     void showCheck(std::optional<CheckView> view);
     [[nodiscard]] const std::optional<CheckView> &view() const { return m_view; }
+    // Told with the check that is shown; none stops a search that runs.
+    void searchTurning(std::optional<TurningSearch> search);
     // To the first value that can be edited, else to the page itself.
     void enter();
 
@@ -63,7 +66,8 @@ private:
     const ValueCell::Save m_save;
     std::optional<CheckView> m_view;
     GivenTable *m_given = nullptr; // of the page as built
-    QBoxLayout *m_body = nullptr;  // working and aside
+    TurningLines *m_turning = nullptr;
+    QBoxLayout *m_body = nullptr; // working and aside
     QWidget *m_aside = nullptr;
 };
 

@@ -77,6 +77,7 @@ void ChecksPage::showEvent(QShowEvent *event)
 void ChecksPage::bookChanged()
 {
     m_behind = true;
+    m_sheet->searchTurning(std::nullopt); // of the book as it was
     if (isVisible())
         refresh();
 }
@@ -108,7 +109,9 @@ void ChecksPage::showChosen()
     view.trying = isTrying();
     if (m_scratch)
         view.tried = m_scratch->changes();
+    const Check asked = chosen->check;
     m_sheet->showCheck(std::move(view));
+    m_sheet->searchTurning(m_scratch ? m_scratch->turning(asked) : m_source.turning(asked));
 }
 
 bool ChecksPage::showCheck(const QString &id, const QString &subject)

@@ -7,10 +7,12 @@
 
 #include "core/checks/check.h"
 #include "core/quantity/result.h"
+#include "core/verdicts/turning_points.h"
 
 #include <QString>
 
 #include <memory>
+#include <optional>
 #include <vector>
 
 namespace ohmwright::ui {
@@ -36,6 +38,8 @@ public:
     [[nodiscard]] virtual std::vector<ScratchChange> changes() const = 0;
     // All changes into the book as one edit. Refused as a whole.
     virtual Outcome keep() = 0;
+    // As ChecksSource::turning, of the copy; good until it changes or is gone.
+    [[nodiscard]] virtual std::optional<TurningSearch> turning(const Check &check) = 0;
 };
 
 class ChecksSource
@@ -54,6 +58,9 @@ public:
     // There is such a task, and it is not done.
     [[nodiscard]] virtual bool isBeingFoundOut(const Check &check,
                                                const QString &unknownName) const = 0;
+    // The search for what would turn its verdict; good until the book changes. None where that
+    // cannot be told.
+    [[nodiscard]] virtual std::optional<TurningSearch> turning(const Check &check) = 0;
     [[nodiscard]] virtual std::unique_ptr<Scratch> scratch() = 0;
 };
 

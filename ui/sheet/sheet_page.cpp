@@ -23,6 +23,7 @@
 #include "ui/widgets/section_title.h"
 
 #include <QCheckBox>
+#include <QElapsedTimer>
 #include <QFileInfo>
 #include <QHBoxLayout>
 #include <QHash>
@@ -129,9 +130,12 @@ SheetPage::SheetPage(Book &book, const Theme &theme, Outside &outside, QWidget *
     m_soon.setSingleShot(true);
     m_soon.setInterval(kSettleMs);
     connect(&m_soon, &QTimer::timeout, this, &SheetPage::rebuild);
+    connect(&m_pause, &QTimer::timeout, this, &SheetPage::mend);
     connect(&m_book, &Book::changed, this, [this] {
         fillList();
         m_stale = true;
+        m_pause.stop();
+        m_mending.reset();
         ++m_run;
         if (isVisible())
             m_soon.start();
@@ -309,22 +313,45 @@ QByteArray SheetPage::pictureOf(const Plot &plot)
 
 void SheetPage::rebuild()
 {
+    m_stale = false;
+    m_isBeingLaidOut = true;
+    const QDate today = m_book.clock().today();
+    std::vector<Check> checks = judgeBook(m_book.records(), today);
+    sortByDanger(checks);
+    ++m_run;
+    m_title->setRemark(tr("being laid out…"));
+    m_mending.emplace(m_book.records(), today, std::move(checks));
+    m_pause.start();
+}
+
+void SheetPage::mend()
+{
+    constexpr int kMilliseconds = 8; // shorter than anybody notices while typing
+    QElapsedTimer taken;
+    taken.start();
+    while (m_mending->step())
+        if (taken.elapsed() >= kMilliseconds)
+            return;
+    m_pause.stop();
+    std::vector<Check> checks = m_mending->take();
+    m_mending.reset();
+    layOut(std::move(checks));
+}
+
+void SheetPage::layOut(std::vector<Check> checks)
+{
     const Result<std::int64_t> revision = m_book.revision();
     if (!revision) {
         emit said(revision.error().sentence, Tone::Problem);
         return;
     }
-    m_stale = false;
     const QDate today = m_book.clock().today();
-    std::vector<Check> checks = judgeBook(m_book.records(), today);
-    sortByDanger(checks);
     std::vector<Question> asked = askedByChecks(m_book.records(), checks);
     sheet::Document document =
         buildSheet(m_book.records(), {today, *revision, oneLineOf(m_book.records()).svg,
                                       [this](const Plot &plot) { return pictureOf(plot); },
                                       std::move(checks), std::move(asked), m_working});
     const auto photos = photosOf(m_book, document);
-    m_title->setRemark(tr("being laid out…"));
     const int run = ++m_run;
     m_worker.start([this, run, photos, document = std::move(document)]() mutable {
         auto layout = std::make_shared<const sheet::PagedLayout>(std::move(document), photos);
@@ -338,6 +365,7 @@ void SheetPage::take(std::shared_ptr<const sheet::PagedLayout> layout, int run)
     if (run != m_run)
         return;
     m_layout = std::move(layout);
+    m_isBeingLaidOut = false;
     const sheet::Document &document = m_layout->document();
     m_title->setRemark(tr("%1 pages, %2, content %3")
                            .arg(m_layout->pageCount())
@@ -366,7 +394,7 @@ void SheetPage::chooseAndWrite(const QString &suffix, const QString &filter)
 
 void SheetPage::writeTo(const QString &path)
 {
-    if (m_stale || !m_layout) {
+    if (m_stale || m_isBeingLaidOut) {
         m_writeWhenReady = path;
         if (m_stale)
             rebuild();

@@ -6,6 +6,7 @@
 #include "core/book/book.h"
 #include "core/checks/check.h"
 #include "core/sheet/working.h"
+#include "core/verdicts/turning_words.h"
 #include "ui/cards/attachment_opener.h"
 #include "ui/shell/message_strip.h"
 
@@ -15,6 +16,7 @@
 #include <QWidget>
 
 #include <memory>
+#include <optional>
 #include <utility>
 #include <vector>
 
@@ -69,6 +71,8 @@ private:
 
     // Off the window's thread: a long sheet takes seconds to lay out.
     void rebuild();
+    void mend(); // looks for what would turn the verdicts, in the pauses between events
+    void layOut(std::vector<Check> checks);
     QByteArray pictureOf(const Plot &plot);
     void take(std::shared_ptr<const sheet::PagedLayout> layout, int run);
     void chooseAndWrite(const QString &suffix, const QString &filter);
@@ -84,7 +88,10 @@ private:
     PagesView *m_pages;
     std::shared_ptr<const sheet::PagedLayout> m_layout;
     QTimer m_soon;
+    QTimer m_pause;
+    std::optional<MendingSearch> m_mending; // of the book as it is
     bool m_stale = true;
+    bool m_isBeingLaidOut = false; // what is shown, if anything, is older
     Working m_working = Working::Short;
     int m_run = 0;            // a layout that a newer one has overtaken is dropped
     QString m_writeWhenReady; // asked to write before the layout was there

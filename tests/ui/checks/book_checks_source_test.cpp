@@ -2,8 +2,16 @@
 // The Checks page over a real book: the demo's van.
 #include "core/verdicts/input_address.h"
 #include "tests/support/demo_book.h"
+#include "tests/support/fake_outside.h"
 #include "tests/support/test_book.h"
 #include "ui/checks/book_checks_source.h"
+#include "ui/checks/check_sheet.h"
+#include "ui/checks/checks_page.h"
+#include "ui/checks/turning_lines.h"
+#include "ui/shell/theme.h"
+
+#include <QLabel>
+#include <QTest>
 
 #include <algorithm>
 
@@ -53,6 +61,38 @@ TEST_F(BookChecks, AnEditOfTheBookIsFollowed)
     EXPECT_NE(source.checks(), before);
     OHMWRIGHT_ASSERT_OK(book->undo());
     EXPECT_EQ(source.checks(), before);
+}
+
+TEST_F(BookChecks, WhatWouldTurnAVerdictIsToldOnItsSheetOnceItIsFound)
+{
+    const Theme theme;
+    FakeOutside outside;
+    ChecksPage page(*book, source, theme, outside);
+    page.resize(1200, 800);
+    page.show();
+    ASSERT_TRUE(page.showCheck(QStringLiteral("circuit_ratings"), QStringLiteral("traction")));
+    auto *lines = page.sheet().findChild<TurningLines *>();
+    ASSERT_NE(lines, nullptr);
+    const auto told = [&] {
+        QStringList words;
+        for (const QLabel *label :
+             page.sheet().findChild<TurningLines *>()->findChildren<QLabel *>())
+            words << label->text();
+        return words.join(u'\n');
+    };
+    EXPECT_TRUE(QTest::qWaitFor([&] { return !lines->isSearching(); }, 20000));
+    EXPECT_TRUE(told().contains(QStringLiteral("Relay on the switch plate, 454")))
+        << told().toStdString();
+    // an edit stops the search for the book as it was, and another begins
+    OHMWRIGHT_ASSERT_OK(book->edit(QStringLiteral("Rename"), [&]() -> Outcome {
+        Build build = book.records().build();
+        build.title = QStringLiteral("Another");
+        return book->update(build);
+    }));
+    EXPECT_TRUE(QTest::qWaitFor(
+        [&] { return !page.sheet().findChild<TurningLines *>()->isSearching(); }, 20000));
+    EXPECT_TRUE(told().contains(QStringLiteral("Relay on the switch plate, 454")))
+        << told().toStdString();
 }
 
 TEST_F(BookChecks, FindingOutMakesATaskAndSaysThatItIsThere)

@@ -29,6 +29,7 @@ public:
     Outcome edit(const QString &field, const QString &typed) override;
     Outcome findOut(const Check &check, const QString &unknownName) override;
     bool isBeingFoundOut(const Check &check, const QString &unknownName) const override;
+    std::optional<TurningSearch> turning(const Check & /*check*/) override { return std::nullopt; }
     std::unique_ptr<ui::Scratch> scratch() override;
 
     Figures figures;

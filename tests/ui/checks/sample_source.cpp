@@ -46,6 +46,7 @@ public:
     }
     std::vector<Check> checks() override { return vanChecks(m_figures); }
     std::vector<ui::ScratchChange> changes() const override { return m_changes; }
+    std::optional<TurningSearch> turning(const Check & /*check*/) override { return std::nullopt; }
     Outcome keep() override
     {
         if (m_source.refuses)

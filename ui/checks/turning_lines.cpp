@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/checks/turning_lines.h"
+
+#include "ui/checks/check_words.h"
+#include "ui/checks/ruled_grid.h"
+#include "ui/shell/theme.h"
+#include "ui/widgets/section_title.h"
+
+#include <QElapsedTimer>
+#include <QLabel>
+#include <QVBoxLayout>
+
+#include <utility>
+
+namespace ohmwright::ui {
+
+namespace {
+
+// Of a pause: shorter than anybody notices while typing.
+constexpr int kMilliseconds = 8;
+constexpr int kIndent = 14;
+
+} // namespace
+
+TurningLines::TurningLines(const Theme &theme, const Check &check, QWidget *parent)
+    : QWidget(parent), m_theme(theme), m_verdict(check.verdict), m_general(check.turnedBy),
+      m_column(new QVBoxLayout(this))
+{
+    m_column->setContentsMargins(0, 0, 0, 0);
+    m_column->setSpacing(8);
+    m_column->addWidget(new SectionTitle(theme, tr("What would turn it")));
+    connect(&m_pause, &QTimer::timeout, this, &TurningLines::step);
+    tell({});
+}
+
+void TurningLines::search(std::optional<TurningSearch> search)
+{
+    m_search = std::move(search);
+    if (m_search)
+        m_pause.start();
+    else
+        m_pause.stop();
+}
+
+void TurningLines::step()
+{
+    QElapsedTimer taken;
+    taken.start();
+    while (m_search->step())
+        if (taken.elapsed() >= kMilliseconds)
+            return;
+    m_pause.stop();
+    tell(told(m_search->found(), m_verdict));
+    m_search.reset();
+    emit ended();
+}
+
+void TurningLines::tell(const std::vector<ToldTurning> &told)
+{
+    delete m_lines;
+    m_lines = new QWidget;
+    auto *column = new QVBoxLayout(m_lines);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(6);
+    for (const ToldTurning &one : told) {
+        column->addWidget(selectableWords(m_theme, one.head, Lettering::Body, true));
+        for (const QString &line : one.lines) {
+            QLabel *words = selectableWords(m_theme, line);
+            words->setContentsMargins(kIndent, 0, 0, 0);
+            column->addWidget(words);
+        }
+    }
+    for (const QString &sentence : m_general)
+        column->addWidget(selectableWords(m_theme, sentence));
+    m_column->addWidget(m_lines);
+    setVisible(!told.empty() || !m_general.isEmpty());
+}
+
+} // namespace ohmwright::ui
