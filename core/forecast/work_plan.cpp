@@ -3,16 +3,15 @@
 
 #include "core/budget/budget.h"
 #include "core/forecast/hours.h"
+#include "core/forecast/milestone_dates.h"
 #include "core/forecast/part_price.h"
-#include "core/parts/options.h"
+#include "core/forecast/waits.h"
 #include "core/plan/plan_view.h"
 
 #include <QCoreApplication>
 
 #include <algorithm>
 #include <map>
-#include <ranges>
-#include <set>
 #include <unordered_map>
 
 namespace ohmwright::forecast {
@@ -26,11 +25,11 @@ QString tr(const char *text)
 
 constexpr std::size_t kHands = 0;
 
-ThreePoint lessElapsed(ThreePoint days, int elapsed)
+ThreePoint lessLogged(ThreePoint minutes, int logged)
 {
-    for (int *one : {&days.least, &days.likely, &days.most})
-        *one = std::max(0, *one - elapsed);
-    return days;
+    for (int *one : {&minutes.least, &minutes.likely, &minutes.most})
+        *one = std::max(kSlotMinutes, *one - logged);
+    return minutes;
 }
 
 class WorkPlanMaker
@@ -46,9 +45,10 @@ public:
         addHands();
         addTasks();
         addNeeds();
+        keepAppointments(m_plan, m_records);
         addRedoing();
         finishResources();
-        sortMilestones();
+        sortMilestones(m_plan, m_network);
         for (const Activity &a : m_plan.activities)
             m_plan.estimatesAssumed += int{a.work.assumed || a.wait.assumed};
         m_plan.doubts.removeDuplicates();
@@ -72,8 +72,8 @@ private:
         m_plan.resources = {tr("pairs of hands")};
         m_plan.held = {0};
         for (const WorkEntry &entry : m_records.all<WorkEntry>())
-            if (entry.task && entry.minutes)
-                m_logged[*entry.task] += *entry.minutes * entry.hands;
+            if (const auto *task = entry.minutes ? m_records.find(entry.task) : nullptr)
+                m_logged[task->id] += *entry.minutes * std::min(entry.hands, workersOf(*task, 4));
     }
 
     std::size_t resource(const QString &name, int capacity, bool held)
@@ -85,6 +85,11 @@ private:
             m_capacities.push_back(capacity);
         }
         return at->second;
+    }
+
+    static int handsIn(const Activity &a)
+    {
+        return a.demand.empty() ? 1 : std::max(1, a.demand[kHands]);
     }
 
     static void demand(Activity &activity, std::size_t which, int count)
@@ -101,13 +106,21 @@ private:
             profile.insert(profile.end(), m_capacities.begin(), m_capacities.end());
     }
 
+    // Who shares a task's person-minutes, of `hands` at it: one who stands by for safety, as a need
+    // of a person asks, makes it no shorter.
+    [[nodiscard]] int workersOf(const ohmwright::Task &task, int hands) const
+    {
+        const int told = task.hands.value_or(1);
+        return plan::handsOf(m_records, task) > told ? std::min(told, hands) : hands;
+    }
+
     Activity ofTask(const ohmwright::Task &task)
     {
         Activity a;
         a.key = task.key;
         a.name = task.title;
         a.kind = task.milestone ? ActivityKind::Milestone : ActivityKind::Task;
-        int hands = task.hands.value_or(1);
+        int hands = plan::handsOf(m_records, task);
         if (hands > m_mostHands) {
             m_plan.doubts << tr("“%1” takes %2 people at once, and there are never more than %3: "
                                 "planned with %3.")
@@ -116,9 +129,10 @@ private:
                                  .arg(m_mostHands);
             hands = m_mostHands;
         }
+        const int workers = workersOf(task, hands);
         ThreePoint work = threePoint(task.workMinutes, task.leastWorkMinutes, task.mostWorkMinutes);
         for (int *minutes : {&work.least, &work.likely, &work.most})
-            *minutes = (*minutes + hands - 1) / hands;
+            *minutes = (*minutes + workers - 1) / workers;
         a.work = work;
         a.wait = threePoint(task.waitDays, task.leastWaitDays, task.mostWaitDays);
         if (work.most > 0) {
@@ -168,10 +182,7 @@ private:
             a.task = i;
             if (const auto logged = m_logged.find(task.id);
                 task.state == TaskState::Started && logged != m_logged.end()) {
-                const int hands = std::max(1, a.demand.empty() ? 1 : a.demand[kHands]);
-                a.work = lessElapsed(a.work, logged->second / hands);
-                for (int *minutes : {&a.work.least, &a.work.likely, &a.work.most})
-                    *minutes = std::max(*minutes, kSlotMinutes);
+                a.work = lessLogged(a.work, logged->second / workersOf(task, handsIn(a)));
             }
             m_activityOf[i] = m_plan.activities.size();
             if (task.milestone)
@@ -245,22 +256,15 @@ private:
         a.name = part.name;
         a.kind = ActivityKind::Delivery;
         a.part = part.key;
-        const ThreePoint lead = threePoint(part.leadDays.value_or(plan::kAssumedLeadDays),
-                                           part.leastLeadDays, part.mostLeadDays);
         a.toOrder = leaf.move == plan::MoveKind::Order;
         if (a.toOrder) {
-            a.wait = lead;
-            a.wait.assumed = lead.assumed || !part.leadDays;
+            a.wait = leadOf(part);
             if (buyer)
                 a.after.push_back(*buyer);
             a.cost = estimateOf(m_records, part, m_today);
             a.forShop = part.countedTo == CountedTo::Shop;
         } else {
-            // ordered: what is left of it, early and late by as much as the estimates say
-            a.wait.likely = leaf.daysToMeet;
-            a.wait.least = std::max(0, leaf.daysToMeet - (lead.likely - lead.least));
-            a.wait.most = leaf.daysToMeet + (lead.most - lead.likely);
-            a.wait.assumed = lead.assumed;
+            a.wait = stillWaited(deliveryLeft(m_records, part, m_today));
         }
         m_plan.activities.push_back(std::move(a));
         return at->second;
@@ -277,13 +281,8 @@ private:
         a.key = key;
         a.name = letter.subject;
         a.kind = ActivityKind::Answer;
-        const ThreePoint days = threePoint(letter.answerDays.value_or(plan::kAssumedAnswerDays),
-                                           letter.leastAnswerDays, letter.mostAnswerDays);
-        a.wait = leaf.move == plan::MoveKind::Chase
-                     ? lessElapsed(days, static_cast<int>(letter.askedOn->daysTo(m_today)))
-                     : days;
-        a.wait.assumed = days.assumed || !letter.answerDays;
         a.toAsk = leaf.move != plan::MoveKind::Chase;
+        a.wait = a.toAsk ? answerOf(letter) : stillWaited(answerLeft(letter, m_today));
         a.letter = letter.key;
         if (a.toAsk && asker)
             a.after.push_back(*asker);
@@ -297,44 +296,11 @@ private:
         return one == other || waitedOn(m_plan, one)[other] != 0;
     }
 
-    // What a task's doing once more waits for besides its own: what it orders, or asks for, anew.
-    [[nodiscard]] ThreePoint waitAgain(const ohmwright::Task &task) const
+    ThreePoint stillWaited(const WaitLeft &left)
     {
-        ThreePoint wait = threePoint(task.waitDays, task.leastWaitDays, task.mostWaitDays);
-        const auto longer = [&](const ThreePoint &days) {
-            wait.least += days.least;
-            wait.likely += days.likely;
-            wait.most += days.most;
-            wait.assumed = wait.assumed || days.assumed;
-        };
-        if (const Part *part = m_records.find(task.buys))
-            longer(threePoint(part->leadDays.value_or(plan::kAssumedLeadDays), part->leastLeadDays,
-                              part->mostLeadDays));
-        if (const Letter *letter = m_records.find(task.asks))
-            longer(threePoint(letter->answerDays.value_or(plan::kAssumedAnswerDays),
-                              letter->leastAnswerDays, letter->mostAnswerDays));
-        return wait;
-    }
-
-    // Tasks on a way from `first` to `last`, both included, each after all it waits on.
-    std::vector<std::size_t> between(std::size_t first, std::size_t last,
-                                     const std::vector<std::size_t> &order) const
-    {
-        std::vector<char> from(tasks().size(), 0);
-        std::vector<char> to(tasks().size(), 0);
-        from[first] = to[last] = 1;
-        for (const std::size_t task : order)
-            for (const std::size_t before : m_network.tasks[task].after)
-                from[task] = char(from[task] | from[before]);
-        for (const std::size_t task : order | std::views::reverse)
-            if (to[task])
-                for (const std::size_t before : m_network.tasks[task].after)
-                    to[before] = 1;
-        std::vector<std::size_t> found;
-        for (const std::size_t task : order)
-            if (from[task] && to[task] && !m_network.tasks[task].aside)
-                found.push_back(task);
-        return found;
+        if (!left.doubt.isEmpty())
+            m_plan.doubts << left.doubt;
+        return left.days;
     }
 
     void addRedoing()
@@ -349,7 +315,9 @@ private:
                 continue;
             const auto first = task.redoFrom ? index.find(*task.redoFrom) : index.end();
             std::vector<std::size_t> again =
-                first == index.end() ? std::vector{i} : between(first->second, i, order);
+                first == index.end() ? std::vector{i}
+                                     : plan::tasksBetween(m_network, first->second, i, order);
+            std::erase_if(again, [&](std::size_t t) { return m_network.tasks[t].aside; });
             if (again.empty()) // it does not wait on the task it names
                 again = {i};
             redo(i, again);
@@ -370,7 +338,7 @@ private:
         std::unordered_map<std::size_t, std::size_t> copies; // by task
         for (const std::size_t task : again) {
             Activity a = ofTask(tasks()[task]);
-            a.wait = waitAgain(tasks()[task]);
+            a.wait = waitAgain(m_records, tasks()[task]);
             a.kind = ActivityKind::Redo;
             a.task = task;
             a.key = QStringLiteral("again:") + tasks()[test].key + u'/' + tasks()[task].key;
@@ -381,21 +349,6 @@ private:
                     a.after.push_back(copy->second);
             copies.emplace(task, m_plan.activities.size());
             m_plan.activities.push_back(std::move(a));
-        }
-    }
-
-    void sortMilestones()
-    {
-        const auto day = [&](std::size_t activity) {
-            return m_network.tasks[*m_plan.activities[activity].task].date.value_or(
-                QDate(9999, 12, 31));
-        };
-        std::stable_sort(m_plan.milestones.begin(), m_plan.milestones.end(),
-                         [&](std::size_t a, std::size_t b) { return day(a) < day(b); });
-        for (const std::size_t m : m_plan.milestones) {
-            const std::optional<QDate> date = m_network.tasks[*m_plan.activities[m].task].date;
-            m_plan.due.push_back(date ? std::optional(static_cast<int>(m_today.daysTo(*date)))
-                                      : std::nullopt);
         }
     }
 

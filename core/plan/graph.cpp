@@ -12,6 +12,7 @@
 #include <functional>
 #include <limits>
 #include <optional>
+#include <ranges>
 #include <span>
 #include <vector>
 
@@ -190,6 +191,26 @@ std::vector<std::size_t> topologicalOrder(const Network &network)
         return {};
     }
     return order;
+}
+
+std::vector<std::size_t> tasksBetween(const Network &network, std::size_t first, std::size_t last,
+                                      const std::vector<std::size_t> &order)
+{
+    std::vector<char> from(network.tasks.size(), 0);
+    std::vector<char> to(network.tasks.size(), 0);
+    from[first] = to[last] = 1;
+    for (const std::size_t task : order)
+        for (const std::size_t before : network.tasks[task].after)
+            from[task] = char(from[task] | from[before]);
+    for (const std::size_t task : order | std::views::reverse)
+        if (to[task])
+            for (const std::size_t before : network.tasks[task].after)
+                to[before] = 1;
+    std::vector<std::size_t> found;
+    for (const std::size_t task : order)
+        if (from[task] && to[task])
+            found.push_back(task);
+    return found;
 }
 
 bool canStart(const Network &network, std::size_t task)

@@ -60,7 +60,9 @@ struct LeafNeed
     QString subjectName; // as shown: "coupling blank"
     QString reason;      // "wanted, no offer taken yet", "asked 3 Mar, no answer"
     int daysToMeet = 0;  // elapsed calendar days from acting to having it (lead time, days left)
-    std::optional<QDate> by; // later it is worth less, whatever the milestone: the return has ended
+    // Later it is worth less, whatever the milestone: the return has ended, the day to ask after an
+    // answer is past.
+    std::optional<QDate> by;
     bool operator==(const LeafNeed &) const = default;
 };
 
@@ -111,6 +113,11 @@ QString describeLoop(const Network &network, const std::vector<std::size_t> &loo
 // is a choice. The network must be free of loops (asserted; empty otherwise).
 // Cost: tasks x log(tasks) + links.
 std::vector<std::size_t> topologicalOrder(const Network &network);
+
+// Tasks on a way from `first` to `last`, both included, in `order`, which is a topological one.
+// Empty if `last` does not wait on `first`. Both must exist.
+std::vector<std::size_t> tasksBetween(const Network &network, std::size_t first, std::size_t last,
+                                      const std::vector<std::size_t> &order);
 
 // Critical path method over all tasks not done, day 0 being today: forward and backward pass.
 // A task's days are from its start to its finish; one that starts when another finishes starts on

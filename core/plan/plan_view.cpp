@@ -1,12 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/plan/plan_view.h"
 
-#include "core/parts/figures.h"
-#include "core/parts/life.h"
 #include "core/parts/options.h"
-#include "core/parts/permits.h"
 #include "core/plan/opening.h"
-#include "core/quantity/dates.h"
 
 #include <QCoreApplication>
 
@@ -23,290 +19,59 @@ QString tr(const char *text)
     return QCoreApplication::translate("PlanView", text);
 }
 
-int daysUntil(QDate today, QDate day)
-{
-    return std::max(0, static_cast<int>(today.daysTo(day)));
-}
-
-// What subjects are called; ':' cannot stand in a key, so no two of them can be mixed up.
-QString subjectOf(const char *kind, const QString &key)
-{
-    return QLatin1String(kind) + u':' + key;
-}
-
-struct Judged
-{
-    MoveKind move = MoveKind::Order;
-    QString reason;
-    int days = 0;
-};
-
-Judged toBuy(const Part &part, const QString &why)
-{
-    Judged j;
-    j.move = MoveKind::Order;
-    j.days = part.leadDays.value_or(kAssumedLeadDays);
-    j.reason = part.leadDays ? tr("%1; %2 days from order").arg(why).arg(j.days)
-                             : tr("%1; %2 days from order assumed").arg(why).arg(j.days);
-    return j;
-}
-
-Judged onItsWay(const Records &records, const Part &part, QDate today)
-{
-    Judged j;
-    j.move = MoveKind::Chase;
-    const PurchaseItem *item = records.find(part.bought);
-    const Purchase *purchase = item ? records.find(item->purchase) : nullptr;
-    if (purchase && purchase->promisedOn) {
-        j.days = daysUntil(today, *purchase->promisedOn);
-        j.reason =
-            *purchase->promisedOn < today
-                ? tr("ordered, promised for %1, overdue").arg(showDate(*purchase->promisedOn))
-                : tr("ordered, promised for %1").arg(showDate(*purchase->promisedOn));
-        return j;
-    }
-    const QDate ordered = purchase ? purchase->orderedOn : today;
-    j.days = daysUntil(today, ordered.addDays(part.leadDays.value_or(kAssumedLeadDays)));
-    j.reason = purchase ? tr("ordered %1, no day promised").arg(showDate(ordered))
-                        : tr("ordered, no day promised");
-    return j;
-}
-
-// A part that must have got as far as `wanted`.
-Judged judgePart(const Records &records, const Part &part, PartState wanted, QDate today)
-{
-    switch (part.state) {
-    case PartState::Wanted:
-        return toBuy(part,
-                     part.kind == PartKind::Service ? tr("not booked yet") : tr("not ordered yet"));
-    case PartState::Ordered:
-        return onItsWay(records, part, today);
-    case PartState::InHand:
-        if (wanted == PartState::Tested ||
-            (wanted == PartState::Fitted && !mayMove(part.kind, part.state, PartState::Fitted)))
-            return {MoveKind::Test, tr("in hand, not tested yet"), 0};
-        return {MoveKind::Do, tr("in hand, not fitted yet"), 0};
-    case PartState::Tested:
-        return {MoveKind::Do, tr("tested, not fitted yet"), 0};
-    case PartState::Fitted:
-        return {MoveKind::Do, tr("fitted"), 0};
-    case PartState::Quarantined:
-        return toBuy(part, tr("quarantined: find another"));
-    case PartState::Returned:
-    case PartState::Sold:
-    case PartState::Scrapped:
-        return toBuy(part, tr("%1: find another").arg(wordOf(part.state)));
-    }
-    return {};
-}
-
-Judged judgeLetter(const Letter &letter, QDate today)
-{
-    const int usual = letter.answerDays.value_or(kAssumedAnswerDays);
-    const QString takes = letter.answerDays ? tr("an answer takes %1 days").arg(usual)
-                                            : tr("%1 days for an answer assumed").arg(usual);
-    switch (letter.state) {
-    case LetterState::ToAsk:
-        return {MoveKind::Ask, tr("not asked yet; %1").arg(takes), usual};
-    case LetterState::Refused:
-        return {MoveKind::Ask, tr("refused: ask what would be accepted; %1").arg(takes), usual};
-    case LetterState::Granted:
-        return {MoveKind::Ask,
-                tr("ran out on %1: ask again; %2").arg(showDate(*letter.validUntil), takes), usual};
-    case LetterState::Asked:
-        break;
-    }
-    const int left = daysUntil(today, letter.askedOn->addDays(usual));
-    if (letter.askAgainOn)
-        return {MoveKind::Chase,
-                tr("asked %1, no answer; ask again %2")
-                    .arg(showDate(*letter.askedOn), showDate(*letter.askAgainOn)),
-                left};
-    return {MoveKind::Chase, tr("asked %1, no answer yet").arg(showDate(*letter.askedOn)), left};
-}
-
-bool letterHolds(const Letter &letter, QDate today)
-{
-    return letter.state == LetterState::Granted &&
-           (!letter.validUntil || *letter.validUntil >= today);
-}
-
-void judgeConsumable(const Records &records, const Part &part, const TaskNeed &need, double left,
-                     QDate today, LeafNeed &leaf)
-{
-    const Amount &amount = *need.amount;
-    leaf.met = part.stock && StockShares::isEnough(left, amount);
-    if (leaf.met)
-        return;
-    const QString have =
-        !part.stock ? tr("none in stock")
-        : left < part.stock->si()
-            ? tr("%1 in stock, promised to tasks before it").arg(printAmount(*part.stock))
-            : tr("%1 in stock").arg(printAmount(*part.stock));
-    const Judged j = part.state == PartState::Ordered
-                         ? onItsWay(records, part, today)
-                         : toBuy(part, tr("%1, %2 needed").arg(have, printAmount(amount)));
-    leaf.move = j.move;
-    leaf.reason = j.reason;
-    leaf.daysToMeet = j.days;
-}
-
 } // namespace
 
-int minutesPerWeek(const Records &records)
+int handsOf(const Records &records, const ohmwright::Task &task)
 {
-    // who begins together works together; a time without a start goes with the others of its day
-    struct DayTimes
-    {
-        std::map<QString, int> byStart; // the longest that begins then
-        int anyTime = 0;
+    const auto needs = records.of<TaskNeed>(task.id);
+    const bool accompanied = std::any_of(needs.begin(), needs.end(), [](const TaskNeed &need) {
+        return need.kind == ohmwright::NeedKind::Person;
+    });
+    return std::max(task.hands.value_or(1), accompanied ? 2 : 1);
+}
+
+std::array<int, kMostHands> minutesPerWeek(const Records &records)
+{
+    // hands in each minute of a day; what runs over midnight counts all the same
+    std::map<Weekday, std::array<int, std::size_t{2} * 24 * 60>> week;
+    std::map<Weekday, int> first; // a time without a start begins with the earliest that has one
+    const auto minuteOf = [](const QString &time) {
+        return std::clamp(time.left(2).toInt() * 60 + time.mid(3).toInt(), 0, 24 * 60 - 1);
     };
-    std::map<Weekday, DayTimes> week;
+    for (const WorkingTime &time : records.all<WorkingTime>())
+        if (!time.starts.isEmpty()) {
+            const int starts = minuteOf(time.starts);
+            const auto [at, fresh] = first.emplace(time.weekday, starts);
+            at->second = std::min(at->second, starts);
+        }
     for (const WorkingTime &time : records.all<WorkingTime>()) {
-        DayTimes &day = week[time.weekday];
-        int &longest = time.starts.isEmpty() ? day.anyTime : day.byStart[time.starts];
-        longest = std::max(longest, time.minutes);
+        const int from = time.starts.isEmpty() ? first[time.weekday] : minuteOf(time.starts);
+        auto &hands = week[time.weekday];
+        for (int minute = from; minute < from + time.minutes; ++minute)
+            hands[static_cast<std::size_t>(minute)] += time.hands;
     }
-    int minutes = 0;
-    for (const auto &[weekday, day] : week) {
-        int told = 0;
-        for (const auto &[start, longest] : day.byStart)
-            told += longest;
-        minutes += std::max(told, day.anyTime);
-    }
-    return minutes > 0 ? minutes : records.build().hoursPerWeek * 60;
+    std::array<int, kMostHands> minutes{};
+    for (const auto &[weekday, hands] : week)
+        for (const int there : hands)
+            for (int count = 0; count < std::min(there, kMostHands); ++count)
+                ++minutes[static_cast<std::size_t>(count)];
+    if (minutes[0] == 0)
+        minutes[0] = records.build().hoursPerWeek * 60;
+    for (std::size_t count = 1; count < minutes.size(); ++count)
+        if (minutes[count] == 0)
+            minutes[count] = minutes[count - 1];
+    return minutes;
 }
 
-int elapsedDays(const ohmwright::Task &task, int minutesPerWeek)
+int elapsedDays(const Records &records, const ohmwright::Task &task,
+                const std::array<int, kMostHands> &minutesPerWeek)
 {
+    const int told = std::max(1, task.hands.value_or(1));
+    const int minutes = (task.workMinutes + told - 1) / told;
+    const int perWeek = minutesPerWeek.at(
+        static_cast<std::size_t>(std::min(handsOf(records, task), kMostHands)) - 1);
     // ceil(minutes * 7 / minutes a week), whole numbers throughout
-    const int hands = (task.workMinutes * 7 + minutesPerWeek - 1) / minutesPerWeek;
-    return hands + task.waitDays;
-}
-
-LeafNeed judge(const Records &records, const TaskNeed &need, const StockShares &shares, QDate today)
-{
-    using Kind = ohmwright::NeedKind;
-    LeafNeed leaf;
-    const auto take = [&](const Judged &j) {
-        leaf.move = j.move;
-        leaf.reason = j.reason;
-        leaf.daysToMeet = j.days;
-    };
-    const Part *part = records.find(need.part);
-    if (part) {
-        leaf.subject = subjectOf("part", part->key);
-        leaf.subjectName = part->name;
-    } else {
-        leaf.subject = subjectOf(wordOf(need.kind).toLatin1().constData(), need.what);
-        leaf.subjectName = need.what;
-    }
-    const auto asPart = [&](PartState wanted) {
-        leaf.met = part && hasReached(part->state, wanted);
-        if (!leaf.met && part)
-            take(judgePart(records, *part, wanted, today));
-    };
-    const auto bySaying = [&](MoveKind move, const QString &reason) {
-        leaf.met = need.metOn.has_value();
-        take({move, reason, 0});
-    };
-    switch (need.kind) {
-    case Kind::Task:
-        break;
-    case Kind::Part:
-        leaf.kind = NeedKind::Part;
-        asPart(need.state.value_or(PartState::InHand));
-        break;
-    case Kind::Tool:
-        leaf.kind = NeedKind::Tool;
-        asPart(need.state.value_or(PartState::InHand));
-        break;
-    case Kind::Figure:
-        leaf.kind = NeedKind::Figure;
-        leaf.met = part && answersNeed(records, *part, need);
-        if (part) {
-            leaf.subject += u':' + wordOf(*need.quantity) +
-                            (need.basis ? u':' + wordOf(*need.basis) : QString());
-            leaf.subjectName = tr("%1 of %2")
-                                   .arg((need.basis ? wordOf(*need.basis) + u' ' : QString()) +
-                                            wordOf(*need.quantity),
-                                        part->name);
-        }
-        take({MoveKind::FindOut, tr("not known"), 0});
-        break;
-    case Kind::Consumable:
-        leaf.kind = NeedKind::Consumable;
-        if (part && need.amount)
-            judgeConsumable(records, *part, need, shares.leftFor(need, *part), today, leaf);
-        break;
-    case Kind::Service:
-        leaf.kind = NeedKind::Service;
-        if (part)
-            asPart(PartState::InHand);
-        else
-            bySaying(MoveKind::Order, tr("not booked yet"));
-        break;
-    case Kind::Money:
-        leaf.kind = NeedKind::Money;
-        bySaying(MoveKind::Pay,
-                 tr("%1 to be paid").arg(need.money ? printMoney(*need.money) : QString()));
-        break;
-    case Kind::Test: {
-        leaf.kind = NeedKind::Test;
-        if (const TestRecord *test = records.find(need.test)) {
-            leaf.met = test->result == TestResult::Passed;
-            leaf.subject = subjectOf("test", test->key);
-            leaf.subjectName = test->name;
-            take({MoveKind::Test,
-                  test->result == TestResult::Failed
-                      ? tr("failed %1: mend and repeat").arg(showDate(*test->doneOn))
-                      : tr("not done yet"),
-                  0});
-        }
-        break;
-    }
-    case Kind::Letter:
-        leaf.kind = NeedKind::Letter;
-        if (const Letter *letter = records.find(need.letter)) {
-            leaf.met = letterHolds(*letter, today);
-            leaf.subject = subjectOf("letter", letter->key);
-            leaf.subjectName = letter->subject;
-            if (!leaf.met)
-                take(judgeLetter(*letter, today));
-        }
-        break;
-    case Kind::Person:
-        leaf.kind = NeedKind::Person;
-        bySaying(MoveKind::Ask, tr("nobody has agreed yet"));
-        break;
-    case Kind::Permit:
-        leaf.kind = NeedKind::Permit;
-        bySaying(MoveKind::Ask, tr("no permit yet"));
-        if (const WorkPermit *permit = records.find(need.permit)) {
-            const QStringList lacking = lackingOf(*permit, today);
-            leaf.met = lacking.isEmpty();
-            leaf.subject = subjectOf("permit", permit->key);
-            leaf.subjectName = permit->name;
-            leaf.reason = lacking.join(tr(", "));
-        }
-        break;
-    case Kind::Interface:
-        leaf.kind = NeedKind::Interface;
-        if (const Interface *interface = records.find(need.interface)) {
-            leaf.met = interface->state == InterfaceState::Talks;
-            leaf.subject = subjectOf("interface", interface->key);
-            leaf.subjectName = interface->name;
-            if (!leaf.met)
-                take({MoveKind::FindOut,
-                      interface->state == InterfaceState::Understood
-                          ? tr("understood, but has not talked yet")
-                          : tr("it cannot be made to talk yet"),
-                      0});
-        }
-        break;
-    }
-    leaf.key = QString::number(need.id.value());
-    return leaf;
+    return static_cast<int>((7LL * minutes + perWeek - 1) / perWeek) + task.waitDays;
 }
 
 namespace {
@@ -382,7 +147,7 @@ Network networkOf(const Records &records, QDate today)
     index.reserve(tasks.size());
     for (const ohmwright::Task &task : tasks)
         index.emplace(task.id, index.size());
-    const int perWeek = minutesPerWeek(records);
+    const std::array<int, kMostHands> perWeek = minutesPerWeek(records);
     const Sending sending(records);
     const StockShares shares = StockShares::of(records);
     std::vector<SentNeed> sent;
@@ -398,7 +163,7 @@ Network networkOf(const Records &records, QDate today)
         node.done = task.state == TaskState::Done || node.aside;
         node.started = task.state == TaskState::Started;
         node.highVoltage = task.highVoltage;
-        node.elapsedDays = elapsedDays(task, perWeek);
+        node.elapsedDays = elapsedDays(records, task, perWeek);
         node.date = task.fixedOn ? task.fixedOn : task.targetOn;
         for (const TaskNeed &need : records.of<TaskNeed>(task.id)) {
             if (need.kind == ohmwright::NeedKind::Task) {

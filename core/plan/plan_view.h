@@ -8,6 +8,8 @@
 
 #include <QDate>
 
+#include <array>
+
 namespace ohmwright::plan {
 
 // Where nobody has said how long something takes. Common practice, no published source; shown as
@@ -15,11 +17,19 @@ namespace ohmwright::plan {
 inline constexpr int kAssumedAnswerDays = 28;
 inline constexpr int kAssumedLeadDays = 14;
 
-// Of one pair of hands: by the working times, or the build's hours a week where there are none.
-int minutesPerWeek(const Records &records);
-// Calendar days a task takes: its waiting time, and its hands-on time spread over the weeks at so
-// many minutes a week (1 or more), rounded up to a day.
-int elapsedDays(const ohmwright::Task &task, int minutesPerWeek);
+// Pairs of hands a task takes at once: as many as it tells, and two at least where a person is
+// needed beside the one who works.
+int handsOf(const Records &records, const ohmwright::Task &task);
+
+inline constexpr int kMostHands = 4; // a working time and a task tell no more
+
+// Minutes by the clock when one pair of hands is there, two, …: by the working times, or the
+// build's hours a week where there are none. Where so many are never there, the time of fewer.
+std::array<int, kMostHands> minutesPerWeek(const Records &records);
+// Calendar days a task takes: its waiting time, and its work by the clock spread over the weeks
+// that have the hands it takes, rounded up to a day. Knows no days off: the forecast does.
+int elapsedDays(const Records &records, const ohmwright::Task &task,
+                const std::array<int, kMostHands> &minutesPerWeek);
 
 // Tasks in key order, so that index i is records.all<Task>().rows()[i]. Beside what the records
 // say:
