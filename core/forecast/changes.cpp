@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/forecast/changes.h"
 
+#include "core/forecast/free_work.h"
 #include "core/forecast/hours.h"
+#include "core/forecast/usual_week.h"
 #include "core/parts/options.h"
 
 #include <QCoreApplication>
-
-#include <algorithm>
 
 namespace ohmwright::forecast {
 
@@ -26,147 +26,6 @@ void changeAll(Records &records, Change change)
     for (R &row : rows)
         change(row);
     records.all<R>().assign(std::move(rows));
-}
-
-// The pattern that stands for the hours a week while none is told (hours.h), as working times.
-void tellAssumedHours(Records &records)
-{
-    if (records.all<WorkingTime>().size() > 0)
-        return;
-    const int minutes = records.build().hoursPerWeek * 60;
-    std::vector<WorkingTime> times;
-    const auto add = [&](Weekday day, int length) {
-        WorkingTime time;
-        time.id = Id<WorkingTime>(static_cast<std::int64_t>(times.size()) + 1);
-        time.key = wordOf(day);
-        time.weekday = day;
-        time.minutes = std::clamp(length, 1, 1440);
-        times.push_back(time);
-    };
-    if (minutes <= 24 * 60) {
-        add(Weekday::Tuesday, minutes / 4);
-        add(Weekday::Thursday, minutes / 4);
-        add(Weekday::Saturday, minutes / 2);
-    } else {
-        for (int day = 0; day < 7; ++day)
-            add(static_cast<Weekday>(day), minutes / 7);
-    }
-    records.all<WorkingTime>().assign(std::move(times));
-}
-
-// The usual week alone, told or assumed.
-Records withUsualWeek(const Records &records)
-{
-    Records week;
-    week.all<Build>() = records.all<Build>();
-    week.all<WorkingTime>() = records.all<WorkingTime>();
-    tellAssumedHours(week);
-    return week;
-}
-
-void addMinutes(Records &records, int minutes)
-{
-    tellAssumedHours(records);
-    std::vector<WorkingTime> times = records.all<WorkingTime>().rows();
-    const auto longest = std::max_element(
-        times.begin(), times.end(),
-        [](const WorkingTime &a, const WorkingTime &b) { return a.minutes < b.minutes; });
-    longest->minutes = std::min(1440, longest->minutes + minutes);
-    records.all<WorkingTime>().assign(std::move(times));
-}
-
-// From when to when somebody works on a day of the usual week, and when those working times begin
-// that say no start (as hours.h has it). `from` is `to` on a free day.
-struct DaySpan
-{
-    int starts = 0, from = 0, to = 0; // minutes of the day
-};
-
-DaySpan spanOf(const Records &records, Weekday weekday)
-{
-    DaySpan span;
-    std::optional<int> earliest;
-    for (const WorkingTime &time : records.all<WorkingTime>())
-        if (const std::optional<int> start = minuteOf(time.starts);
-            start && time.weekday == weekday)
-            earliest = std::min(earliest.value_or(*start), *start);
-    span.starts = earliest.value_or(usualStart(static_cast<int>(weekday) + 1));
-    span.from = span.to = span.starts;
-    for (const WorkingTime &time : records.all<WorkingTime>())
-        if (time.weekday == weekday) {
-            // what would run over midnight is planned before it (hours.h)
-            const int start = std::max(0, std::min(minuteOf(time.starts).value_or(span.starts),
-                                                   kMinutesOfADay - time.minutes));
-            span.from = std::min(span.from, start);
-            span.to = std::max(span.to, start + time.minutes);
-        }
-    return span;
-}
-
-// Alone, behind what there is on that day, or before it where midnight is too near.
-void addEvening(Records &records, Weekday weekday, int minutes)
-{
-    tellAssumedHours(records);
-    const DaySpan span = spanOf(records, weekday);
-    const auto clock = [](int minute) {
-        return QStringLiteral("%1:%2")
-            .arg(minute / 60, 2, 10, QLatin1Char('0'))
-            .arg(minute % 60, 2, 10, QLatin1Char('0'));
-    };
-    std::vector<WorkingTime> times = records.all<WorkingTime>().rows();
-    WorkingTime further;
-    std::int64_t last = 0;
-    for (WorkingTime &time : times) {
-        last = std::max(last, time.id.value());
-        if (time.weekday == weekday && time.starts.isEmpty())
-            time.starts = clock(span.starts); // else they would begin with the further one
-    }
-    further.id = Id<WorkingTime>(last + 1);
-    further.key = QStringLiteral("further");
-    further.weekday = weekday;
-    further.minutes = minutes;
-    further.starts = span.to + minutes <= kMinutesOfADay ? clock(span.to)
-                     : span.from >= minutes              ? clock(span.from - minutes)
-                                                         : QString();
-    times.push_back(further);
-    records.all<WorkingTime>().assign(std::move(times));
-}
-
-// A task as good as done, and what waited on it waiting on the tasks it waited on itself: the way
-// through it stays.
-void leaveOut(Records &records, const QString &key, QDate today)
-{
-    const auto *task = records.byKey<ohmwright::Task>(key);
-    if (!task)
-        return;
-    const Id<ohmwright::Task> gone = task->id;
-    std::vector<Id<ohmwright::Task>> before;
-    for (const TaskNeed &need : records.of<TaskNeed>(gone))
-        if (need.after)
-            before.push_back(*need.after);
-    std::vector<TaskNeed> needs;
-    std::int64_t last = 0;
-    for (const TaskNeed &need : records.all<TaskNeed>())
-        last = std::max(last, need.id.value());
-    for (const TaskNeed &need : records.all<TaskNeed>()) {
-        if (need.after != gone) {
-            needs.push_back(need);
-            continue;
-        }
-        for (const Id<ohmwright::Task> one : before) {
-            TaskNeed handedOn = need;
-            handedOn.id = Id<TaskNeed>(++last);
-            handedOn.after = one;
-            needs.push_back(handedOn);
-        }
-    }
-    records.all<TaskNeed>().assign(std::move(needs));
-    changeAll<ohmwright::Task>(records, [&](ohmwright::Task &one) {
-        if (one.id == gone) {
-            one.state = TaskState::Done;
-            one.doneOn = today;
-        }
-    });
 }
 
 Result<int> minutesIn(const QString &text)
@@ -203,7 +62,7 @@ Result<PlanChange> parseEvening(const QString &rest, const Records &records)
         return fail(minutes.error());
     change.weekday = *day;
     change.minutes = *minutes;
-    const DaySpan span = spanOf(withUsualWeek(records), *day);
+    const DaySpan span = spanOf(records, *day);
     if (span.to > span.from && span.to + *minutes > kMinutesOfADay && span.from < *minutes)
         return fail(ProblemCode::BadInput, tr("%1 has not %2 left beside the work there is.")
                                                .arg(dayName(*day), duration(*minutes)));
@@ -211,45 +70,6 @@ Result<PlanChange> parseEvening(const QString &rest, const Records &records)
 }
 
 } // namespace
-
-std::array<bool, 7> workingDays(const Records &records)
-{
-    const Records week = withUsualWeek(records);
-    std::array<bool, 7> days{};
-    for (const WorkingTime &time : week.all<WorkingTime>())
-        days[static_cast<std::size_t>(time.weekday)] = true;
-    return days;
-}
-
-bool isFreeWork(const Records &records, const ohmwright::Task &task)
-{
-    if (task.milestone || task.highVoltage || task.trade == Trade::Testing ||
-        task.trade == Trade::Paperwork || task.failPercent.value_or(0) > 0 || task.buys ||
-        task.asks || task.opens)
-        return false;
-    const auto needs = records.of<TaskNeed>(task.id);
-    return std::none_of(needs.begin(), needs.end(), [](const TaskNeed &need) {
-        return need.kind == NeedKind::Permit || need.kind == NeedKind::Test ||
-               need.kind == NeedKind::Letter;
-    });
-}
-
-std::set<Id<ohmwright::Task>> neededByWork(const Records &records)
-{
-    std::set<Id<ohmwright::Task>> needed;
-    for (const TaskNeed &need : records.all<TaskNeed>()) {
-        const auto *waiting = need.after ? records.find(need.task) : nullptr;
-        if (waiting && waiting->state != TaskState::Done && !waiting->milestone)
-            needed.insert(*need.after);
-    }
-    return needed;
-}
-
-bool mayBeLeftOut(const Records &records, const ohmwright::Task &task,
-                  const std::set<Id<ohmwright::Task>> &needed)
-{
-    return isFreeWork(records, task) && !needed.contains(task.id);
-}
 
 QString PlanChange::code() const
 {
@@ -304,6 +124,8 @@ Result<PlanChange> parsePlanChange(const QString &text, const Records &records)
         if (part->state != PartState::Wanted)
             return fail(ProblemCode::NotFound,
                         tr("“%1” is not wanted, it is %2.").arg(part->name, wordOf(part->state)));
+        if (const QString why = whyNotToday(records, *part); !why.isEmpty())
+            return fail(ProblemCode::NotAllowed, why);
         change.kind = PlanChange::Kind::Order;
         return change;
     }
@@ -318,12 +140,8 @@ Result<PlanChange> parsePlanChange(const QString &text, const Records &records)
         if (!isPlannedWith(records, task->option))
             return fail(ProblemCode::NotFound,
                         tr("“%1” is set aside, so it is in no plan.").arg(task->title));
-        if (!isFreeWork(records, *task))
-            return fail(ProblemCode::NotAllowed,
-                        tr("No plan leaves out “%1”: a milestone, high voltage, a test, a paper, "
-                           "what may fail, needs a test, a permit or a letter, or buys, opens or "
-                           "asks for something.")
-                            .arg(task->title));
+        if (const QString why = whyKept(records, *task, waitedOnBy(records)); !why.isEmpty())
+            return fail(ProblemCode::NotAllowed, why);
         change.kind = PlanChange::Kind::Drop;
         return change;
     }
@@ -367,11 +185,7 @@ Records changedBy(const Records &records, const PlanChange &change, QDate today)
         addEvening(changed, change.weekday, change.minutes);
         break;
     case PlanChange::Kind::Helper:
-        tellAssumedHours(changed);
-        changeAll<WorkingTime>(changed, [&](WorkingTime &time) {
-            if (time.weekday == change.weekday)
-                ++time.hands;
-        });
+        addHelper(changed, change.weekday);
         break;
     case PlanChange::Kind::Order: {
         const Part *part = records.byKey<Part>(change.key);
@@ -382,7 +196,13 @@ Records changedBy(const Records &records, const PlanChange &change, QDate today)
         break;
     }
     case PlanChange::Kind::Drop:
-        leaveOut(changed, change.key, today);
+        // nothing open waits on it (free_work.h)
+        changeAll<ohmwright::Task>(changed, [&](ohmwright::Task &task) {
+            if (task.key == change.key) {
+                task.state = TaskState::Done;
+                task.doneOn = today;
+            }
+        });
         break;
     }
     return changed;

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/forecast/gains.h"
 
+#include "core/forecast/free_work.h"
+#include "core/forecast/usual_week.h"
+
 #include <QCoreApplication>
 
 #include <algorithm>
@@ -186,10 +189,12 @@ std::vector<PlanChange> worthTrying(const Records &records, const WorkPlan &plan
         if (days[day])
             changes.push_back({Kind::Helper, 0, static_cast<Weekday>(day), {}});
     for (const Activity &a : plan.activities)
-        if (a.toOrder && !a.after.empty())
+        if (const Part *part =
+                a.toOrder && !a.after.empty() ? records.byKey<Part>(a.part) : nullptr;
+            part && whyNotToday(records, *part).isEmpty())
             changes.push_back({Kind::Order, 0, {}, a.part});
 
-    const std::set<Id<ohmwright::Task>> needed = neededByWork(records);
+    const WaitedOn waited = waitedOnBy(records);
     for (std::size_t m = 0; m < plan.milestones.size(); ++m) {
         if (plan.activities[plan.milestones[m]].key != milestone)
             continue;
@@ -200,7 +205,7 @@ std::vector<PlanChange> worthTrying(const Records &records, const WorkPlan &plan
             const auto *task = a.kind == ActivityKind::Task && driving[i] > 0
                                    ? records.byKey<ohmwright::Task>(a.key)
                                    : nullptr;
-            if (task && mayBeLeftOut(records, *task, needed))
+            if (task && whyKept(records, *task, waited).isEmpty())
                 tasks.push_back(i);
         }
         std::stable_sort(tasks.begin(), tasks.end(),
@@ -226,7 +231,7 @@ std::vector<Gain> sureGains(const Records &records, const WorkPlan &plan,
     const Samples base = quick.sample({at}, {}, watch);
     for (const PlanChange &change : worthTrying(records, plan, forecast, milestone)) {
         for (const Gain &gain : gainsOver(base, records, plan, quick, {at}, change, fewer, watch))
-            if (gain.isSure())
+            if (gain.isSure() && std::lround(gain.meanDays) >= 1) // "mean 0 days earlier" is none
                 sure.push_back(gain);
         if (watch.isCancelled())
             return {};

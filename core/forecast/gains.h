@@ -39,15 +39,16 @@ Gain gainOf(const Records &records, const WorkPlan &plan, const Simulation &simu
             const Watch &watch = {});
 
 // Changes worth trying: an hour more, a helper on each day with working times, every part that
-// waits for a task to order it, and of the tasks that may be left out (mayBeLeftOut) those that
-// most often drive the milestone.
+// waits for a task to order it and could be ordered today all the same, and of the tasks that no
+// other waits on and that protect nobody (free_work.h) those that most often drive the milestone.
 std::vector<PlanChange> worthTrying(const Records &records, const WorkPlan &plan,
                                     const Forecast &forecast, const QString &milestone);
 
 // Samples that many changes are tried on, one after the other.
 inline constexpr int kGainSamples = 4000;
 
-// Those of worthTrying whose gain is sure on at most kGainSamples, greatest first.
+// Those of worthTrying whose gain is sure on at most kGainSamples, and a day at least in the mean
+// too, greatest first.
 std::vector<Gain> sureGains(const Records &records, const WorkPlan &plan,
                             const Simulation &simulation, const Forecast &forecast,
                             const QString &milestone, const Settings &settings,

@@ -25,11 +25,8 @@ struct Stretch
 
 void add(Day &day, const Stretch &stretch)
 {
-    const int count =
-        std::clamp((stretch.minutes + kSlotMinutes / 2) / kSlotMinutes, 1, kSlotsPerDay);
-    // what would run over midnight is moved forward: it is the hours that count, not the clock
-    const int first = std::min(stretch.from / kSlotMinutes, kSlotsPerDay - count);
-    for (int slot = first; slot < first + count; ++slot)
+    const DaySlots taken = daySlotsOf(stretch.from, stretch.minutes);
+    for (int slot = taken.first; slot < taken.first + taken.count; ++slot)
         day[static_cast<std::size_t>(slot)] += stretch.hands;
 }
 
@@ -117,6 +114,12 @@ private:
 };
 
 } // namespace
+
+DaySlots daySlotsOf(int startMinute, int minutes)
+{
+    const int count = std::clamp((minutes + kSlotMinutes / 2) / kSlotMinutes, 1, kSlotsPerDay);
+    return {std::min(startMinute / kSlotMinutes, kSlotsPerDay - count), count};
+}
 
 QString dayName(Weekday weekday)
 {

@@ -26,6 +26,14 @@ std::optional<int> minuteOf(const QString &time);
 // Minute of the day when work begins where no start is told; Monday is 1, as in ISO 8601.
 int usualStart(int isoWeekday);
 
+// The slots of a day, counted from midnight, that a working time takes. What would run over
+// midnight is moved forward: it is the hours that count, not the clock.
+struct DaySlots
+{
+    int first = 0, count = 1;
+};
+DaySlots daySlotsOf(int startMinute, int minutes);
+
 struct Hours
 {
     plan::Timeline timeline; // day 0: today; one resource, the pairs of hands

@@ -2,6 +2,7 @@
 #include "ui/forecast/try_line.h"
 
 #include "core/forecast/changes.h"
+#include "core/forecast/free_work.h"
 #include "core/forecast/hours.h"
 #include "ui/build_order/task_texts.h"
 #include "ui/forecast/change_trial.h"
@@ -147,7 +148,8 @@ void TryLine::fitValue()
     m_values->setMaximumWidth(name ? kValueWidth : m_values->currentWidget()->sizeHint().width());
 }
 
-// What can be picked: parts the plan has still to order, and tasks that protect nobody.
+// What can be picked: parts that could be ordered today, and tasks that nothing waits on and that
+// protect nobody.
 void TryLine::readBook()
 {
     const auto told = m_forecaster.latest();
@@ -155,19 +157,17 @@ void TryLine::readBook()
         return;
     std::vector<KnownName> parts;
     std::vector<KnownName> tasks;
-    const std::set<Id<Task>> needed = forecast::neededByWork(*told->records);
+    const forecast::WaitedOn waited = forecast::waitedOnBy(*told->records);
     for (const forecast::Activity &a : told->plan.activities) {
-        if (a.toOrder)
+        const Part *part = a.toOrder ? told->records->byKey<Part>(a.part) : nullptr;
+        if (part && forecast::whyNotToday(*told->records, *part).isEmpty())
             parts.push_back({a.part, a.name,
                              a.after.empty() ? tr("planned to be ordered today already")
                                              : tr("waits for a task to order it")});
         const Task *task =
             a.kind == forecast::ActivityKind::Task ? told->records->byKey<Task>(a.key) : nullptr;
-        if (task && forecast::isFreeWork(*told->records, *task))
-            tasks.push_back({a.key, a.name,
-                             !needed.contains(task->id)
-                                 ? task->area
-                                 : tr("others wait on it, and then on what it waits on")});
+        if (task && forecast::whyKept(*told->records, *task, waited).isEmpty())
+            tasks.push_back({a.key, a.name, task->area});
     }
     m_part->setKnown(std::move(parts));
     m_task->setKnown(std::move(tasks));

@@ -93,19 +93,19 @@ TEST_F(SixTasksForecast, orderByIsTheDayBeforeTheFittingEveningWouldSlip)
     EXPECT_EQ(orders[0].latestDay, 1);
 }
 
-TEST_F(SixTasksForecast, orderingTodayGainsTheWeekThatMeasuringCosts)
+TEST_F(SixTasksForecast, orderingTodayGainsTheDaysThatStrippingCosts)
 {
-    // the coupling is ordered once measured, on day 8: there on day 22, a Tuesday
-    m_six.change<Task>(m_six.measure, [&](Task &t) { t.buys = m_six.coupling; });
+    // the coupling is ordered once stripped, on day 3: there on day 17, a Thursday
+    m_six.change<Task>(m_six.strip, [&](Task &t) { t.buys = m_six.coupling; });
     look();
-    EXPECT_EQ(of("fit").plannedStart, 22);
-    EXPECT_EQ(of("rolling").plannedFinish, 22);
+    EXPECT_EQ(of("fit").plannedStart, 17);
+    EXPECT_EQ(of("rolling").plannedFinish, 17);
     const Result<PlanChange> order =
         parsePlanChange(QStringLiteral("order:coupling"), m_six.book.records());
     OHMWRIGHT_ASSERT_OK(order);
     const Gain gain = gainOf(m_six.book.records(), m_plan, *m_simulation, QStringLiteral("rolling"),
                              *order, m_settings);
-    EXPECT_EQ(gain.days, 7);
+    EXPECT_EQ(gain.days, 2);
     EXPECT_EQ(gain.standardError, 0);
     EXPECT_TRUE(gain.isSure());
     // an hour more on Saturday moves nothing here; without lifting, a helper is of no use either
@@ -426,7 +426,9 @@ TEST_F(SixTasksForecast, changesAreReadOrRefusedWithASentence)
     EXPECT_EQ(code("hours+90"), QStringLiteral("hours+90"));
     EXPECT_EQ(code("helper:Saturday"), QStringLiteral("helper:saturday"));
     EXPECT_EQ(code("order:coupling"), QStringLiteral("order:coupling"));
-    EXPECT_EQ(code("drop:glue"), QStringLiteral("drop:glue"));
+    EXPECT_TRUE(code("drop:glue").contains(QStringLiteral("waits on it")));
+    m_six.add("shelf", 60, {});
+    EXPECT_EQ(code("drop:shelf"), QStringLiteral("drop:shelf"));
     EXPECT_TRUE(code("hours+0").endsWith(u'.'));
     EXPECT_TRUE(code("helper:someday").endsWith(u'.'));
     EXPECT_TRUE(code("order:nothing").endsWith(u'.'));
