@@ -27,7 +27,7 @@ int daysToWish(const Records &records, const plan::Network &network, std::size_t
         minutes += tasks[task].workMinutes;
     const long long perWeek = 60LL * records.build().hoursPerWeek;
     const long long byWork = (minutes * 7 + perWeek - 1) / perWeek;
-    return static_cast<int>(std::max<long long>(holdUps.chainDays, byWork) * 19 / 10);
+    return static_cast<int>(std::max(holdUps.chainDays * 18LL, byWork * 20) / 10);
 }
 
 void wishForDates(Records &records, QDate today)

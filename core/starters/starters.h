@@ -75,10 +75,10 @@ Result<QByteArray> starterDocument(const QString &name, const StarterAnswers &an
                                    const StarterBook &book);
 
 // The same as records: the document as the interchange reads it, so everything that it refuses is
-// refused here, and each milestone with a date to wish for: the longer of its chain of waits and
-// of its work at the hours of the working times, and nine tenths more. A rule of thumb, no
-// published source, chosen so that forecasts of the starters with their usual answers keep the
-// dates at 80 %.
+// refused here, and each milestone with a date to wish for: the longer of its chain of waits, and
+// eight tenths more, and of its work at the hours of the working times, and as much again. A rule
+// of thumb, no published source, chosen so that forecasts of the starters with their usual answers
+// keep the dates at 80 %.
 Result<Records> starterRecords(const QString &name, const StarterAnswers &answers,
                                const StarterBook &book, const IdSource &nextId);
 

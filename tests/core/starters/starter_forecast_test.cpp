@@ -10,6 +10,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <set>
 
 namespace ohmwright {
@@ -109,6 +110,34 @@ TEST_P(StarterForecast, PlansNobodyAloneWhereACautionOrANeedSaysTwo)
         }
         if (HasFailure())
             return;
+    }
+}
+
+// The wished dates are a rule of thumb (starter_records.cpp); a milestone's 80 % day stands by it.
+TEST_P(StarterForecast, WishesForDatesNearThoseItTellsAt80Percent)
+{
+    std::vector<StarterAnswers> all{{}};
+    for (const StarterQuestion &question : starter.questions)
+        for (const StarterAnswer &answer : question.answers)
+            if (question.key == QLatin1String("hands") && answer.key != question.usual)
+                all.push_back({{question.key, answer.key}});
+    for (const StarterAnswers &answers : all) {
+        SCOPED_TRACE(saying(answers));
+        const Records records = recordsOf(answers);
+        const WorkPlan plan = workPlanOf(records, sampleBook().today);
+        Settings settings;
+        settings.samples = 400;
+        settings.orderPasses = 4000;
+        const Forecast told = forecastOf(plan, settings);
+        for (const std::size_t m : plan.milestones) {
+            const Task *task = records.byKey<Task>(plan.activities[m].key);
+            const auto wished = static_cast<int>(sampleBook().today.daysTo(*task->targetOn));
+            const int at80 = told.activities[m].ready[1];
+            EXPECT_LE(wished * 100, at80 * (task->key == QLatin1String("road-ready") ? 125 : 180))
+                << task->key.toStdString() << " wished for day " << wished << ", told " << at80;
+            EXPECT_GE(wished * 100, at80 * (answers.isEmpty() ? 100 : 90))
+                << task->key.toStdString() << " wished for day " << wished << ", told " << at80;
+        }
     }
 }
 
