@@ -2,6 +2,7 @@
 // ohmwright holdups BOOK [--milestone NAME]
 #include "app/commands/commands.h"
 #include "core/book/book.h"
+#include "core/forecast/move_days.h"
 #include "core/plan/plan_view.h"
 
 #include <QCoreApplication>
@@ -55,7 +56,9 @@ public:
             choose(network, options.value(QStringLiteral("milestone")));
         if (!milestone)
             return refuse(io, milestone.error());
-        const plan::HoldUps holdUps = plan::holdUps(network, *milestone);
+        plan::HoldUps holdUps = plan::holdUps(network, *milestone);
+        forecast::tellLatestDays(holdUps, network,
+                                 forecast::workPlanOf((*book)->records(), io.clock.today()));
         if (options.isSet(QStringLiteral("json")))
             printJson(io, asJson(network, holdUps));
         else

@@ -17,26 +17,6 @@ constexpr std::uint64_t kFirstOrderSample = 1'000'000;
 // Activities placed in all its passes: so a plan of thousands does not take minutes.
 constexpr std::size_t kOrderPlacements = 10'000'000;
 
-plan::Workload workloadOf(const WorkPlan &plan)
-{
-    plan::Workload load;
-    load.timeline = plan.timeline;
-    load.held = plan.held;
-    load.activities.reserve(plan.activities.size());
-    for (const Activity &a : plan.activities) {
-        plan::Activity one;
-        const bool again = a.risk.has_value(); // happens in some samples only
-        one.work = again ? 0 : slotsOf(a.work.likely);
-        one.waitDays = again ? 0 : a.wait.likely;
-        one.demand = a.demand;
-        one.releaseDay = a.releaseDay;
-        one.manner = a.manner;
-        one.after = a.after;
-        load.activities.push_back(std::move(one));
-    }
-    return load;
-}
-
 // The activities that set when `target` is ready, from it back; each once.
 template <class Mark>
 void traceBack(const plan::Levelled &plan, std::size_t target, std::size_t count, Mark mark)
@@ -57,6 +37,26 @@ void traceBack(const plan::Levelled &plan, std::size_t target, std::size_t count
 }
 
 } // namespace
+
+plan::Workload workloadOf(const WorkPlan &plan)
+{
+    plan::Workload load;
+    load.timeline = plan.timeline;
+    load.held = plan.held;
+    load.activities.reserve(plan.activities.size());
+    for (const Activity &a : plan.activities) {
+        plan::Activity one;
+        const bool again = a.risk.has_value(); // happens in some samples only
+        one.work = again ? 0 : slotsOf(a.work.likely);
+        one.waitDays = again ? 0 : a.wait.likely;
+        one.demand = a.demand;
+        one.releaseDay = a.releaseDay;
+        one.manner = a.manner;
+        one.after = a.after;
+        load.activities.push_back(std::move(one));
+    }
+    return load;
+}
 
 int dayAt(std::vector<int> &ready, int percent)
 {

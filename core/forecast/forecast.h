@@ -105,6 +105,9 @@ private:
     plan::Workload m_workload;
 };
 
+// For the planning engine, by the likely times; without what is done again if a test fails.
+plan::Workload workloadOf(const WorkPlan &plan);
+
 // The day by which `percent` of the samples are ready: the smallest with at least that share.
 // plan::kNever if too many never are. `ready` is reordered; not empty.
 int dayAt(std::vector<int> &ready, int percent);

@@ -6,6 +6,7 @@
 #include "core/parts/questions.h"
 #include "core/plan/plan_view.h"
 #include "core/quantity/dates.h"
+#include "ui/bench/bench_moves.h"
 #include "ui/bench/bench_rows.h"
 #include "ui/bench/work_log_panel.h"
 #include "ui/forecast/forecaster.h"
@@ -41,12 +42,6 @@ QLabel *quiet(const Theme &theme, const QString &text)
     palette.setColor(QPalette::WindowText, theme.tokens().mute);
     label->setPalette(palette);
     return label;
-}
-
-QString lead(const plan::Move &move)
-{
-    return move.latestStart ? BenchPage::tr("by %1").arg(showDate(*move.latestStart))
-                            : BenchPage::tr("%1 days before").arg(move.chainDays);
 }
 
 QString daysLeft(int days)
@@ -264,19 +259,14 @@ void BenchPage::rebuild()
 
     const plan::Network network = plan::networkOf(records, today);
     const auto milestone = plan::nextMilestone(network);
-    plan::HoldUps held;
-    if (milestone)
-        held = plan::holdUps(network, *milestone);
+    const BenchMoves moves = benchMoves(network, milestone, m_forecaster.latest(), today);
 
     section(left, tr("What you can do now"),
             milestone ? tr("towards “%1”").arg(network.tasks[*milestone].title) : QString());
-    std::vector<const plan::Move *> doable;
-    for (const plan::Move &move : held.moves)
-        if (move.kind == plan::MoveKind::Do && move.needs.empty())
-            doable.push_back(&move);
+    const std::vector<plan::Move> &doable = moves.doable;
     for (std::size_t i = 0; i < shownOf(tr("to do now"), doable.size()); ++i) {
-        const plan::Task &task = network.tasks[doable[i]->for_.front()];
-        row(left, {lead(*doable[i]), task.title, task.area, task.highVoltage},
+        const plan::Task &task = network.tasks[doable[i].for_.front()];
+        row(left, {leadOf(doable[i], today), task.title, task.area, task.highVoltage},
             [this, key = task.key] { emit taskWanted(key); });
     }
     if (doable.empty())
@@ -296,20 +286,16 @@ void BenchPage::rebuild()
         section(left, tr("What holds up “%1”").arg(goal.title),
                 goal.date ? tr("to keep %1; %2 days of work and waiting")
                                 .arg(showDate(*goal.date))
-                                .arg(held.chainDays)
-                          : tr("%1 days of work and waiting").arg(held.chainDays));
-        std::vector<const plan::Move *> others;
-        for (const plan::Move &move : held.moves)
-            if (move.kind != plan::MoveKind::Do || !move.needs.empty())
-                others.push_back(&move);
+                                .arg(moves.held.chainDays)
+                          : tr("%1 days of work and waiting").arg(moves.held.chainDays));
+        const std::vector<forecast::MoveSoon> &others = moves.others;
         for (std::size_t i = 0; i < shownOf(tr("held up"), others.size()); ++i) {
-            const plan::Move &move = *others[i];
+            const plan::Move &move = others[i].move;
             row(left,
-                {lead(move), tr("%1: %2").arg(plan::moveKindName(move.kind), move.title), move.why,
-                 false},
-                [this, goal = goal.key, kind = move.kind, subject = move.subject] {
-                    emit moveWanted(goal, kind, subject);
-                });
+                {leadOf(move, today), tr("%1: %2").arg(plan::moveKindName(move.kind), move.title),
+                 move.why, false},
+                [this, goal = network.tasks[others[i].milestone].key, kind = move.kind,
+                 subject = move.subject] { emit moveWanted(goal, kind, subject); });
         }
         addRest(*left, tr("held up"), others.size());
     }

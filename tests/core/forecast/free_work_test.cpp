@@ -143,8 +143,7 @@ TEST_F(FreeWork, IsNothingOfTheSafetySystemsOrOnAHighVoltageCircuit)
         << kept(m_shelf).toStdString();
 }
 
-// Ten hours at the shelf, in the same bay as the fitting: it takes the hands that gluing needs.
-TEST_F(FreeWork, AloneIsAdvised)
+TEST_F(FreeWork, IsAllThatIsEverAdvisedToBeLeftOut)
 {
     for (const QString &key : tried(PlanChange::Kind::Drop))
         EXPECT_EQ(key, QStringLiteral("shelf"));

@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The days by which the moves of a milestone (plan::holdUps) are to be begun, as the planning
+// engine and the forecast have them: with hands, calendar, days off and bays, where a chain of
+// tasks knows elapsed days alone.
+#pragma once
+
+#include "core/forecast/order_by.h"
+#include "core/forecast/work_plan.h"
+
+namespace ohmwright::forecast {
+
+// Gives each move the latest day to begin that keeps the milestone's date by the likely times: all
+// that the milestone waits on is levelled and pushed as late as it goes. If the plan is longer than
+// the time there is, the days are that many earlier, and in the past: then the date is missed. What
+// `orders` says to order or ask earlier, at `confidence` percent, counts before that, with the
+// reason added to the move's; so does a day of the move's own. Moves are sorted by it anew.
+// Without a date of the milestone only what `orders` and the moves say counts. `holdUps` and
+// `network` of the same book as the plan, which may be a little behind.
+void tellLatestDays(plan::HoldUps &holdUps, const plan::Network &network, const WorkPlan &plan,
+                    const std::vector<OrderBy> &orders = {}, int confidence = 80);
+
+struct MoveSoon
+{
+    std::size_t milestone = 0; // a task of the network
+    plan::Move move;
+};
+
+// Moves of other milestones than that of `shown` that have a day of their own (a return that ends,
+// an answer to ask after) within so many days, earliest first; none that `shown` has.
+std::vector<MoveSoon> movesSoon(const plan::Network &network, const plan::HoldUps &shown,
+                                QDate today, int days);
+
+} // namespace ohmwright::forecast
