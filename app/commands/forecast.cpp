@@ -6,6 +6,7 @@
 #include "core/forecast/cash.h"
 #include "core/forecast/gains.h"
 #include "core/forecast/learning.h"
+#include "core/forecast/milestone_dates.h"
 #include "core/forecast/order_by.h"
 #include "core/quantity/dates.h"
 
@@ -296,9 +297,13 @@ private:
         for (const std::size_t m : told.plan.milestones) {
             const ActivityForecast &a = told.forecast.activities[m];
             const std::optional<QDate> date = wished(told, m);
+            const bool fixed = appointmentOf(told.records, told.plan.activities[m]).has_value();
             rows.push_back({told.plan.activities[m].name, day(told.forecast, a.plannedFinish),
                             day(told.forecast, a.ready[0]), day(told.forecast, a.ready[1]),
-                            day(told.forecast, a.ready[2]), date ? printDate(*date) : QString(),
+                            day(told.forecast, a.ready[2]),
+                            !date   ? QString()
+                            : fixed ? tr("%1 (appointment)").arg(printDate(*date))
+                                    : printDate(*date),
                             isLate(told, m) && date ? tr("late at 80 %") : QString()});
         }
         out << columns(rows, {});
@@ -400,6 +405,8 @@ private:
                            told.forecast.drivingMilestone[told.asked.milestone][i]);
                 one.insert(QStringLiteral("milestone_waits_on_it"), linked[i] != 0);
             }
+            if (const std::optional<QDate> fixed = appointmentOf(told.records, a))
+                one.insert(QStringLiteral("appointment"), printDate(*fixed));
             activities << one;
         }
         QJsonArray milestones;

@@ -260,6 +260,8 @@ void ForecastPage::fillMilestones()
         const std::optional<QDate> date =
             !task ? std::nullopt : (task->fixedOn ? task->fixedOn : task->targetOn);
         QString wished = date ? showDate(*date) : QString();
+        if (task && task->fixedOn)
+            wished = tr("%1 (appointment)").arg(wished);
         if (date && (a.ready[1] == plan::kNever || told.forecast.dayOf(a.ready[1]) > *date))
             wished += tr(", late");
         rows.push_back({{told.plan.activities[m].name, day(told.forecast, a.plannedFinish),
