@@ -2,12 +2,9 @@
 // ohmwright forecast BOOK [--milestone NAME] [--samples N] [--seed N] [--confidence N] [--try
 // CHANGE]
 #include "app/commands/commands.h"
+#include "app/commands/forecast_json.h"
 #include "core/book/book.h"
-#include "core/forecast/cash.h"
-#include "core/forecast/gains.h"
-#include "core/forecast/learning.h"
 #include "core/forecast/milestone_dates.h"
-#include "core/forecast/order_by.h"
 #include "core/quantity/dates.h"
 
 #include <QCoreApplication>
@@ -20,14 +17,6 @@ namespace ohmwright {
 namespace {
 
 using namespace forecast;
-
-struct Asked
-{
-    Settings settings;
-    int confidence = 80;
-    std::optional<PlanChange> change;
-    std::size_t milestone = 0; // place in the plan's milestones
-};
 
 class ForecastCommand final : public Command
 {
@@ -75,7 +64,7 @@ public:
             return refuse(io, book.error());
         const Records &records = (*book)->records();
         const WorkPlan plan = workPlanOf(records, io.clock.today());
-        const Result<Asked> asked = read(options, records, plan);
+        const Result<ForecastAsked> asked = read(options, records, plan);
         if (!asked)
             return refuse(io, asked.error());
         const Simulation simulation(plan, asked->settings);
@@ -86,41 +75,24 @@ public:
         Settings few = asked->settings;
         few.samples = std::min(few.samples, kOrderBySamples);
         const Simulation quick(plan, few, simulation.order());
-        const Told told{
+        const ForecastTold told{
             records,
             plan,
             forecast,
             *asked,
             orderByDays(plan, quick, asked->confidence),
             cashOf(records, plan, simulation, std::min(kCashSamples, asked->settings.samples)),
-            sureGains(records, plan, simulation, forecast, keyOf(plan, *asked), asked->settings),
+            sureGains(records, plan, simulation, forecast, milestoneKeyOf(plan, *asked),
+                      asked->settings),
             learnedFrom(records)};
         if (options.isSet(QStringLiteral("json")))
-            printJson(io, asJson(told));
+            printJson(io, forecastJson(told));
         else
             printText(told, io.out);
         return isBadNews(told) ? kExitBadNews : kExitDone;
     }
 
 private:
-    struct Told
-    {
-        const Records &records;
-        const WorkPlan &plan;
-        const Forecast &forecast;
-        const Asked &asked;
-        std::vector<OrderBy> orders;
-        Cash cash;
-        std::vector<Gain> gains;
-        std::vector<Learned> learned;
-    };
-
-    static QString keyOf(const WorkPlan &plan, const Asked &asked)
-    {
-        return plan.milestones.empty() ? QString()
-                                       : plan.activities[plan.milestones[asked.milestone]].key;
-    }
-
     static Result<int> number(const QCommandLineParser &options, const char *option, int usual,
                               int least, int most)
     {
@@ -135,10 +107,10 @@ private:
         return value;
     }
 
-    static Result<Asked> read(const QCommandLineParser &options, const Records &records,
-                              const WorkPlan &plan)
+    static Result<ForecastAsked> read(const QCommandLineParser &options, const Records &records,
+                                      const WorkPlan &plan)
     {
-        Asked asked;
+        ForecastAsked asked;
         const Result<int> samples = number(options, "samples", 10'000, 100, 1'000'000);
         const Result<int> seed = number(options, "seed", 1, 0, 2'000'000'000);
         const Result<int> confidence =
@@ -173,7 +145,7 @@ private:
     }
 
     static int tryChange(const Records &records, const WorkPlan &plan, const Simulation &simulation,
-                         const Forecast &forecast, const Asked &asked,
+                         const Forecast &forecast, const ForecastAsked &asked,
                          const QCommandLineParser &options, CommandIo io)
     {
         if (plan.milestones.empty())
@@ -183,10 +155,10 @@ private:
         const Gain &gain = gains[asked.milestone];
         const QString why = whyNothing(*asked.change, records, plan);
         if (options.isSet(QStringLiteral("json"))) {
-            QJsonObject object = gainJson(gain);
+            QJsonObject object = forecastGainJson(gain);
             QJsonArray milestones;
             for (const Gain &one : gains)
-                milestones << gainJson(one);
+                milestones << forecastGainJson(one);
             if (!why.isEmpty())
                 object.insert(QStringLiteral("why_nothing"), why);
             object.insert(QStringLiteral("milestones"), milestones);
@@ -201,7 +173,7 @@ private:
             io.out << "  "
                    << tr("%1 (%2 as planned, at 80 %): %3.")
                           .arg(plan.activities[goal].name,
-                               day(forecast, forecast.activities[goal].ready[1]),
+                               dayInForecast(forecast, forecast.activities[goal].ready[1]),
                                gainInWords(gains[m]))
                    << '\n';
         }
@@ -209,23 +181,9 @@ private:
         return kExitDone;
     }
 
-    static QJsonObject gainJson(const Gain &gain)
-    {
-        return {{QStringLiteral("milestone"), gain.milestone},
-                {QStringLiteral("change"), gain.change.code()},
-                {QStringLiteral("days_gained"), gain.days},
-                {QStringLiteral("mean_days_gained"), gain.meanDays},
-                {QStringLiteral("standard_error"), gain.standardError},
-                {QStringLiteral("sure"), gain.isSure()}};
-    }
-
-    static QString day(const Forecast &forecast, int days)
-    {
-        return days == plan::kNever ? tr("never") : printDate(forecast.dayOf(days));
-    }
     static QString percent(double share) { return tr("%1 %").arg(std::lround(share * 100)); }
 
-    static std::optional<QDate> wished(const Told &told, std::size_t activity)
+    static std::optional<QDate> wished(const ForecastTold &told, std::size_t activity)
     {
         const auto *task = told.records.byKey<Task>(told.plan.activities[activity].key);
         if (!task)
@@ -233,21 +191,21 @@ private:
         return task->fixedOn ? task->fixedOn : task->targetOn;
     }
 
-    static bool isLate(const Told &told, std::size_t activity)
+    static bool isLate(const ForecastTold &told, std::size_t activity)
     {
         const int ready = told.forecast.activities[activity].ready[1];
         const std::optional<QDate> date = wished(told, activity);
         return ready == plan::kNever || (date && told.forecast.dayOf(ready) > *date);
     }
 
-    static bool isBadNews(const Told &told)
+    static bool isBadNews(const ForecastTold &told)
     {
         return told.cash.runsOut.has_value() ||
                std::any_of(told.plan.milestones.begin(), told.plan.milestones.end(),
                            [&](std::size_t m) { return isLate(told, m); });
     }
 
-    static void printText(const Told &told, QTextStream &out)
+    static void printText(const ForecastTold &told, QTextStream &out)
     {
         printMilestones(told, out);
         printDriving(told, out);
@@ -276,7 +234,7 @@ private:
         out.flush();
     }
 
-    static void printMilestones(const Told &told, QTextStream &out)
+    static void printMilestones(const ForecastTold &told, QTextStream &out)
     {
         const double hours = told.plan.minutesPerWeek / 60.0;
         out << tr("%1 forecasts from %2, with %3 hours of work a week%4.")
@@ -298,18 +256,19 @@ private:
             const ActivityForecast &a = told.forecast.activities[m];
             const std::optional<QDate> date = wished(told, m);
             const bool fixed = appointmentOf(told.records, told.plan.activities[m]).has_value();
-            rows.push_back({told.plan.activities[m].name, day(told.forecast, a.plannedFinish),
-                            day(told.forecast, a.ready[0]), day(told.forecast, a.ready[1]),
-                            day(told.forecast, a.ready[2]),
-                            !date   ? QString()
-                            : fixed ? tr("%1 (appointment)").arg(printDate(*date))
-                                    : printDate(*date),
-                            isLate(told, m) && date ? tr("late at 80 %") : QString()});
+            rows.push_back(
+                {told.plan.activities[m].name, dayInForecast(told.forecast, a.plannedFinish),
+                 dayInForecast(told.forecast, a.ready[0]), dayInForecast(told.forecast, a.ready[1]),
+                 dayInForecast(told.forecast, a.ready[2]),
+                 !date   ? QString()
+                 : fixed ? tr("%1 (appointment)").arg(printDate(*date))
+                         : printDate(*date),
+                 isLate(told, m) && date ? tr("late at 80 %") : QString()});
         }
         out << columns(rows, {});
     }
 
-    static void printDriving(const Told &told, QTextStream &out)
+    static void printDriving(const ForecastTold &told, QTextStream &out)
     {
         if (told.plan.milestones.empty())
             return;
@@ -329,13 +288,13 @@ private:
         for (const std::size_t i : most) {
             const ActivityForecast &a = told.forecast.activities[i];
             rows.push_back({percent(driving[i]), told.plan.activities[i].name,
-                            day(told.forecast, a.plannedStart),
+                            dayInForecast(told.forecast, a.plannedStart),
                             linked[i] ? tr("%1\u00A0d").arg(a.floatDays) : tr("hands only")});
         }
         out << columns(rows, {0, 3});
     }
 
-    static void printOrders(const Told &told, QTextStream &out)
+    static void printOrders(const ForecastTold &told, QTextStream &out)
     {
         if (told.orders.empty())
             return;
@@ -347,16 +306,17 @@ private:
         std::vector<QStringList> rows{{tr("by"), tr("what"), tr("takes"), tr("price"), QString()}};
         for (const OrderBy &order : told.orders) {
             const Activity &a = told.plan.activities[order.activity];
-            rows.push_back({order.needed ? day(told.forecast, order.latestDay) : tr("any day"),
-                            a.toAsk ? tr("letter: %1").arg(a.name) : a.name,
-                            tr("%1 to %2 days").arg(a.wait.least).arg(a.wait.most),
-                            a.cost ? printMoney(*a.cost) : QString(),
-                            a.forShop ? tr("for the shop") : QString()});
+            rows.push_back(
+                {order.needed ? dayInForecast(told.forecast, order.latestDay) : tr("any day"),
+                 a.toAsk ? tr("letter: %1").arg(a.name) : a.name,
+                 tr("%1 to %2 days").arg(a.wait.least).arg(a.wait.most),
+                 a.cost ? printMoney(*a.cost) : QString(),
+                 a.forShop ? tr("for the shop") : QString()});
         }
         out << columns(rows, {3});
     }
 
-    static void printCash(const Told &told, QTextStream &out)
+    static void printCash(const ForecastTold &told, QTextStream &out)
     {
         if (told.cash.months.empty())
             return;
@@ -373,103 +333,6 @@ private:
                 << '\n';
         for (const QString &gap : told.cash.gaps)
             out << gap << '\n';
-    }
-
-    static QJsonObject asJson(const Told &told)
-    {
-        const auto dayJson = [&](int days) {
-            return days == plan::kNever ? QJsonValue() : QJsonValue(day(told.forecast, days));
-        };
-        const std::vector<char> linked =
-            told.plan.milestones.empty()
-                ? std::vector<char>()
-                : waitedOn(told.plan, told.plan.milestones[told.asked.milestone]);
-        QJsonArray activities;
-        for (std::size_t i = 0; i < told.plan.activities.size(); ++i) {
-            const Activity &a = told.plan.activities[i];
-            const ActivityForecast &f = told.forecast.activities[i];
-            static constexpr std::array kKinds{"task", "milestone", "delivery", "answer", "redo"};
-            QJsonObject one{
-                {QStringLiteral("key"), a.key},
-                {QStringLiteral("name"), a.name},
-                {QStringLiteral("kind"), QLatin1String(kKinds[static_cast<std::size_t>(a.kind)])},
-                {QStringLiteral("planned_start"), dayJson(f.plannedStart)},
-                {QStringLiteral("planned_finish"), dayJson(f.plannedFinish)},
-                {QStringLiteral("at_50"), dayJson(f.ready[0])},
-                {QStringLiteral("at_80"), dayJson(f.ready[1])},
-                {QStringLiteral("at_95"), dayJson(f.ready[2])},
-                {QStringLiteral("float_days"), f.floatDays},
-                {QStringLiteral("driving"), f.driving}};
-            if (!told.plan.milestones.empty()) {
-                one.insert(QStringLiteral("driving_milestone"),
-                           told.forecast.drivingMilestone[told.asked.milestone][i]);
-                one.insert(QStringLiteral("milestone_waits_on_it"), linked[i] != 0);
-            }
-            if (const std::optional<QDate> fixed = appointmentOf(told.records, a))
-                one.insert(QStringLiteral("appointment"), printDate(*fixed));
-            activities << one;
-        }
-        QJsonArray milestones;
-        for (const std::size_t m : told.plan.milestones)
-            milestones << told.plan.activities[m].key;
-        QJsonArray orders;
-        QJsonArray questions;
-        for (const OrderBy &order : told.orders) {
-            const Activity &a = told.plan.activities[order.activity];
-            if (a.toAsk) {
-                QJsonObject one{{QStringLiteral("letter"), a.letter},
-                                {QStringLiteral("subject"), a.name}};
-                if (order.needed)
-                    one.insert(QStringLiteral("ask_by"), dayJson(order.latestDay));
-                questions << one;
-                continue;
-            }
-            QJsonObject one{{QStringLiteral("part"), a.part}, {QStringLiteral("name"), a.name}};
-            if (order.needed)
-                one.insert(QStringLiteral("order_by"), dayJson(order.latestDay));
-            if (a.cost)
-                one.insert(QStringLiteral("price"), printMoney(*a.cost));
-            if (a.forShop)
-                one.insert(QStringLiteral("for_the_shop"), true);
-            orders << one;
-        }
-        QJsonArray months;
-        for (const CashMonth &month : told.cash.months) {
-            QJsonObject one{
-                {QStringLiteral("month"), month.month.toString(QStringLiteral("yyyy-MM"))},
-                {QStringLiteral("due_50"), printMoney(month.due50)},
-                {QStringLiteral("due_80"), printMoney(month.due80)}};
-            if (month.available)
-                one.insert(QStringLiteral("available"), printMoney(*month.available));
-            months << one;
-        }
-        QJsonArray gains;
-        for (const Gain &gain : told.gains)
-            gains << gainJson(gain);
-        QJsonArray learned;
-        for (const Learned &one : told.learned)
-            learned << QJsonObject{{QStringLiteral("trade"), wordOf(one.trade)},
-                                   {QStringLiteral("tasks"), one.tasks},
-                                   {QStringLiteral("factor"), one.factor()},
-                                   {QStringLiteral("offered"), one.isOffered()}};
-        QJsonObject object{
-            {QStringLiteral("today"), printDate(told.plan.today)},
-            {QStringLiteral("samples"), told.forecast.samples},
-            {QStringLiteral("seed"), static_cast<qint64>(told.asked.settings.seed)},
-            {QStringLiteral("confidence"), told.asked.confidence},
-            {QStringLiteral("milestone"), keyOf(told.plan, told.asked)},
-            {QStringLiteral("milestones"), milestones},
-            {QStringLiteral("activities"), activities},
-            {QStringLiteral("order_by"), orders},
-            {QStringLiteral("ask_by"), questions},
-            {QStringLiteral("cash"), months},
-            {QStringLiteral("gains"), gains},
-            {QStringLiteral("learned"), learned},
-            {QStringLiteral("doubts"), QJsonArray::fromStringList(told.plan.doubts)}};
-        if (told.cash.runsOut)
-            object.insert(QStringLiteral("money_runs_out"),
-                          told.cash.runsOut->toString(QStringLiteral("yyyy-MM")));
-        return object;
     }
 };
 
