@@ -21,11 +21,17 @@ std::uint64_t thingOf(const QString &key)
     return hash;
 }
 
+// Of what is not below zero; std::lround, which minds the sign, is seen in the time of a forecast.
+int nearest(double value)
+{
+    return static_cast<int>(value + 0.5);
+}
+
 } // namespace
 
 int slotsOf(double minutes)
 {
-    return minutes <= 0 ? 0 : std::max(1, static_cast<int>(std::lround(minutes / kSlotMinutes)));
+    return minutes <= 0 ? 0 : std::max(1, nearest(minutes / kSlotMinutes));
 }
 
 Draws::Draws(const WorkPlan &plan, std::uint64_t seed) : m_plan(plan), m_seed(seed)
@@ -34,6 +40,8 @@ Draws::Draws(const WorkPlan &plan, std::uint64_t seed) : m_plan(plan), m_seed(se
         m_things.push_back(thingOf(a.key));
         m_work.emplace_back(a.work);
         m_wait.emplace_back(a.wait);
+        m_sure.work.push_back(slotsOf(m_work.back().at(0)));
+        m_sure.waitDays.push_back(nearest(m_wait.back().at(0)));
     }
     for (const Risk &risk : plan.risks)
         m_riskThings.push_back(
@@ -56,9 +64,10 @@ void Draws::draw(std::uint64_t sample, Drawn &into) const
         const Quantiles &work = m_work[i];
         const Quantiles &wait = m_wait[i];
         const std::uint64_t thing = m_things[i];
-        into.work[i] = slotsOf(work.at(work.isFixed() ? 0 : luck(m_seed, sample, thing)));
-        into.waitDays[i] = static_cast<int>(
-            std::lround(wait.at(wait.isFixed() ? 0 : luck(m_seed, sample, thing + 1))));
+        into.work[i] =
+            work.isFixed() ? m_sure.work[i] : slotsOf(work.at(luck(m_seed, sample, thing)));
+        into.waitDays[i] =
+            wait.isFixed() ? m_sure.waitDays[i] : nearest(wait.at(luck(m_seed, sample, thing + 1)));
         if (const auto &risk = m_plan.activities[i].risk) {
             const int times = repeats(*risk);
             into.work[i] *= times;

@@ -29,6 +29,7 @@ private:
     std::uint64_t m_seed;
     std::vector<std::uint64_t> m_things, m_riskThings; // for luck()
     std::vector<Quantiles> m_work, m_wait;
+    Drawn m_sure; // what has no spread, the same in every sample
 };
 
 // Minutes in slots of work; what takes any time at all takes one.

@@ -4,6 +4,8 @@
 #include "core/forecast/milestone_order.h"
 
 #include <algorithm>
+#include <functional>
+#include <mutex>
 #include <thread>
 
 namespace ohmwright::forecast {
@@ -36,6 +38,13 @@ void traceBack(const plan::Levelled &plan, std::size_t target, std::size_t count
     }
 }
 
+// Of so many in order the one at which the share is reached, counted from 0.
+std::size_t rankAt(std::size_t of, int percent)
+{
+    const std::size_t rank = (of * static_cast<std::size_t>(percent) + 99) / 100; // from 1
+    return std::clamp<std::size_t>(rank, 1, of) - 1;
+}
+
 } // namespace
 
 plan::Workload workloadOf(const WorkPlan &plan)
@@ -60,12 +69,73 @@ plan::Workload workloadOf(const WorkPlan &plan)
 
 int dayAt(std::vector<int> &ready, int percent)
 {
-    const std::size_t rank =
-        (ready.size() * static_cast<std::size_t>(percent) + 99) / 100; // from 1
-    const std::size_t at = std::clamp<std::size_t>(rank, 1, ready.size()) - 1;
+    const std::size_t at = rankAt(ready.size(), percent);
     std::nth_element(ready.begin(), ready.begin() + static_cast<std::ptrdiff_t>(at), ready.end());
     return ready[at];
 }
+
+namespace {
+
+// Mean and quantiles of one activity's days. A plan spans some thousands of days at most, so that
+// they are counted; sorting them is seen in the time of a forecast.
+void tellReady(std::vector<int> &days, std::vector<int> &counts, ActivityForecast &into)
+{
+    constexpr int kMostCounted = 1 << 14;
+    int first = plan::kNever;
+    int last = 0;
+    double sum = 0;
+    int counted = 0;
+    for (const int day : days)
+        if (day != plan::kNever) {
+            first = counted == 0 ? day : std::min(first, day);
+            last = counted == 0 ? day : std::max(last, day);
+            sum += day;
+            ++counted;
+        }
+    into.meanReady = counted > 0 ? sum / counted : 0;
+    if (counted == 0 || last - first >= kMostCounted) {
+        for (std::size_t c = 0; c < kConfidences.size(); ++c)
+            into.ready[c] = dayAt(days, kConfidences[c]);
+        return;
+    }
+    counts.assign(static_cast<std::size_t>(last - first + 1), 0);
+    for (const int day : days)
+        if (day != plan::kNever)
+            ++counts[static_cast<std::size_t>(day - first)];
+    for (std::size_t c = 0; c < kConfidences.size(); ++c) {
+        const int rank = static_cast<int>(rankAt(days.size(), kConfidences[c]));
+        int passed = 0;
+        into.ready[c] = plan::kNever;
+        for (std::size_t day = 0; day < counts.size(); ++day) {
+            passed += counts[day];
+            if (passed > rank) {
+                into.ready[c] = first + static_cast<int>(day);
+                break;
+            }
+        }
+    }
+}
+
+// `ready` has a sample after the other: some activities at a time are brought together, so that
+// each line of memory is read once.
+void tellReady(const std::vector<int> &ready, std::size_t count,
+               std::vector<ActivityForecast> &into)
+{
+    constexpr std::size_t kTogether = 16;
+    const std::size_t samples = count > 0 ? ready.size() / count : 0;
+    std::vector<std::vector<int>> days(kTogether, std::vector<int>(samples));
+    std::vector<int> counts;
+    for (std::size_t from = 0; from < count; from += kTogether) {
+        const std::size_t several = std::min(kTogether, count - from);
+        for (std::size_t sample = 0; sample < samples; ++sample)
+            for (std::size_t i = 0; i < several; ++i)
+                days[i][sample] = ready[sample * count + from + i];
+        for (std::size_t i = 0; i < several; ++i)
+            tellReady(days[i], counts, into[from + i]);
+    }
+}
+
+} // namespace
 
 // Draws and levels; each thread has one.
 class Simulation::Player
@@ -83,6 +153,8 @@ public:
         return m_levelling.pass({m_drawn.work, m_drawn.waitDays, m_released});
     }
     [[nodiscard]] const std::vector<int> &waits() const { return m_drawn.waitDays; }
+    // How often each activity was on the chain of each target, of what this one played.
+    std::vector<std::vector<int>> driving;
 
 private:
     const Simulation &m_of;
@@ -119,14 +191,15 @@ void Simulation::findOrder(const Watch &watch)
     m_order = milestoneOrder(m_workload, search);
 }
 
-bool Simulation::inThreads(const Watch &watch, const Play &play,
-                           const std::vector<int> &released) const
+bool Simulation::inThreads(const Watch &watch, const Play &play, const std::vector<int> &released,
+                           const Finish &finish) const
 {
     const int samples = m_settings.samples;
     const auto cores = static_cast<int>(std::thread::hardware_concurrency());
     const int threads = std::clamp(m_settings.threads > 0 ? m_settings.threads : cores, 1,
                                    std::max(1, samples / kBlock));
     std::atomic<int> next = 0;
+    std::mutex guard;
     const auto take = [&] {
         Player player(*this, released);
         for (int from = next.fetch_add(kBlock); from < samples && !watch.isCancelled();
@@ -137,6 +210,9 @@ bool Simulation::inThreads(const Watch &watch, const Play &play,
             if (watch.samplesDone)
                 watch.samplesDone->fetch_add(to - from);
         }
+        const std::lock_guard lock(guard);
+        if (finish)
+            finish(player);
     };
     std::vector<std::thread> others;
     for (int i = 1; i < threads; ++i)
@@ -155,32 +231,36 @@ Forecast Simulation::run(const Watch &watch) const
     forecast.today = m_plan.today;
     forecast.samples = m_settings.samples;
 
-    std::vector<std::vector<int>> ready(count, std::vector<int>(samples));
+    std::vector<int> ready(samples * count); // a sample after the other: written in one go
     std::vector<std::size_t> targets = m_plan.milestones;
     if (targets.empty())
         targets.push_back(count); // whatever is ready last
-    std::vector<std::vector<std::atomic<int>>> driving(targets.size());
-    for (auto &counts : driving)
-        counts = std::vector<std::atomic<int>>(count);
-    const bool done =
-        inThreads(watch,
-                  [&](Player &player, int sample) {
-                      const plan::Levelled &plan = player.play(sample);
-                      for (std::size_t i = 0; i < count; ++i)
-                          ready[i][static_cast<std::size_t>(sample)] = plan.readyDay[i];
-                      for (std::size_t t = 0; t < targets.size(); ++t) {
-                          std::size_t target = targets[t];
-                          if (target == count && count > 0)
-                              target = static_cast<std::size_t>(
-                                  std::max_element(plan.readyDay.begin(), plan.readyDay.end()) -
-                                  plan.readyDay.begin());
-                          if (target < count)
-                              traceBack(plan, target, count, [&](std::size_t i) {
-                                  driving[t][i].fetch_add(1, std::memory_order_relaxed);
-                              });
-                      }
-                  },
-                  {});
+    std::vector<std::vector<int>> driving(targets.size(), std::vector<int>(count));
+    const bool done = inThreads(
+        watch,
+        [&](Player &player, int sample) {
+            const plan::Levelled &plan = player.play(sample);
+            std::ranges::copy(plan.readyDay,
+                              ready.begin() + static_cast<std::ptrdiff_t>(
+                                                  static_cast<std::size_t>(sample) * count));
+            if (player.driving.empty())
+                player.driving.assign(targets.size(), std::vector<int>(count));
+            for (std::size_t t = 0; t < targets.size(); ++t) {
+                std::size_t target = targets[t];
+                if (target == count && count > 0)
+                    target = static_cast<std::size_t>(
+                        std::max_element(plan.readyDay.begin(), plan.readyDay.end()) -
+                        plan.readyDay.begin());
+                if (target < count)
+                    traceBack(plan, target, count, [&](std::size_t i) { ++player.driving[t][i]; });
+            }
+        },
+        {},
+        [&](const Player &player) {
+            for (std::size_t t = 0; t < player.driving.size(); ++t)
+                std::ranges::transform(player.driving[t], driving[t], driving[t].begin(),
+                                       std::plus<>());
+        });
     forecast.cancelled = !done;
     if (!done)
         return forecast;
@@ -196,21 +276,12 @@ Forecast Simulation::run(const Watch &watch) const
         a.plannedStart = planned.startDay[i];
         a.plannedFinish = planned.readyDay[i];
         a.floatDays = latest.floatDays[i];
-        double sum = 0;
-        int counted = 0;
-        for (const int day : ready[i])
-            if (day != plan::kNever) {
-                sum += day;
-                ++counted;
-            }
-        a.meanReady = counted > 0 ? sum / counted : 0;
-        for (std::size_t c = 0; c < kConfidences.size(); ++c)
-            a.ready[c] = dayAt(ready[i], kConfidences[c]);
     }
+    tellReady(ready, count, forecast.activities);
     for (std::size_t t = 0; t < targets.size(); ++t) {
         std::vector<double> shares(count);
         for (std::size_t i = 0; i < count; ++i)
-            shares[i] = driving[t][i].load() / static_cast<double>(samples);
+            shares[i] = driving[t][i] / static_cast<double>(samples);
         if (t + 1 == targets.size())
             for (std::size_t i = 0; i < count; ++i)
                 forecast.activities[i].driving = shares[i];

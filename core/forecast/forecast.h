@@ -93,10 +93,11 @@ public:
 
 private:
     class Player;
-    using Play = std::function<void(Player &, int)>; // one sample
+    using Play = std::function<void(Player &, int)>;    // one sample
+    using Finish = std::function<void(const Player &)>; // one thread's, one after the other
     void findOrder(const Watch &watch);
     [[nodiscard]] bool inThreads(const Watch &watch, const Play &play,
-                                 const std::vector<int> &released) const;
+                                 const std::vector<int> &released, const Finish &finish = {}) const;
 
     const WorkPlan &m_plan;
     Settings m_settings;
