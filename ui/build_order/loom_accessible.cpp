@@ -43,7 +43,7 @@ public:
         if (kind == QAccessible::Name)
             return m_view->network().tasks[task()].title;
         if (kind == QAccessible::Description)
-            return LoomWords::description(m_view->network(), m_view->loom(), task());
+            return m_view->description(task());
         return {};
     }
     void setText(QAccessible::Text, const QString &) override {}

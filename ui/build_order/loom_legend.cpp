@@ -70,11 +70,24 @@ LoomLegend::LoomLegend(const LoomPainter &painter, const plan::Network &network,
                               "and a line from 50 to 95\u00A0%")});
     }
     if (!loom.rules.empty()) {
+        m_items.push_back({Sign::Plan, tr("plan: from start to end"),
+                           tr("below a task its plan, “22–24 Jul”: from the day it is "
+                              "planned to start, where it stands on the dates above, to the day it "
+                              "is planned to be done by; the thick bar below the row is as long")});
         m_items.push_back(
-            {Sign::None, tr("80\u00A0%: day made in 80\u00A0% of runs"),
-             tr("plan: the day a task is planned to be done by, which the dates above "
-                "tell; 80\u00A0%: done by then in 80\u00A0% of the forecast's runs")});
+            {Sign::Ready, tr("done by, 50 to 95\u00A0%; tick: 80\u00A0%"),
+             tr("thin line behind the bar: from the day it is done by in 50\u00A0% of "
+                "the forecast's runs to that of 95\u00A0%, on the dates above; tick "
+                "and “80\u00A0%”: done by then in 80\u00A0% of them")});
     }
+    if (std::any_of(loom.tasks.begin(), loom.tasks.end(), [&](const plan::LoomTask &task) {
+            return !network.tasks[task.task].milestone && !task.date.lines.isEmpty();
+        }))
+        m_items.push_back(
+            {Sign::Again, tr("may fail, and from where it is then done again"),
+             tr("arrow that turns back: may fail, how likely each time, and from "
+                "which task on all is then done again; the days of the forecast reckon "
+                "with that")});
     if (!loom.today.isNull())
         m_items.push_back({Sign::Slack, tr("days of float"), tr("loop: days of float")});
     if (!loom.rules.empty()) {
@@ -219,6 +232,18 @@ void LoomLegend::paintSign(QPainter &painter, Sign sign, QPointF at) const
         painter.setPen(QPen(m_colours.ink, 1.8));
         painter.drawLine(QPointF(box.left() + box.width() * 0.6, at.y() - 3),
                          QPointF(box.left() + box.width() * 0.6, at.y() + 3));
+        break;
+    case Sign::Plan:
+        painter.setPen(QPen(m_colours.mute, 2.6, Qt::SolidLine, Qt::FlatCap));
+        painter.drawLine(QPointF(box.left(), at.y()), QPointF(box.right(), at.y()));
+        break;
+    case Sign::Again:
+        painter.setPen(QPen(m_colours.ink, 1));
+        painter.setBrush(m_colours.paper);
+        painter.drawEllipse(box.center(), 6.2, 6.2);
+        painter.setBrush(Qt::NoBrush);
+        painter.drawPath(
+            LoomPainter::againPath(QRectF(box.center() - QPointF(4, 3.8), QSizeF(8, 7))));
         break;
     case Sign::Slack: {
         const QPainterPath loop =

@@ -47,6 +47,8 @@ private:
         Aside,
         Driving,
         Ready,
+        Plan,
+        Again,
         Slack,
         Today,
         HighVoltage,

@@ -285,12 +285,12 @@ QString LoomWords::wire(const plan::Network &network, const plan::LoomWire &wire
     return text;
 }
 
-QString LoomWords::toolTip(const plan::Network &network, const plan::Loom &loom, std::size_t task)
+QString LoomWords::toolTip(const plan::Network &network, std::size_t task,
+                           const QString &description)
 {
     const plan::Task &own = network.tasks[task];
-    QString text =
-        QStringLiteral("<p><b>%1</b><br>%2</p>")
-            .arg(own.title.toHtmlEscaped(), description(network, loom, task).toHtmlEscaped());
+    QString text = QStringLiteral("<p><b>%1</b><br>%2</p>")
+                       .arg(own.title.toHtmlEscaped(), description.toHtmlEscaped());
     QStringList rows;
     const auto row = [&](bool met, const QString &what) {
         rows.append(QStringLiteral("<tr><td>%1</td><td>&nbsp;%2</td></tr>")

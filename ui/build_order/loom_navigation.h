@@ -65,9 +65,10 @@ public:
     // "planned 3 Aug to 9 Aug; 80 %: 12 Aug (50 %: 9 Aug, 95 %: 20 Aug); 12 days of float; drives
     // the date in 62 % of the runs"; empty without a forecast, and for what is done
     static QString forecast(const plan::Loom &loom, std::size_t task);
-    // Title, state, days and every need with "met" or "missing"; rich text, what people wrote
-    // escaped.
-    static QString toolTip(const plan::Network &network, const plan::Loom &loom, std::size_t task);
+    // Title, what is said of it and every need with "met" or "missing"; rich text, what people
+    // wrote escaped.
+    static QString toolTip(const plan::Network &network, std::size_t task,
+                           const QString &description);
 };
 
 } // namespace ohmwright::ui

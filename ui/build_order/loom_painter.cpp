@@ -99,6 +99,7 @@ void LoomPainter::paintScene(QPainter &painter, const plan::Network &network,
     painter.setRenderHint(QPainter::Antialiasing);
     paintRules(canvas);
     paintBundles(canvas);
+    paintBars(canvas);
     paintWires(canvas, Layer::Beneath);
     paintTrunks(canvas);
     paintWires(canvas, Layer::Above);
@@ -111,7 +112,9 @@ void LoomPainter::paintScene(QPainter &painter, const plan::Network &network,
         reach |= task.missing.box;
         reach |= task.plan.box;
         reach |= task.ready.box;
-        reach |= task.whisker;
+        reach |= task.slack.box;
+        if (loom.rules.empty())
+            reach |= task.whisker;
         if (!reach.intersects(exposed))
             continue;
         painter.setOpacity(canvas.lit(task.task) ? 1 : kDimmed);
@@ -121,6 +124,7 @@ void LoomPainter::paintScene(QPainter &painter, const plan::Network &network,
             paintHousing(canvas, task);
         paintCavities(canvas, task);
         paintFlag(canvas, task);
+        paintRisk(canvas, task);
         if (canvas.full()) {
             paintMissing(canvas, task);
             paintStrip(canvas, task);

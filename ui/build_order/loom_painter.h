@@ -116,6 +116,8 @@ public:
 
     // A loop of wire kept in hand, for float; `share` from 0 to 1: the more, the longer.
     [[nodiscard]] static QPainterPath slackPath(const QRectF &box, double share);
+    // An arrow that turns round and goes back, for what may have to be done again.
+    [[nodiscard]] static QPainterPath againPath(const QRectF &box);
 
     // What a wire can touch, scene units.
     [[nodiscard]] static QRectF reach(const plan::LoomWire &wire);
@@ -141,6 +143,8 @@ private:
     void paintTitle(Canvas &canvas, const plan::LoomTask &task) const;
     void paintMissing(Canvas &canvas, const plan::LoomTask &task) const;
     void paintStrip(Canvas &canvas, const plan::LoomTask &task) const;
+    void paintRisk(Canvas &canvas, const plan::LoomTask &task) const;
+    void paintBars(Canvas &canvas) const;
     void paintRules(Canvas &canvas) const;
     void paintAxis(Canvas &canvas) const;
     void paintWeeks(QPainter &painter, const plan::Loom &loom, double left, double grown,

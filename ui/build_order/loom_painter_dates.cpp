@@ -3,6 +3,7 @@
 #include "core/quantity/dates.h"
 #include "ui/build_order/loom_navigation.h"
 #include "ui/build_order/loom_painter_canvas.h"
+#include "ui/build_order/loom_time.h"
 
 #include <QFontMetricsF>
 #include <QPainter>
@@ -83,7 +84,7 @@ void LoomPainter::paintStrip(Canvas &canvas, const LoomTask &task) const
         painter.setBrush(Qt::NoBrush);
         painter.drawPath(slackPath(task.slackLoop, share));
     }
-    if (task.whisker.isNull())
+    if (task.whisker.isNull() || !canvas.loom.rules.empty())
         return;
     const double y = task.whisker.center().y();
     const auto tick = [&](double x, double half) {
@@ -95,6 +96,61 @@ void LoomPainter::paintStrip(Canvas &canvas, const LoomTask &task) const
     tick(task.whisker.right(), 2);
     painter.setPen(canvas.pen(m_colours.ink, 1.8, 1));
     tick(task.whiskerMark, 3);
+}
+
+// By date: what hangs from a task's left edge and lies along the axis as long as it takes. It lies
+// under the wires, which it crosses.
+void LoomPainter::paintBars(Canvas &canvas) const
+{
+    if (canvas.loom.rules.empty() || canvas.scale < kCavities)
+        return;
+    const LoomTime time(canvas.loom);
+    if (!time.known())
+        return;
+    QPainter &painter = canvas.painter;
+    const double end = std::min(canvas.loom.bounds.right() - 5, time.right());
+    for (const LoomTask &task : canvas.loom.tasks) {
+        if (task.whisker.isNull())
+            continue;
+        const double from = task.body.left();
+        const double y = task.whisker.center().y();
+        const double planned =
+            task.days.finish ? std::clamp(time.at(*task.days.finish), from + 4, end) : from;
+        const double right = std::max(task.whisker.right(), planned);
+        if (from > canvas.exposed.right() || right < canvas.exposed.left() ||
+            task.body.bottom() > canvas.exposed.bottom() || y + 4 < canvas.exposed.top())
+            continue;
+        painter.setOpacity(canvas.lit(task.task) ? 1 : kDimmed);
+        const QColor quiet = mixed(m_colours.mute, m_colours.paper, 0.75);
+        QPen hang = canvas.pen(quiet, 0.8, 0.6);
+        hang.setDashPattern({2, 2});
+        painter.setPen(hang);
+        painter.drawLine(QPointF(from, task.body.bottom()), QPointF(from, y));
+        painter.setPen(canvas.pen(m_colours.mute, 2.6, 1.6));
+        painter.drawLine(QPointF(from, y), QPointF(planned, y));
+        const double last = std::min(task.whisker.right(), end);
+        painter.setPen(canvas.pen(quiet, 0.9, 0.7));
+        if (task.whisker.left() > planned)
+            painter.drawLine(QPointF(planned, y), QPointF(std::min(task.whisker.left(), last), y));
+        painter.setPen(canvas.pen(m_colours.mute, 0.9, 0.7));
+        painter.drawLine(QPointF(task.whisker.left(), y), QPointF(last, y));
+        const auto tick = [&](double x, double half) {
+            painter.drawLine(QPointF(x, y - half), QPointF(x, y + half));
+        };
+        if (task.whisker.left() <= end)
+            tick(task.whisker.left(), 2);
+        if (task.whisker.right() <= end) {
+            tick(task.whisker.right(), 2);
+        } else { // it goes on beyond what is drawn
+            painter.drawLine(QPointF(last - 3, y - 2.5), QPointF(last, y));
+            painter.drawLine(QPointF(last - 3, y + 2.5), QPointF(last, y));
+        }
+        if (task.whiskerMark <= end) {
+            painter.setPen(canvas.pen(m_colours.ink, 1.8, 1));
+            tick(task.whiskerMark, 3);
+        }
+    }
+    painter.setOpacity(1);
 }
 
 QPainterPath LoomPainter::slackPath(const QRectF &box, double share)

@@ -70,8 +70,8 @@ private:
 
 } // namespace
 
-// A sleeve that would leave the view on the left slides along its trunk, as sleeves do; every run
-// of a branch then shows one, since the fork it comes from is out of sight.
+// A sleeve that would leave the view on the left slides along its trunk, as sleeves do; a run that
+// forks off another then shows one, too, since the fork is out of sight.
 std::vector<LoomPainter::Sleeve> LoomPainter::sleevesOf(const plan::Loom &loom, double grown,
                                                         std::optional<double> edge)
 {
@@ -81,13 +81,14 @@ std::vector<LoomPainter::Sleeve> LoomPainter::sleevesOf(const plan::Loom &loom, 
         const QSizeF size = branch.sleeve.size() * grown;
         for (const plan::LoomTrunk &run : branch.runs) {
             const bool first = &run == &branch.runs.front();
-            QRectF box(QPointF(branch.sleeve.right() - size.width(), run.y - size.height() / 2),
-                       size);
+            const bool named = first || run.fork.empty();
+            const double right = first ? branch.sleeve.right() : run.left;
+            QRectF box(QPointF(right - size.width(), run.y - size.height() / 2), size);
             const bool slides =
-                edge && (first ? box.left() : run.left) < *edge && run.right > *edge + box.width();
+                edge && (named ? box.left() : run.left) < *edge && run.right > *edge + box.width();
             if (slides)
                 box.moveLeft(*edge);
-            if (first || slides)
+            if (named || slides)
                 all.push_back({at, box});
         }
     }
@@ -197,9 +198,14 @@ void LoomPainter::paintNames(QPainter &painter, const plan::Network &network,
                 continue;
             const QRectF box(QPointF(cut - kBeforeCut - own.width(), run.y - own.height() / 2),
                              own.size());
+            const bool tube =
+                std::any_of(run.spans.begin(), run.spans.end(), [&](const plan::LoomSpan &span) {
+                    return span.left < cut && span.right > cut;
+                });
             painter.setPen(canvas.pen(branch.highVoltage ? m_colours.highVoltage : m_colours.mute,
                                       kTrunkHalf));
-            painter.drawLine(QPointF(box.right(), run.y), QPointF(cut, run.y));
+            if (tube)
+                painter.drawLine(QPointF(box.right(), run.y), QPointF(cut, run.y));
             paintSleeve(canvas, branch, box);
         }
     }

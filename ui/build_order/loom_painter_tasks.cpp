@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Housings and plates, and what is written in and on them.
+#include "ui/build_order/loom_dress.h"
 #include "ui/build_order/loom_painter_canvas.h"
 
 #include <QFontMetricsF>
@@ -14,6 +15,7 @@
 
 namespace ohmwright::ui {
 
+using plan::LoomLabel;
 using plan::LoomState;
 using plan::LoomTask;
 using plan::LoomText;
@@ -257,6 +259,48 @@ void LoomPainter::paintCavities(Canvas &canvas, const LoomTask &task) const
     }
 }
 
+QPainterPath LoomPainter::againPath(const QRectF &box)
+{
+    const double head = box.height() * 0.3;
+    const double low = box.bottom() - head * 0.4;
+    const double high = box.top() + head;
+    const double turn = box.right() - (low - high) / 2;
+    QPainterPath path(QPointF(box.left() + head, low));
+    path.lineTo(turn, low);
+    path.arcTo(QRectF(turn - (low - high) / 2, high, low - high, low - high), 270, 180);
+    path.lineTo(box.left() + 1, high);
+    path.moveTo(box.left() + 1 + head, high - head);
+    path.lineTo(box.left() + 1, high);
+    path.lineTo(box.left() + 1 + head, high + head);
+    return path;
+}
+
+// A sign on the right edge, where what is done leaves a housing, and in words below it.
+void LoomPainter::paintRisk(Canvas &canvas, const LoomTask &task) const
+{
+    if (canvas.network.tasks[task.task].milestone || task.date.lines.isEmpty() ||
+        canvas.scale < kCavities)
+        return;
+    QPainter &painter = canvas.painter;
+    const QPointF at(task.body.right(), task.body.bottom() - 9);
+    painter.setPen(canvas.pen(m_colours.ink, 1, 0.8));
+    painter.setBrush(m_colours.paper);
+    painter.drawEllipse(at, 6.2, 6.2);
+    painter.setBrush(Qt::NoBrush);
+    painter.drawPath(againPath(QRectF(at - QPointF(4, 3.8), QSizeF(8, 7))));
+    if (!canvas.full())
+        return;
+    const LoomLabel &words = task.date;
+    painter.setPen(canvas.pen(m_colours.mute, 1, 0.8));
+    painter.drawPath(againPath(
+        QRectF(words.box.left() - kRiskSign, words.box.top() + words.lineHeight * 0.5 - 4, 10, 8)));
+    painter.setFont(font(LoomText::Missing));
+    painter.setPen(m_colours.mute);
+    for (qsizetype line = 0; line < words.lines.size(); ++line)
+        painter.drawText(words.at + QPointF(0, static_cast<double>(line) * words.lineHeight),
+                         words.lines[line]);
+}
+
 void LoomPainter::paintMissing(Canvas &canvas, const LoomTask &task) const
 {
     if (task.missing.lines.isEmpty())
@@ -277,7 +321,8 @@ void LoomPainter::paintMissing(Canvas &canvas, const LoomTask &task) const
     }
     painter.setFont(font(LoomText::Missing));
     for (qsizetype line = 0; line < task.missing.lines.size(); ++line) {
-        painter.setPen(line == 0 ? colour : m_colours.mute);
+        const bool begins = line == 0 || task.missing.lines[line].startsWith(furtherLack());
+        painter.setPen(begins ? colour : m_colours.mute);
         painter.drawText(task.missing.at +
                              QPointF(0, static_cast<double>(line) * task.missing.lineHeight),
                          task.missing.lines[line]);

@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Network to picture, zoom and place, and what is said about it; keys, pointer and painting have
-// files of their own. A little long, since zoom, place and layout keep one another's figures.
+// Network to picture, and what is said about it; zoom and place, keys, pointer and painting have
+// files of their own.
 #include "ui/build_order/loom_view.h"
 
 #include "ui/build_order/loom_accessible.h"
+#include "ui/build_order/loom_dress.h"
 #include "ui/build_order/loom_legend_bar.h"
 
 #include <QAccessible>
@@ -26,15 +27,6 @@ namespace ohmwright::ui {
 
 namespace {
 
-constexpr double kLeastZoom = 0.04;
-constexpr double kMostZoom = 2;
-constexpr double kZoomStep = 1.2;
-// The legend takes at most so much of the height: one part in so many.
-constexpr int kLegendShare = 3;
-// Air around what has just been chosen, and around the whole, pixels.
-constexpr double kAir = 24;
-// More on the left, where the names of branches stand.
-constexpr double kAirLeft = 140;
 // As many tasks are laid out in a few milliseconds.
 constexpr std::size_t kLaidOutAtOnce = 400;
 
@@ -66,19 +58,21 @@ LoomView::LoomView(QWidget *parent)
 
 LoomView::~LoomView() = default;
 
-void LoomView::setNetwork(const plan::Network &network, const plan::LoomFacts &facts)
+void LoomView::setNetwork(const plan::Network &network, const plan::LoomFacts &facts,
+                          const LoomRisks &risks)
 {
-    const bool same = m_coming ? network == m_coming->network && facts == m_coming->facts
-                               : network == m_network && facts == m_facts;
+    const bool same = m_coming ? network == m_coming->network && facts == m_coming->facts &&
+                                     risks == m_coming->risks
+                               : network == m_network && facts == m_facts && risks == m_risks;
     if (same)
         return; // most edits of a book leave the build order as it is
     ++m_run;
     if (network.tasks.size() <= kLaidOutAtOnce || m_network.tasks.empty()) {
         m_coming.reset();
-        take(network, facts, std::nullopt);
+        take(network, facts, risks, std::nullopt);
         return;
     }
-    m_coming = Coming{network, facts, m_coming ? m_coming->wanted : QString()};
+    m_coming = Coming{network, facts, risks, m_coming ? m_coming->wanted : QString()};
     layOutBeside();
 }
 
@@ -87,16 +81,18 @@ void LoomView::layOutBeside()
     m_worker.clear(); // whatever waits is older
     auto options = plan::LoomOptions{.by = m_by, .implied = m_implied};
     m_worker.start([this, run = m_run, network = m_coming->network, facts = m_coming->facts,
-                    metrics = m_painter.metrics(), like = m_loom, options]() mutable {
+                    risks = m_coming->risks, metrics = m_painter.metrics(), like = m_loom,
+                    options]() mutable {
         options.like = &like;
         auto loom =
             std::make_shared<plan::Loom>(plan::layOutLoom(network, facts, metrics, options));
+        dressLoom(*loom, network, facts, metrics, {&risks, false});
         QMetaObject::invokeMethod(this, [this, run, loom = std::move(loom)] {
             if (run != m_run || !m_coming)
                 return;
             const Coming coming = std::move(*m_coming);
             m_coming.reset();
-            take(coming.network, coming.facts, std::move(*loom));
+            take(coming.network, coming.facts, coming.risks, std::move(*loom));
             if (!coming.wanted.isEmpty())
                 setCurrentTask(coming.wanted);
         });
@@ -104,7 +100,7 @@ void LoomView::layOutBeside()
 }
 
 void LoomView::take(const plan::Network &network, const plan::LoomFacts &facts,
-                    std::optional<plan::Loom> loom)
+                    const LoomRisks &risks, std::optional<plan::Loom> loom)
 {
     const auto keyOf = [&](std::optional<std::size_t> task) {
         return task && *task < m_network.tasks.size() ? m_network.tasks[*task].key : QString();
@@ -114,6 +110,7 @@ void LoomView::take(const plan::Network &network, const plan::LoomFacts &facts,
     const QString lightFrom = keyOf(m_lightFrom);
     m_network = network;
     m_facts = facts;
+    m_risks = risks;
     const auto indexOf = [&](const QString &key) -> std::optional<std::size_t> {
         for (std::size_t task = 0; task < m_network.tasks.size() && !key.isEmpty(); ++task) {
             if (m_network.tasks[task].key == key)
@@ -165,7 +162,10 @@ void LoomView::layOut(bool keepBranches)
     options.by = m_by;
     options.implied = m_implied;
     options.like = keepBranches ? &m_loom : nullptr;
-    showLoom(plan::layOutLoom(m_network, m_facts, m_painter.metrics(), options));
+    const plan::LoomMetrics metrics = m_painter.metrics();
+    plan::Loom loom = plan::layOutLoom(m_network, m_facts, metrics, options);
+    dressLoom(loom, m_network, m_facts, metrics, {&m_risks, false});
+    showLoom(std::move(loom));
 }
 
 void LoomView::showLoom(plan::Loom loom)
@@ -183,158 +183,6 @@ void LoomView::showLoom(plan::Loom loom)
         updateScrollBars();
     }
     repaintAll();
-}
-
-// The loom's own sizes are meant for an interface font of 13 pixels.
-double LoomView::fontFactor() const
-{
-    return std::max(0.5, QFontInfo(font()).pixelSize() / 13.0);
-}
-
-double LoomView::scale() const
-{
-    return m_zoom * fontFactor();
-}
-
-void LoomView::rescale(double zoom)
-{
-    m_zoom = std::clamp(zoom, kLeastZoom, kMostZoom);
-    m_scene = m_painter.extent(m_loom, scale());
-}
-
-QPointF LoomView::origin() const
-{
-    const QRectF all = m_scene;
-    const QSizeF view = viewport()->size();
-    const QSizeF size = all.size() * scale();
-    // What is smaller than the window lies in its middle.
-    return {size.width() < view.width() ? (view.width() - size.width()) / 2
-                                        : -horizontalScrollBar()->value(),
-            size.height() < view.height() ? (view.height() - size.height()) / 2
-                                          : -verticalScrollBar()->value()};
-}
-
-QPointF LoomView::toScene(QPointF at) const
-{
-    return m_scene.topLeft() + (at - origin()) / scale();
-}
-
-QPointF LoomView::toView(QPointF at) const
-{
-    return origin() + (at - m_scene.topLeft()) * scale();
-}
-
-double LoomView::datesBottom() const
-{
-    if (m_loom.rules.empty())
-        return 0;
-    return toView(m_painter.axisBand(m_loom, scale(), toScene(QPointF(0, 0)).y()).bottomLeft()).y();
-}
-
-QRect LoomView::taskRect(std::size_t task) const
-{
-    const QRectF &body = m_loom.tasks.at(task).body;
-    return QRectF(toView(body.topLeft()), body.size() * scale()).toAlignedRect();
-}
-
-void LoomView::updateScrollBars()
-{
-    const QSizeF size = m_scene.size() * scale();
-    const QSize view = m_fitted ? maximumViewportSize() : viewport()->size();
-    horizontalScrollBar()->setPageStep(view.width());
-    verticalScrollBar()->setPageStep(view.height());
-    horizontalScrollBar()->setSingleStep(40);
-    verticalScrollBar()->setSingleStep(40);
-    horizontalScrollBar()->setRange(
-        0, std::max(0, static_cast<int>(std::ceil(size.width() - 0.01)) - view.width()));
-    verticalScrollBar()->setRange(
-        0, std::max(0, static_cast<int>(std::ceil(size.height() - 0.01)) - view.height()));
-}
-
-void LoomView::zoomAbout(double zoom, QPointF at)
-{
-    const QPointF kept = toScene(at);
-    rescale(zoom);
-    updateScrollBars();
-    const QPointF now = (kept - m_scene.topLeft()) * scale();
-    horizontalScrollBar()->setValue(static_cast<int>(std::lround(now.x() - at.x())));
-    verticalScrollBar()->setValue(static_cast<int>(std::lround(now.y() - at.y())));
-    repaintAll();
-    emit zoomChanged(m_zoom);
-}
-
-void LoomView::setZoom(double zoom)
-{
-    m_fitted = false;
-    const QPointF middle = QRectF(viewport()->rect()).center();
-    zoomAbout(zoom, m_marks.task ? QPointF(taskRect(*m_marks.task).center()) : middle);
-    if (m_marks.task)
-        reveal(m_loom.tasks[*m_marks.task].body);
-}
-
-void LoomView::zoomIn()
-{
-    setZoom(m_zoom * kZoomStep);
-}
-
-void LoomView::zoomOut()
-{
-    setZoom(m_zoom / kZoomStep);
-}
-
-void LoomView::resetZoom()
-{
-    setZoom(1);
-}
-
-void LoomView::fitAll()
-{
-    m_fitted = true;
-    // Scroll bars, if there are any now, will not be needed.
-    const QSizeF view = maximumViewportSize();
-    // Names stick out the more the smaller the scale is, so it takes a few rounds.
-    double zoom = 1;
-    for (int round = 0; round < 16; ++round) {
-        rescale(zoom);
-        const QSizeF size = m_scene.size() * fontFactor();
-        if (size.isEmpty())
-            break;
-        zoom = std::clamp(std::min(view.width() / size.width(), view.height() / size.height()),
-                          kLeastZoom, 1.0);
-    }
-    rescale(zoom);
-    const auto fits = [&] {
-        const QSizeF size = m_scene.size() * scale();
-        return size.width() <= view.width() && size.height() <= view.height();
-    };
-    while (!fits() && m_zoom > kLeastZoom)
-        rescale(m_zoom * 0.99);
-    updateScrollBars();
-    repaintAll();
-    emit zoomChanged(m_zoom);
-}
-
-void LoomView::reveal(const QRectF &sceneRect)
-{
-    const QPointF topLeft = (sceneRect.topLeft() - m_scene.topLeft()) * scale();
-    const QRectF wanted =
-        QRectF(topLeft, sceneRect.size() * scale())
-            .adjusted(-kAirLeft, -kAir - m_loom.axisBand.height() * fontFactor(), kAir, kAir);
-    const auto show = [](QScrollBar *bar, double from, double to, int page) {
-        // The bar counts whole pixels of the scene; the near edge wins when both do not fit.
-        if (to > bar->value() + page)
-            bar->setValue(static_cast<int>(std::ceil(to)) - page);
-        if (from < bar->value())
-            bar->setValue(static_cast<int>(std::floor(from)));
-    };
-    show(horizontalScrollBar(), wanted.left(), wanted.right(), viewport()->width());
-    show(verticalScrollBar(), wanted.top(), wanted.bottom(), viewport()->height());
-    // The small map lies over the chart: what is shown moves up from behind it.
-    const QRectF map = overviewRect().adjusted(-8, -8, 8, 8);
-    const QRectF shown(origin() + topLeft, sceneRect.size() * scale());
-    if (!overviewRect().isEmpty() && shown.intersects(map))
-        verticalScrollBar()->setValue(verticalScrollBar()->value() +
-                                      static_cast<int>(std::ceil(shown.bottom() - map.top())));
 }
 
 QString LoomView::currentTask() const
@@ -403,8 +251,16 @@ QString LoomView::spoken() const
     }
     if (!m_marks.task)
         return {};
-    return QStringLiteral("%1: %2").arg(title(*m_marks.task),
-                                        LoomWords::description(m_network, m_loom, *m_marks.task));
+    return QStringLiteral("%1: %2").arg(title(*m_marks.task), description(*m_marks.task));
+}
+
+QString LoomView::description(std::size_t task) const
+{
+    const QString words = LoomWords::description(m_network, m_loom, task);
+    const auto risk = m_risks.constFind(m_network.tasks[task].key);
+    return risk == m_risks.constEnd() || m_network.tasks[task].done
+               ? words
+               : words + QStringLiteral("; ") + RiskWords::of(*risk);
 }
 
 // What has the focus, for a screen reader: the item itself, and in words on the chart for readers
@@ -480,8 +336,9 @@ void LoomView::showToolTip(QHelpEvent *event)
 {
     const std::optional<std::size_t> task = taskAt(event->pos());
     if (task) {
-        QToolTip::showText(event->globalPos(), LoomWords::toolTip(m_network, m_loom, *task),
-                           viewport(), taskRect(*task));
+        QToolTip::showText(event->globalPos(),
+                           LoomWords::toolTip(m_network, *task, description(*task)), viewport(),
+                           taskRect(*task));
         return;
     }
     const std::optional<std::size_t> wire = wireAt(event->pos());
@@ -501,17 +358,6 @@ void LoomView::changeEvent(QEvent *event)
     m_painter = LoomPainter(font().family(), m_painter.colours(), fontFactor());
     m_legend->setScale(fontFactor());
     layOut(true);
-}
-
-// The legend takes as many lines as it needs, but never the chart's own room; what does not fit
-// then, it says.
-void LoomView::placeLegend()
-{
-    const int high = std::min(m_legend->heightFor(width()),
-                              std::max(m_legend->heightOf(1), height() / kLegendShare));
-    m_legend->setGeometry(0, 0, width(), high);
-    if (viewportMargins().top() != high)
-        setViewportMargins(0, high, 0, 0);
 }
 
 void LoomView::resizeEvent(QResizeEvent *event)

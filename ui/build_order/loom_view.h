@@ -12,6 +12,7 @@
 #include "core/plan/loom.h"
 #include "ui/build_order/loom_navigation.h"
 #include "ui/build_order/loom_painter.h"
+#include "ui/build_order/loom_risks.h"
 
 #include <QAbstractScrollArea>
 #include <QPixmap>
@@ -41,7 +42,8 @@ public:
 
     // Selection, zoom and place are kept as far as the tasks still exist, by key. A large network
     // is laid out beside the window's thread; until then the one before it stays on the screen.
-    void setNetwork(const plan::Network &network, const plan::LoomFacts &facts);
+    void setNetwork(const plan::Network &network, const plan::LoomFacts &facts,
+                    const LoomRisks &risks = {});
     void setColours(const LoomColours &colours);
     void setImpliedLinks(plan::ImpliedLinks implied);
     // By date it needs LoomFacts::forecast; until there is one it says so.
@@ -52,6 +54,8 @@ public:
 
     [[nodiscard]] const plan::Network &network() const { return m_network; }
     [[nodiscard]] const plan::Loom &loom() const { return m_loom; }
+    // As a screen reader and the tool tip tell a task: state, days, and whether it may fail.
+    [[nodiscard]] QString description(std::size_t task) const;
 
     // Key of the selected task; empty for none.
     [[nodiscard]] QString currentTask() const;
@@ -131,10 +135,11 @@ private:
     {
         plan::Network network;
         plan::LoomFacts facts;
+        LoomRisks risks;
         QString wanted; // task to select once it is there
     };
 
-    void take(const plan::Network &network, const plan::LoomFacts &facts,
+    void take(const plan::Network &network, const plan::LoomFacts &facts, const LoomRisks &risks,
               std::optional<plan::Loom> loom);
     void layOutBeside();
     void showLoom(plan::Loom loom);
@@ -187,6 +192,7 @@ private:
 
     plan::Network m_network;
     plan::LoomFacts m_facts;
+    LoomRisks m_risks;
     plan::ImpliedLinks m_implied = plan::ImpliedLinks::Omit;
     plan::Loom m_loom;
     LoomPainter m_painter;

@@ -509,7 +509,8 @@ TEST_F(LoomViewTest, HoverTellsWhatAWireJoins)
 
 TEST_F(LoomViewTest, WhatPeopleWroteIsNoMarkup)
 {
-    const QString text = LoomWords::toolTip(m_view->network(), m_view->loom(), indexOf("a3"));
+    const QString text =
+        LoomWords::toolTip(m_view->network(), indexOf("a3"), m_view->description(indexOf("a3")));
     EXPECT_TRUE(text.contains("Sell &lt;engine&gt;"));
 }
 
