@@ -42,7 +42,10 @@ public:
                           tr("layout")});
         parser.addOption(
             {QStringLiteral("sheets"),
-             tr("Folded on as many sheets at most, 1 to %1; 1. Not for .svg.").arg(ui::kMostSheets),
+             tr("Folded on as many sheets at most, 1 to %1. Without it: as many as letters of "
+                "%2\u00A0pt take. Not for .svg.")
+                 .arg(ui::kMostSheets)
+                 .arg(ui::kLegiblePoints),
              tr("number")});
         parser.addOption(
             {QStringLiteral("done"),
@@ -65,6 +68,7 @@ public:
             return refuse(io, tr("An .svg is one picture, as large as it comes out: --paper and "
                                  "--sheets are for .pdf."));
         ui::LoomSheetOptions how;
+        how.sheets = ui::kAsReadingTakes;
         const QString by = options.value(QStringLiteral("by"));
         if (by == QLatin1String("date"))
             how.by = plan::LoomBy::Date;
@@ -104,6 +108,7 @@ public:
         // The same luck as `ohmwright forecast` draws, so that both tell the same days.
         const forecast::WorkPlan work = forecast::workPlanOf(records, how.today);
         facts.forecast = forecast::loomForecastOf(work, forecast::forecastOf(work), network);
+        how.risks = ui::loomRisksOf(records);
         const ui::LoomSheet sheet(network, facts, how);
         const Result<ui::LoomSheetMade> made = sheet.write(path);
         if (!made)
@@ -137,7 +142,8 @@ private:
     static QString larger(const ui::LoomSheet &sheet, const ui::LoomSheetOptions &how)
     {
         QStringList ways;
-        if (const auto more = sheet.legibleOn(how.paper); more && more->pages > how.sheets)
+        if (const auto more = sheet.legibleOn(how.paper);
+            how.sheets != ui::kAsReadingTakes && more && more->pages > how.sheets)
             ways += tr("--sheets %1 gives %2").arg(more->pages).arg(ui::chartLetters(*more));
         for (const char *name : {"A3", "A2", "A1"}) {
             const QString paper = QLatin1String(name);

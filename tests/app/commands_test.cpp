@@ -600,6 +600,31 @@ TEST_F(CommandsTest, ChartWritesPdfAndSvg)
     EXPECT_FALSE(QFile::exists(at("d.pdf")));
 }
 
+TEST_F(CommandsTest, ChartTakesAsManySheetsAsReadingTakesUnlessTold)
+{
+    ASSERT_EQ(run({"create", book()}), 0);
+    {
+        const auto opened = Book::open(book(), clock);
+        ASSERT_TRUE(opened);
+        NewTask work;
+        for (int at = 0; at < 260; ++at) {
+            work.title = QStringLiteral("Bracket of the %1th kind").arg(at);
+            work.area = QStringLiteral("area %1").arg(at % 7);
+            const Result<Id<Task>> made = addTask(**opened, work);
+            ASSERT_TRUE(made);
+            if (at % 7 == 6)
+                work.after = *made;
+        }
+    }
+    const QStringList words{"chart", book(), "--out", at("c.pdf"), "--paper", "A4", "--json"};
+    ASSERT_EQ(run(words), 0) << err.toStdString();
+    EXPECT_GT(json().value("pages").toInt(), 1);
+    EXPECT_GE(json().value("smallest_text_points").toDouble(), 6);
+    ASSERT_EQ(run(words + QStringList{"--sheets", "1"}), 0) << err.toStdString();
+    EXPECT_EQ(json().value("pages").toInt(), 1);
+    EXPECT_LT(json().value("smallest_text_points").toDouble(), 6);
+}
+
 // The sqlite3 shell is the outside reader: integrity, references, our application id.
 TEST_F(CommandsTest, TheBookIsSoundToTheSqliteShell)
 {

@@ -5,25 +5,18 @@
 #include "core/plan/plan_edits.h"
 #include "core/plan/plan_view.h"
 #include "core/quantity/dates.h"
-#include "ui/build_order/loom_sheet.h"
 #include "ui/build_order/loom_view.h"
 #include "ui/build_order/move_panel.h"
 #include "ui/build_order/moves_model.h"
 #include "ui/build_order/task_editor.h"
-#include "ui/shell/outside.h"
 #include "ui/shell/theme.h"
 #include "ui/widgets/empty_page.h"
 #include "ui/widgets/entry_form.h"
 #include "ui/widgets/section_title.h"
 
-#include <QApplication>
 #include <QComboBox>
-#include <QFileInfo>
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QPageLayout>
-#include <QPrintDialog>
-#include <QPrinter>
 #include <QPushButton>
 #include <QResizeEvent>
 #include <QScrollArea>
@@ -32,7 +25,6 @@
 #include <QTableView>
 
 #include <algorithm>
-#include <memory>
 #include <utility>
 
 namespace ohmwright::ui {
@@ -93,8 +85,11 @@ void BuildOrderPage::refresh()
     m_stale = false;
     const QDate today = m_book.clock().today();
     plan::Network network = plan::networkOf(m_book.records(), today);
-    const bool same = network == m_network && !network.tasks.empty() && today == m_shownOn;
+    LoomRisks risks = loomRisksOf(m_book.records());
+    const bool same =
+        network == m_network && risks == m_risks && !network.tasks.empty() && today == m_shownOn;
     m_network = std::move(network);
+    m_risks = std::move(risks);
     m_shownOn = today;
     const bool empty = m_network.tasks.empty() && m_newTaskBox->isHidden();
     if (empty)
@@ -193,7 +188,7 @@ void BuildOrderPage::paintChart()
     plan::LoomFacts facts = plan::loomFactsOf(m_network, m_holdUps);
     if (m_forecast)
         facts.forecast = plan::forNetwork(*m_forecast, m_forecastOf, m_network);
-    m_loom->setNetwork(m_network, facts);
+    m_loom->setNetwork(m_network, facts, m_risks);
 }
 
 void BuildOrderPage::setForecast(const plan::LoomForecast &forecast, const plan::Network &made)
@@ -207,72 +202,6 @@ void BuildOrderPage::setForecast(const plan::LoomForecast &forecast, const plan:
 void BuildOrderPage::setForecastMissing(const QString &sentence)
 {
     m_loom->setForecastMissing(sentence);
-}
-
-void BuildOrderPage::chooseAndSave(const QString &kind, QPageSize::PageSizeId paper, bool tiles,
-                                   int sheets)
-{
-    const QString name = QFileInfo(m_book.path()).completeBaseName();
-    QString path = m_outside->chooseSaveFile(
-        this, tr("Save the chart"),
-        (name.isEmpty() ? tr("build") : name) + QStringLiteral("-order.") + kind,
-        kind == QLatin1String("svg") ? tr("SVG drawing (*.svg)") : tr("PDF file (*.pdf)"));
-    if (path.isEmpty())
-        return;
-    if (QFileInfo(path).suffix().isEmpty())
-        path += QLatin1Char('.') + kind;
-    saveChart(path, paper, tiles, sheets);
-}
-
-void BuildOrderPage::saveChart(const QString &path, QPageSize::PageSizeId paper, bool tiles,
-                               int sheets)
-{
-    LoomSheetOptions how;
-    how.title = m_book.records().build().title;
-    how.today = m_book.clock().today();
-    how.by = m_loom->by();
-    how.paper = paper;
-    how.tiles = tiles;
-    how.sheets = sheets;
-    how.like = &m_loom->loom();
-    QApplication::setOverrideCursor(Qt::WaitCursor); // folding a large build takes seconds
-    if (sheets == kAsReadingTakes) {
-        const auto legible = LoomSheet(m_loom->network(), m_loom->facts(), how).legibleOn(paper);
-        how.sheets = legible ? legible->pages : kMostSheets;
-    }
-    const Result<LoomSheetMade> made =
-        LoomSheet(m_loom->network(), m_loom->facts(), how).write(path);
-    QApplication::restoreOverrideCursor();
-    if (!made)
-        emit said(told(made.error()), Tone::Problem);
-    else
-        emit said(tr("The chart is saved as %1, %2.").arg(path, chartLetters(*made)), Tone::Told);
-}
-
-void BuildOrderPage::printChart()
-{
-    auto printer = std::make_shared<QPrinter>(QPrinter::HighResolution);
-    printer->setDocName(tr("Build order: %1").arg(m_book.records().build().title));
-    printer->setPageOrientation(QPageLayout::Landscape);
-    auto *dialog = new QPrintDialog(printer.get(), window());
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
-    connect(dialog, &QDialog::accepted, this, [this, printer] {
-        LoomSheetOptions how;
-        how.title = m_book.records().build().title;
-        how.today = m_book.clock().today();
-        how.by = m_loom->by();
-        how.like = &m_loom->loom();
-        LoomSheetMade made;
-        if (LoomSheet(m_loom->network(), m_loom->facts(), how).paintOn(*printer, made))
-            emit said(
-                tr("The chart is sent to %1, %2.").arg(printer->printerName(), chartLetters(made)),
-                Tone::Told);
-        else
-            emit said(tr("The printer did not take the chart."), Tone::Problem);
-    });
-    // the dialog works on the printer until it is gone, whatever becomes of this page
-    connect(dialog, &QObject::destroyed, dialog, [printer] {});
-    dialog->open();
 }
 
 void BuildOrderPage::chooseMilestone()

@@ -6,6 +6,7 @@
 #include "core/book/book.h"
 #include "core/plan/loom.h"
 #include "core/plan/network.h"
+#include "ui/build_order/loom_risks.h"
 #include "ui/shell/message_strip.h"
 
 #include <QPageSize>
@@ -16,6 +17,7 @@
 class QMenu;
 class QComboBox;
 class QLabel;
+class QPagedPaintDevice;
 class QPushButton;
 class QScrollArea;
 class QHBoxLayout;
@@ -30,6 +32,7 @@ class ChipRow;
 class EmptyPage;
 class EntryForm;
 class LoomView;
+struct LoomSheetOptions;
 class MovePanel;
 class MovesModel;
 class Outside;
@@ -59,10 +62,11 @@ public:
     // Why there is none: "The forecast is being worked out."
     void setForecastMissing(const QString &sentence);
     [[nodiscard]] LoomView &chart() { return *m_loom; }
-    // The chart as it is laid out now, as PDF or SVG by the path's ending; what was written, or
-    // why not, is said.
+    // The chart as it is laid out now, as PDF or SVG by the path's ending, on at most so many
+    // sheets (LoomSheetOptions::sheets); what was written, or why not, is said.
     void saveChart(const QString &path, QPageSize::PageSizeId paper, bool tiles, int sheets = 1);
-    static constexpr int kAsReadingTakes = 0; // sheets: the fewest with legible letters
+    // The same through a printer, on as many of its sheets as legible letters take; `name` is said.
+    void printOn(QPagedPaintDevice &device, const QString &name);
 
     // Into the line for a new task; after `afterKey` if given.
     void beginTask(const QString &afterKey = {}, const QString &area = {});
@@ -90,6 +94,7 @@ private:
     void chooseAndSave(const QString &kind, QPageSize::PageSizeId paper, bool tiles, int sheets);
     void fillPaperMenu(QMenu &menu);
     void printChart();
+    [[nodiscard]] LoomSheetOptions sheetOptions() const;
     void bookChanged();
     void refresh();
     void refreshMilestones();
@@ -108,6 +113,7 @@ private:
     const Theme &m_theme;
     plan::Network m_network;
     QDate m_shownOn; // "in 8 days" is another number tomorrow
+    LoomRisks m_risks;
     plan::HoldUps m_holdUps;
     QString m_milestone; // key; empty for none
     std::optional<plan::LoomForecast> m_forecast;

@@ -179,28 +179,6 @@ void BuildOrderPage::makeChartMenu()
     m_paper->setMenu(menu);
 }
 
-// What the letters come to is told once it is written: trying every paper takes seconds.
-void BuildOrderPage::fillPaperMenu(QMenu &menu)
-{
-    const auto add = [&](const QString &words, QPageSize::PageSizeId paper, bool tiles,
-                         int sheets) {
-        connect(menu.addAction(words), &QAction::triggered, this, [this, paper, tiles, sheets] {
-            chooseAndSave(QStringLiteral("pdf"), paper, tiles, sheets);
-        });
-    };
-    for (const char *letters : {"A4", "A3", "A2", "A1"}) {
-        const QString name = QLatin1String(letters);
-        add(tr("%1, one sheet…").arg(name), chartPaper(name).value_or(QPageSize::A3), false, 1);
-    }
-    menu.addSeparator();
-    for (const char *letters : {"A4", "A3"}) {
-        const QString name = QLatin1String(letters);
-        add(tr("%1, as many sheets as reading takes…").arg(name),
-            chartPaper(name).value_or(QPageSize::A3), false, kAsReadingTakes);
-    }
-    add(tr("A4 pages to be glued together…"), QPageSize::A4, true, 1);
-}
-
 void BuildOrderPage::makeMoves()
 {
     auto *delegate = new DraftedTableDelegate(m_theme, this);

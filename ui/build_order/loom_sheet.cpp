@@ -1,21 +1,19 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/build_order/loom_sheet.h"
 
-#include "core/quantity/dates.h"
 #include "core/sheet/save_file.h"
+#include "ui/build_order/loom_dress.h"
+#include "ui/build_order/loom_sheet_sizes.h"
 #include "ui/sheet/sheet_fonts.h"
 
 #include <QBuffer>
-#include <QFont>
 #include <QMarginsF>
 #include <QPagedPaintDevice>
 #include <QPainter>
 #include <QPdfWriter>
-#include <QPen>
 #include <QSvgGenerator>
 
 #include <algorithm>
-#include <cmath>
 #include <utility>
 
 namespace ohmwright::ui {
@@ -23,29 +21,16 @@ namespace ohmwright::ui {
 namespace {
 
 constexpr double kPointsPerInch = 72;
-// A scene unit is a screen's pixel; at full size 96 of them are an inch.
-constexpr double kFullSize = 0.75; // points per unit
-// Tiles are drawn so that it can still be read.
-constexpr double kTileScale = 0.66;
 constexpr double kMargin = 28; // points
 // What has few tasks need not fill a large sheet with huge letters.
 constexpr double kMostScale = kFullSize * 1.6;
-// Between two bands, units; and so much more where a sheet has room left.
-constexpr double kBetweenBands = 24;
-constexpr double kMostBetween = 90;
 // The sixth that must be gained by breaking branches, or leaving out what is done; and letters
 // that need not be any larger, points.
 constexpr double kHelpsMuch = 7.0 / 6;
 constexpr double kLargeEnough = 7;
-// What two tiles share, to be glued, units.
-constexpr double kOverlap = 24;
+// One more sheet must make the letters so much larger, else it only makes gaps.
+constexpr double kWorthASheet = 1.03;
 constexpr int kResolution = 1200;
-
-// On larger paper title and legend are larger, too; 1 on A3.
-double headScale(QSizeF room)
-{
-    return std::clamp(std::sqrt(room.width() * room.height() / (1134 * 786.0)), 0.72, 2.2);
-}
 
 } // namespace
 
@@ -54,18 +39,24 @@ LoomSheet::LoomSheet(const plan::Network &network, const plan::LoomFacts &facts,
     : m_network(network), m_facts(facts), m_options(options),
       m_family(sheet::loadSheetFonts().text), m_painter(LoomPainter::forPaper(m_family))
 {
-    m_options.sheets = std::clamp(m_options.sheets, 1, kMostSheets);
+    m_options.sheets = std::clamp(m_options.sheets, kAsReadingTakes, kMostSheets);
     plan::LoomOptions how;
     how.by = options.by;
     how.like = options.like;
-    m_loom = plan::layOutLoom(network, facts, m_painter.metrics(), how);
+    const auto laidOut = [&](const plan::Network &of, const plan::LoomFacts &known) {
+        const plan::LoomMetrics metrics = m_painter.metrics();
+        plan::Loom loom = plan::layOutLoom(of, known, metrics, how);
+        dressLoom(loom, of, known, metrics, {&m_options.risks, true});
+        return loom;
+    };
+    m_loom = laidOut(network, facts);
     m_options.like = nullptr;
     m_open = plan::leaveOutDone(network, facts);
     how.like = &m_loom;
-    m_openLoom = plan::layOutLoom(m_open.network, m_open.facts, m_painter.metrics(), how);
+    m_openLoom = laidOut(m_open.network, m_open.facts);
     how.shareRuns = true;
-    m_packed = plan::layOutLoom(network, facts, m_painter.metrics(), how);
-    m_openPacked = plan::layOutLoom(m_open.network, m_open.facts, m_painter.metrics(), how);
+    m_packed = laidOut(network, facts);
+    m_openPacked = laidOut(m_open.network, m_open.facts);
 }
 
 Outcome LoomSheet::check() const
@@ -117,58 +108,6 @@ double LoomSheet::headHeight(const LoomLegend &legend, double width) const
     return 34 + legend.paint(nullptr, {}, width / kFullSize) * kFullSize + 8;
 }
 
-void LoomSheet::paintHead(QPainter &painter, const LoomLegend &legend, double width,
-                          const QStringList &remarks) const
-{
-    const LoomColours colours = LoomColours::print();
-    QFont large(m_family);
-    large.setHintingPreference(QFont::PreferNoHinting);
-    large.setPixelSize(19);
-    large.setWeight(QFont::DemiBold);
-    painter.setFont(large);
-    painter.setPen(colours.ink);
-    const QString title = m_options.title.isEmpty()
-                              ? tr("Build order")
-                              : tr("Build order: %1").arg(m_options.title.simplified());
-    const QFontMetricsF metrics(large);
-    painter.drawText(QPointF(0, 20), metrics.elidedText(title, Qt::ElideRight, width * 0.5));
-    QFont small(m_family);
-    small.setHintingPreference(QFont::PreferNoHinting);
-    small.setPixelSize(11);
-    painter.setFont(small);
-    QStringList right{m_options.by == plan::LoomBy::Date ? tr("by date") : tr("by chain")};
-    const QDate today = m_loom.today.isNull() ? m_options.today : m_loom.today;
-    if (today.isValid())
-        right += tr("today, %1").arg(showDate(today));
-    right += remarks;
-    painter.setPen(colours.mute);
-    painter.drawText(QRectF(width * 0.5, 4, width * 0.5, 20), Qt::AlignRight | Qt::AlignVCenter,
-                     right.join(QStringLiteral(" · ")));
-    painter.setPen(QPen(colours.ink, 0.8));
-    painter.drawLine(QPointF(0, 28), QPointF(width, 28));
-    painter.save();
-    painter.translate(0, 32);
-    painter.scale(kFullSize, kFullSize);
-    legend.paint(&painter, {}, width / kFullSize);
-    painter.restore();
-}
-
-// The painter stands at the part's top left corner, in scene units.
-void LoomSheet::paintPart(QPainter &painter, const Picture &picture, const QRectF &part,
-                          bool clip) const
-{
-    painter.save();
-    if (clip)
-        painter.setClipRect(QRectF(QPointF(0, 0), part.size()), Qt::IntersectClip);
-    painter.translate(-part.topLeft());
-    LoomMarks marks;
-    marks.focus = false;
-    if (part.top() > extent(picture).top() + 1)
-        marks.slideTop = part.top();
-    m_painter.paint(painter, *picture.network, *picture.loom, marks, part, 1);
-    painter.restore();
-}
-
 LoomSheet::Folded LoomSheet::foldedOf(const Picture &picture, QSizeF room, int sheets) const
 {
     const double head = headScale(room);
@@ -180,19 +119,37 @@ LoomSheet::Folded LoomSheet::foldedOf(const Picture &picture, QSizeF room, int s
     paper.room = QSizeF(room.width(), room.height() - result.head);
     paper.mostScale = kMostScale;
     paper.between = kBetweenBands;
-    // one more sheet must make the letters larger, else it only makes gaps
-    constexpr double kWorthASheet = 1.03;
     for (int most = 1; most <= sheets; ++most) {
         paper.sheets = static_cast<std::size_t>(most);
         plan::LoomFold fold = plan::foldLoom(*picture.loom, paper, picture.memory);
         if (most == 1 || fold.scale > result.fold.scale * kWorthASheet)
             result.fold = std::move(fold);
     }
+    for (plan::LoomBand &band : result.fold.bands) {
+        // A bar is told with its task; rows of the next band lie at other heights.
+        for (plan::LoomTask &task : band.loom.tasks) {
+            const double x = task.body.center().x();
+            if (!band.loom.rules.empty() && (x < band.left || x > band.right))
+                task.whisker = QRectF();
+        }
+    }
     return result;
 }
 
 LoomSheet::Folded LoomSheet::folded(QSizeF room, int sheets) const
 {
+    if (sheets == kAsReadingTakes) {
+        Folded best = folded(room, 1);
+        for (int most = 2; most <= kMostSheets; ++most) {
+            if (madeOf(best).smallestText >= kLegiblePoints)
+                break;
+            Folded more = folded(room, most);
+            if (madeOf(more).smallestText >= kLegiblePoints ||
+                more.fold.scale > best.fold.scale * kWorthASheet)
+                best = std::move(more);
+        }
+        return best;
+    }
     std::vector<Folded> all;
     double best = 0;
     for (const Picture &picture : pictures()) {
@@ -202,8 +159,11 @@ LoomSheet::Folded LoomSheet::folded(QSizeF room, int sheets) const
     const double legible = kLegiblePoints / m_painter.smallestText();
     const double enough = std::min(
         {best, std::max(best / kHelpsMuch, legible), kLargeEnough / m_painter.smallestText()});
-    return *std::find_if(all.begin(), all.end(),
-                         [&](const Folded &one) { return one.fold.scale >= enough; });
+    std::erase_if(all, [&](const Folded &one) { return one.fold.scale < enough; });
+    // Sheets that would be filled by a third are not worth what they show more.
+    return *std::min_element(all.begin(), all.end(), [](const Folded &left, const Folded &right) {
+        return left.fold.sheets < right.fold.sheets;
+    });
 }
 
 LoomSheetMade LoomSheet::madeOf(const Folded &folded) const
@@ -221,7 +181,7 @@ QPageLayout LoomSheet::layout(QPageSize::PageSizeId paper)
 LoomSheetMade LoomSheet::wouldMake(QPageSize::PageSizeId paper, int sheets) const
 {
     return madeOf(folded(layout(paper).paintRect(QPageLayout::Point).size(),
-                         std::clamp(sheets, 1, kMostSheets)));
+                         std::clamp(sheets, kAsReadingTakes, kMostSheets)));
 }
 
 std::optional<LoomSheetMade> LoomSheet::legibleOn(QPageSize::PageSizeId paper, int most) const
@@ -232,139 +192,6 @@ std::optional<LoomSheetMade> LoomSheet::legibleOn(QPageSize::PageSizeId paper, i
             return made;
     }
     return std::nullopt;
-}
-
-// What each tile shows, row by row. All but those on the left have a margin for names; what is cut
-// through stands whole on one of two neighbours.
-std::vector<QRectF> LoomSheet::tilesOf(const Picture &picture, QSizeF tile) const
-{
-    const QRectF all = extent(picture);
-    const double shared = std::max(kOverlap, picture.loom->axisBand.height() + kOverlap);
-    std::vector<std::pair<double, double>> columns;
-    for (double left = all.left(); columns.empty() || columns.back().second < all.right();) {
-        const double margin = columns.empty() ? 0 : LoomPainter::kNameMargin;
-        columns.emplace_back(left, left + tile.width() - margin);
-        left = columns.back().second - kOverlap;
-    }
-    std::vector<QRectF> tiles;
-    double top = all.top();
-    while (true) {
-        for (const auto &[left, right] : columns)
-            tiles.emplace_back(left, top, right - left, tile.height());
-        if (top + tile.height() >= all.bottom())
-            return tiles;
-        top += tile.height() - shared;
-    }
-}
-
-// The painter stands at the band's top left corner, in scene units.
-void LoomSheet::paintBand(QPainter &painter, const Picture &picture,
-                          const plan::LoomBand &band) const
-{
-    painter.save();
-    painter.translate(band.nameMargin - band.left, -band.loom.bounds.top());
-    if (!band.first) {
-        m_painter.paintNames(painter, *picture.network, band.loom, band.left);
-        m_painter.paintNumbers(painter, band.in, band.left, true);
-    }
-    if (!band.last)
-        m_painter.paintNumbers(painter, band.out, band.right, false);
-    painter.setClipRect(band.loom.bounds, Qt::IntersectClip);
-    LoomMarks marks;
-    marks.focus = false;
-    m_painter.paint(painter, *picture.network, band.loom, marks, band.loom.bounds, 1);
-    painter.restore();
-}
-
-bool LoomSheet::paintFolded(QPagedPaintDevice &device, QPainter &painter, const QRectF &room,
-                            LoomSheetMade &made) const
-{
-    const Folded picture = folded(room.size(), m_options.sheets);
-    const plan::LoomFold &fold = picture.fold;
-    made = madeOf(picture);
-    const double head = headScale(room.size());
-    const LoomLegend legend = legendOf(picture.picture, fold.bands.size() > 1);
-    const double high = (room.height() - picture.head) / fold.scale;
-    for (std::size_t sheet = 0; sheet < fold.sheets; ++sheet) {
-        if (sheet > 0 && !device.newPage())
-            return false;
-        QStringList remarks;
-        if (fold.sheets > 1)
-            remarks += tr("sheet %1 of %2").arg(sheet + 1).arg(fold.sheets);
-        painter.save();
-        painter.save();
-        painter.scale(head, head);
-        paintHead(painter, legend, room.width() / head, remarks);
-        painter.restore();
-        painter.translate(0, picture.head);
-        painter.scale(fold.scale, fold.scale);
-        double taken = 0;
-        int bands = 0;
-        for (const plan::LoomBand &band : fold.bands) {
-            taken += band.sheet == sheet ? band.height() : 0;
-            bands += band.sheet == sheet ? 1 : 0;
-        }
-        // What is left of the sheet stands between its bands.
-        const double between =
-            bands < 2 ? 0 : std::clamp((high - taken) / (bands - 1), kBetweenBands, kMostBetween);
-        bool first = true;
-        for (const plan::LoomBand &band : fold.bands) {
-            if (band.sheet != sheet)
-                continue;
-            if (!first) {
-                painter.setPen(QPen(LoomColours::print().mute, 0.8, Qt::DashLine));
-                painter.drawLine(QPointF(0, -between / 2),
-                                 QPointF(room.width() / fold.scale, -between / 2));
-            }
-            paintBand(painter, picture.picture, band);
-            painter.translate(0, band.height() + between);
-            first = false;
-        }
-        painter.restore();
-    }
-    return true;
-}
-
-bool LoomSheet::paintTiles(QPagedPaintDevice &device, QPainter &painter, const QRectF &room,
-                           LoomSheetMade &made) const
-{
-    const double head = headScale(room.size());
-    const Picture picture = forUncut();
-    const LoomLegend legend = legendOf(picture, false);
-    const double headRoom = headHeight(legend, room.width() / head) * head;
-    const std::vector<QRectF> parts =
-        tilesOf(picture, {room.width() / kTileScale, (room.height() - headRoom) / kTileScale});
-    made = {static_cast<int>(parts.size()), 1, picture.leftOut,
-            m_painter.smallestText() * kTileScale};
-    int row = 0;
-    int column = 0;
-    for (std::size_t page = 0; page < parts.size(); ++page) {
-        const QRectF &part = parts[page];
-        if (page > 0 && !device.newPage())
-            return false;
-        const bool first = page == 0 || part.top() > parts[page - 1].top();
-        row += first ? 1 : 0;
-        column = first ? 1 : column + 1;
-        painter.save();
-        painter.save();
-        painter.scale(head, head);
-        paintHead(painter, legend, room.width() / head,
-                  {tr("page %1: row %2, column %3").arg(page + 1).arg(row).arg(column)});
-        painter.restore();
-        painter.translate(0, headRoom);
-        painter.scale(kTileScale, kTileScale);
-        if (column > 1) {
-            painter.save();
-            painter.setClipRect(QRectF(0, 0, LoomPainter::kNameMargin, part.height()));
-            painter.translate(LoomPainter::kNameMargin - part.left(), -part.top());
-            m_painter.paintNames(painter, *picture.network, *picture.loom, part.left());
-            painter.restore();
-            painter.translate(LoomPainter::kNameMargin, 0);
-        }
-        paintPart(painter, picture, part, true);
-        painter.restore();
-    }
-    return true;
 }
 
 bool LoomSheet::paintOn(QPagedPaintDevice &device, LoomSheetMade &made) const
@@ -456,6 +283,25 @@ Result<LoomSheetMade> LoomSheet::write(const QString &path) const
         return writeSvg(path);
     return fail(ProblemCode::BadInput,
                 tr("The chart is written as .pdf or .svg, not as “%1”.").arg(path));
+}
+
+Result<LoomSheetMade> LoomSheet::print(QPagedPaintDevice &device) const
+{
+    if (Outcome fine = check(); !fine)
+        return fail(fine.error());
+    LoomSheetMade made;
+    if (!paintOn(device, made))
+        return fail(ProblemCode::Io, tr("The printer did not take the chart."));
+    return made;
+}
+
+QString chartMade(const LoomSheetMade &made)
+{
+    const QString letters = made.smallestText >= kLegiblePoints
+                                ? chartLetters(made)
+                                : LoomSheet::tr("%1, hard to read on a wall: take larger paper")
+                                      .arg(chartLetters(made));
+    return made.pages == 1 ? letters : LoomSheet::tr("%1 sheets, %2").arg(made.pages).arg(letters);
 }
 
 QString chartLetters(const LoomSheetMade &made)

@@ -14,6 +14,7 @@
 #include "core/quantity/result.h"
 #include "ui/build_order/loom_legend.h"
 #include "ui/build_order/loom_painter.h"
+#include "ui/build_order/loom_risks.h"
 
 #include <QCoreApplication>
 #include <QDate>
@@ -38,13 +39,19 @@ namespace ohmwright::ui {
 // branches share (LoomOptions::shareRuns) are taken on the same condition.
 enum class LoomDone { Auto, Whole, LeftOut };
 
+inline constexpr int kMostSheets = 9;
+// The fewest sheets whose letters are legible (kLegiblePoints); as many as there may be where even
+// those are too few.
+inline constexpr int kAsReadingTakes = 0;
+
 struct LoomSheetOptions
 {
     QString title; // of the build
     QDate today;   // of printing
     plan::LoomBy by = plan::LoomBy::Chain;
     QPageSize::PageSizeId paper = QPageSize::A3; // landscape; not for SVG
-    int sheets = 1;                              // folded on as many at most, 1 to kMostSheets
+    int sheets = 1;  // folded on as many at most, 1 to kMostSheets, or kAsReadingTakes
+    LoomRisks risks; // what may fail
     LoomDone done = LoomDone::Auto;
     bool tiles = false;               // not for SVG; `sheets` is not looked at
     const plan::Loom *like = nullptr; // branches as they lie there; read during the call
@@ -58,7 +65,6 @@ struct LoomSheetMade
     double smallestText = 0; // height of the smallest letters, points; of SVG at its own size
 };
 
-inline constexpr int kMostSheets = 9;
 // Letters that are read from an arm's length without effort, points: footnotes of books are so
 // large. Common practice, no published source.
 inline constexpr double kLegiblePoints = 6;
@@ -78,8 +84,8 @@ public:
     [[nodiscard]] Result<LoomSheetMade> writeSvg(const QString &path) const;
     // By the ending: .pdf or .svg; BadInput for any other.
     [[nodiscard]] Result<LoomSheetMade> write(const QString &path) const;
-    // On the device's own page, whatever its size; false if it refused a page.
-    bool paintOn(QPagedPaintDevice &device, LoomSheetMade &made) const;
+    // On the device's own page, whatever its size.
+    [[nodiscard]] Result<LoomSheetMade> print(QPagedPaintDevice &device) const;
     // What writePdf() would make on so much of this paper, without making it.
     [[nodiscard]] LoomSheetMade wouldMake(QPageSize::PageSizeId paper, int sheets) const;
     // The same for the fewest sheets, up to `most`, whose letters are legible; none if even those
@@ -103,6 +109,8 @@ private:
     };
 
     [[nodiscard]] Outcome check() const;
+    // False if the device refused a page.
+    [[nodiscard]] bool paintOn(QPagedPaintDevice &device, LoomSheetMade &made) const;
     [[nodiscard]] std::vector<Picture> pictures() const;
     [[nodiscard]] Picture forUncut() const;
     [[nodiscard]] Folded folded(QSizeF room, int sheets) const;
@@ -133,6 +141,10 @@ private:
     plan::Loom m_loom, m_packed, m_openLoom, m_openPacked;
     mutable std::array<plan::LoomFoldMemory, 4> m_memory; // of each of them
 };
+
+// "3 sheets, letters 6.1 pt"; of one sheet its letters alone; letters that are not legible are said
+// to be so.
+QString chartMade(const LoomSheetMade &made);
 
 // "letters 4.1 pt"
 QString chartLetters(const LoomSheetMade &made);

@@ -5,6 +5,7 @@
 #include "tests/support/test_book.h"
 #include "tests/ui/driving.h"
 #include "ui/build_order/build_order_page.h"
+#include "ui/build_order/loom_sheet.h"
 #include "ui/build_order/loom_view.h"
 #include "ui/build_order/moves_model.h"
 #include "ui/build_order/needs_model.h"
@@ -198,7 +199,7 @@ TEST_F(TheBuildOrderPage, showsAForecastByDateAndSavesIt)
     page->saveChart(path, QPageSize::A3, false);
     EXPECT_TRUE(QFile::exists(path));
     const QString pdf = folder.filePath(QStringLiteral("c.pdf"));
-    page->saveChart(pdf, QPageSize::A4, false, BuildOrderPage::kAsReadingTakes);
+    page->saveChart(pdf, QPageSize::A4, false, kAsReadingTakes);
     EXPECT_TRUE(QFile::exists(pdf));
 }
 

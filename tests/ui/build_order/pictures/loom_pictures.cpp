@@ -52,11 +52,15 @@ int main(int argc, char **argv)
         }
     }
     const plan::LoomFacts facts = plan::inventedForecast(network);
+    const LoomRisks risks{{"ba15", {10, "Pack built"}},
+                          {"br12", {15, "Brakes bled"}},
+                          {"lv04", {20, {}}},
+                          {"tc09", {30, "Contactor box wired"}}};
     for (const bool dark : {false, true}) {
         LoomView view;
         view.resize(1280, 760);
         view.setColours(dark ? LoomColours::dark() : LoomColours::light());
-        view.setNetwork(network, facts);
+        view.setNetwork(network, facts, risks);
         view.show();
         const QString tone = dark ? QStringLiteral("dark") : QStringLiteral("light");
         const auto shoot = [&](const QString &name) {
@@ -92,6 +96,7 @@ int main(int argc, char **argv)
     LoomSheetOptions how;
     how.title = QStringLiteral("Grey van");
     how.today = QDate(2026, 11, 27);
+    how.risks = risks;
     for (const plan::LoomBy by : {plan::LoomBy::Chain, plan::LoomBy::Date}) {
         how.by = by;
         const QString name =
