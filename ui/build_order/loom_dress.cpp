@@ -26,16 +26,18 @@ namespace {
 // is a sheet more on the wall.
 constexpr std::size_t kHang = 3;
 constexpr qsizetype kHangLines = 3;
+// What may fail is told on so many lines, so far in from the housing's edge, and never narrower
+// than "may fail 30 %," is.
 constexpr int kRiskLines = 3;
 constexpr int kRiskLinesOnPaper = 2;
 constexpr double kRiskIndent = 3;
-constexpr double kLeastRiskRoom = 92; // holds "may fail 30 %,"
+constexpr double kLeastRiskRoom = 92;
 // Between two texts below a housing, and beside a loop of slack.
 constexpr double kApart = 2;
 constexpr double kBesideLoop = 6;
-constexpr double kLoopToWords = 3;
-// From one bar to the next below it, on paper closer; from the texts to the first; and between two
-// on one line.
+// A bar with its ticks; from one to the next below it, on paper closer; from the texts to the
+// first; and between two on one line.
+constexpr double kBarHeight = 6;
 constexpr double kBarPitch = 6;
 constexpr double kPaperPitch = 4;
 constexpr double kAboveBars = 2;
@@ -239,6 +241,7 @@ void Dresser::placeBars(Row &row, const LoomTime &time)
     });
     std::vector<QRectF> bars;
     const double pitch = m_how.paper ? kPaperPitch : kBarPitch;
+    const double height = m_how.paper ? kPaperPitch : kBarHeight;
     for (const std::size_t at : row.dated) {
         LoomTask &task = m_loom.tasks[at];
         // A week's first column holds what starts on any day of it: nothing ends left of its start.
@@ -249,7 +252,7 @@ void Dresser::placeBars(Row &row, const LoomTime &time)
         const double to = place(*task.days.ready[2]);
         const double planned = task.days.finish ? place(*task.days.finish) : from;
         const double left = task.body.left() - kBetweenBars;
-        QRectF bar(left, 0, std::max({to, planned, task.body.right()}) - left, kBarHeight);
+        QRectF bar(left, 0, std::max({to, planned, task.body.right()}) - left, height);
         double top = 0;
         for (const QRectF &text : row.taken)
             if (text.right() > bar.left() && text.left() < bar.right())
@@ -263,7 +266,7 @@ void Dresser::placeBars(Row &row, const LoomTime &time)
              ++line)
             bar.translate(0, pitch);
         bars.push_back(bar);
-        task.whisker = QRectF(from, bar.top(), to - from, kBarHeight);
+        task.whisker = QRectF(from, bar.top(), to - from, height);
         task.whiskerMark = std::clamp(place(*task.days.ready[1]), from, to);
         row.after = std::max(row.after, bar.bottom());
     }

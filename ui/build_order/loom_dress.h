@@ -31,8 +31,6 @@ void dressLoom(plan::Loom &loom, const plan::Network &network, const plan::LoomF
 // So begins a line that tells a further thing that is lacking.
 QString furtherLack();
 
-// Height of a time bar with its ticks, scene units.
-inline constexpr double kBarHeight = 6;
 // What the sign beside "may fail" takes of the line's width, scene units.
 inline constexpr double kRiskSign = 13;
 
