@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/build_order/build_order_page.h"
 
+#include "core/forecast/move_days.h"
 #include "core/plan/loom_facts.h"
 #include "core/plan/plan_edits.h"
 #include "core/plan/plan_view.h"
@@ -9,6 +10,7 @@
 #include "ui/build_order/move_panel.h"
 #include "ui/build_order/moves_model.h"
 #include "ui/build_order/task_editor.h"
+#include "ui/forecast/forecaster.h"
 #include "ui/shell/theme.h"
 #include "ui/widgets/empty_page.h"
 #include "ui/widgets/entry_form.h"
@@ -151,6 +153,9 @@ void BuildOrderPage::refreshMoves()
     const auto loop = plan::findLoop(m_network);
     if (milestone && loop.empty())
         m_holdUps = plan::holdUps(m_network, *milestone);
+    if (m_told && !m_holdUps.moves.empty())
+        forecast::tellLatestDays(m_holdUps, m_network, m_told->plan, m_told->orders,
+                                 m_told->confidence);
     m_choosing = true;
     m_moves->setMoves(m_holdUps.moves, today);
     const int kept = chosen ? m_moves->rowOf(kind, subject) : -1;
@@ -191,12 +196,16 @@ void BuildOrderPage::paintChart()
     m_loom->setNetwork(m_network, facts, m_risks);
 }
 
-void BuildOrderPage::setForecast(const plan::LoomForecast &forecast, const plan::Network &made)
+void BuildOrderPage::setForecast(const plan::LoomForecast &forecast, const plan::Network &made,
+                                 std::shared_ptr<const ForecastTold> told)
 {
     m_forecast = forecast;
     m_forecastOf = made;
-    if (!m_stale && !m_network.tasks.empty())
-        paintChart();
+    m_told = std::move(told);
+    if (m_stale || m_network.tasks.empty())
+        return;
+    refreshMoves();
+    paintChart();
 }
 
 void BuildOrderPage::setForecastMissing(const QString &sentence)

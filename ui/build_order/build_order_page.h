@@ -12,6 +12,7 @@
 #include <QPageSize>
 #include <QWidget>
 
+#include <memory>
 #include <optional>
 
 class QMenu;
@@ -32,6 +33,7 @@ class ChipRow;
 class EmptyPage;
 class EntryForm;
 class LoomView;
+struct ForecastTold;
 struct LoomSheetOptions;
 class MovePanel;
 class MovesModel;
@@ -58,7 +60,9 @@ public:
     void showMove(const QString &milestone, plan::MoveKind kind, const QString &subject);
     // What the chart shows of dates; `made`: the network it was made of, so that tasks are found
     // again by key after an edit. Kept until the next one.
-    void setForecast(const plan::LoomForecast &forecast, const plan::Network &made);
+    // `told`: what the moves take their days from; null leaves those of elapsed days.
+    void setForecast(const plan::LoomForecast &forecast, const plan::Network &made,
+                     std::shared_ptr<const ForecastTold> told = {});
     // Why there is none: "The forecast is being worked out."
     void setForecastMissing(const QString &sentence);
     [[nodiscard]] LoomView &chart() { return *m_loom; }
@@ -118,6 +122,7 @@ private:
     QString m_milestone; // key; empty for none
     std::optional<plan::LoomForecast> m_forecast;
     plan::Network m_forecastOf;
+    std::shared_ptr<const ForecastTold> m_told;
     Outside *m_outside;
     bool m_stale = true;
     bool m_choosing = false;
