@@ -294,6 +294,16 @@ private:
         out << columns(rows, {0, 3});
     }
 
+    // What has to be drawn, decided or bought first is ordered when that is done, whatever the day.
+    static QString byOf(const ForecastTold &told, const OrderBy &order)
+    {
+        if (!order.needed)
+            return tr("any day");
+        if (const auto task = orderedBehind(told.plan, told.forecast, order, told.asked.confidence))
+            return tr("at once after “%1”").arg(told.plan.activities[*task].name);
+        return dayInForecast(told.forecast, order.latestDay);
+    }
+
     static void printOrders(const ForecastTold &told, QTextStream &out)
     {
         if (told.orders.empty())
@@ -306,12 +316,10 @@ private:
         std::vector<QStringList> rows{{tr("by"), tr("what"), tr("takes"), tr("price"), QString()}};
         for (const OrderBy &order : told.orders) {
             const Activity &a = told.plan.activities[order.activity];
-            rows.push_back(
-                {order.needed ? dayInForecast(told.forecast, order.latestDay) : tr("any day"),
-                 a.toAsk ? tr("letter: %1").arg(a.name) : a.name,
-                 tr("%1 to %2 days").arg(a.wait.least).arg(a.wait.most),
-                 a.cost ? printMoney(*a.cost) : QString(),
-                 a.forShop ? tr("for the shop") : QString()});
+            rows.push_back({byOf(told, order), a.toAsk ? tr("letter: %1").arg(a.name) : a.name,
+                            tr("%1 to %2 days").arg(a.wait.least).arg(a.wait.most),
+                            a.cost ? printMoney(*a.cost) : QString(),
+                            a.forShop ? tr("for the shop") : QString()});
         }
         out << columns(rows, {3});
     }

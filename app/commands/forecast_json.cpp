@@ -74,15 +74,22 @@ QJsonObject forecastJson(const ForecastTold &told)
     QJsonArray questions;
     for (const OrderBy &order : told.orders) {
         const Activity &a = told.plan.activities[order.activity];
+        const auto behind = orderedBehind(told.plan, told.forecast, order, told.asked.confidence);
+        const auto tellBehind = [&](QJsonObject &one) {
+            if (behind)
+                one.insert(QStringLiteral("at_once_after"), told.plan.activities[*behind].key);
+        };
         if (a.toAsk) {
             QJsonObject one{{QStringLiteral("letter"), a.letter},
                             {QStringLiteral("subject"), a.name}};
+            tellBehind(one);
             if (order.needed)
                 one.insert(QStringLiteral("ask_by"), dayJson(order.latestDay));
             questions << one;
             continue;
         }
         QJsonObject one{{QStringLiteral("part"), a.part}, {QStringLiteral("name"), a.name}};
+        tellBehind(one);
         if (order.needed)
             one.insert(QStringLiteral("order_by"), dayJson(order.latestDay));
         if (a.cost)

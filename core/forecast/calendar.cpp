@@ -68,6 +68,9 @@ std::vector<CalendarDay> calendarDays(const Records &records, const WorkPlan &pl
         if (!order.needed)
             continue;
         const Activity &a = plan.activities[order.activity];
+        // a day on which it cannot be ordered yet is no day to be reminded on
+        if (orderedBehind(plan, forecast, order, confidencePercent))
+            continue;
         days.push_back(
             {a.toAsk ? uidOf("ask-by", a.letter) : uidOf("order-by", a.part),
              plan.today.addDays(order.latestDay),

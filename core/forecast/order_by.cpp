@@ -123,6 +123,22 @@ private:
 
 } // namespace
 
+std::optional<std::size_t> orderedBehind(const WorkPlan &plan, const Forecast &forecast,
+                                         const OrderBy &order, int confidencePercent)
+{
+    const auto at = std::ranges::find(kConfidences, confidencePercent);
+    if (!order.needed || at == kConfidences.end() || forecast.activities.empty())
+        return std::nullopt;
+    const auto place = static_cast<std::size_t>(at - kConfidences.begin());
+    std::optional<std::size_t> last;
+    for (const std::size_t before : plan.activities[order.activity].after) {
+        const int ready = forecast.activities[before].ready[place];
+        if (ready > order.latestDay && (!last || ready > forecast.activities[*last].ready[place]))
+            last = before;
+    }
+    return last;
+}
+
 std::optional<int> latestRelease(const WorkPlan &plan, const Simulation &simulation,
                                  const std::vector<std::size_t> &activities, int confidencePercent,
                                  const Watch &watch)

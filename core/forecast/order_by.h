@@ -19,6 +19,12 @@ struct OrderBy
     bool needed = true; // false: no task waits on it, and the day says nothing
 };
 
+// The task on which an order or a letter waits beyond its latest day, at a confidence of
+// kConfidences: until that is done nothing can be ordered, and then it is at once. None where the
+// day comes later.
+std::optional<std::size_t> orderedBehind(const WorkPlan &plan, const Forecast &forecast,
+                                         const OrderBy &order, int confidencePercent);
+
 // The latest day before which none of `activities` is allowed to start that keeps every milestone
 // behind them where it is at that confidence, on the same samples. None if no milestone is behind
 // any of them, or when cancelled.

@@ -325,7 +325,10 @@ void ForecastPage::fillOrders()
     std::vector<ForecastTable::Row> rows;
     for (const forecast::OrderBy &order : told.orders) {
         const forecast::Activity &a = told.plan.activities[order.activity];
-        const QString by = !order.needed          ? tr("any day")
+        const auto behind =
+            forecast::orderedBehind(told.plan, told.forecast, order, told.confidence);
+        const QString by = !order.needed ? tr("any day")
+                           : behind ? tr("after “%1”").arg(told.plan.activities[*behind].name)
                            : order.latestDay == 0 ? tr("today")
                                                   : day(told.forecast, order.latestDay);
         rows.push_back(
