@@ -283,8 +283,8 @@ bool TurningSearch::State::step(Probe &probe)
         if (++probe.halved == kHalvings) {
             const bool upward = *probe.turned > *probe.same;
             const double near = roundedTo3(*probe.turned, upward);
-            const double further = near + (near - roundedTo3(*probe.turned, !upward));
-            probe.rounded = {*probe.turned, further, near};
+            const double nearer = roundedTo3(*probe.turned, !upward); // the halving ends beside it
+            probe.rounded = {*probe.turned, near + (near - nearer), near, nearer};
         }
         return true;
     }

@@ -401,8 +401,9 @@ TEST_F(CommandsTest, ChecksListTheWorstFirstAndExitTellsWhetherAllHold)
     // one alone, and the value that would turn it
     EXPECT_EQ(run({"checks", book(), "--check", "circuit_ratings:traction"}), 1);
     EXPECT_THAT(out.toStdString(),
-                HasSubstr("This alone, and it would not fail: DC voltage limit of Main contactor, "
-                          "480\u00a0V or more instead of 450\u00a0V."));
+                HasSubstr("Any one of these alone, and it would not fail: worst voltage of "
+                          "traction, 450\u00a0V or less instead of 480\u00a0V; DC voltage limit of "
+                          "Main contactor, 480\u00a0V or more instead of 450\u00a0V."));
 
     EXPECT_EQ(run({"checks", book(), "--check", "horoscope"}), 2);
     EXPECT_THAT(err.toStdString(), HasSubstr("There are: circuit_ratings"));
@@ -420,6 +421,7 @@ TEST_F(CommandsTest, ALooserThresholdIsToldWithThePublishedVerdict)
         file.write(R"({"format": "ohmwright", "version": 1,
             "build": {"title": "Brakes", "currency": "EUR", "hours_per_week": 6,
                       "contingency_percent": 0},
+            "vehicle": {},
             "tests": [{"key": "road", "name": "Road", "kind": "brakes", "done_by": "first tester",
                        "done_on": "2026-05-01", "instrument": "decelerometer"}],
             "check_figures": [{"key": "road", "figure": "brakes_test.deceleration",

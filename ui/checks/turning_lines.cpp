@@ -73,7 +73,9 @@ void TurningLines::tell(const std::vector<ToldTurning> &told)
     for (const QString &sentence : m_general)
         column->addWidget(selectableWords(m_theme, sentence));
     m_column->addWidget(m_lines);
-    setVisible(!told.empty() || !m_general.isEmpty());
+    const bool says = !told.empty() || !m_general.isEmpty();
+    if (parentWidget() || !says) // shown without a parent it would be a window of its own
+        setVisible(says);
 }
 
 } // namespace ohmwright::ui

@@ -78,6 +78,7 @@ std::string onlyTheLoaderKnows(const Problem &problem)
         {"itself.", "reference to itself"},
         {"is colder than anything can be", "below absolute zero"},
         {"too near zero", "too near zero"},
+        {"looser than the published", "a value beside a published one, in whatever unit"},
     };
     for (const auto &[part, reason] : sentences)
         if (problem.sentence.contains(QLatin1String(part)))
