@@ -40,7 +40,8 @@ QString headOfMended(Verdict before, bool several)
 std::vector<ToldTurning> told(const std::vector<TurningPoint> &points, Verdict before)
 {
     ToldTurning mended;
-    ToldTurning spoilt{tr("It would fail if what is only said or assumed came to:"), {}};
+    ToldTurning spoilt{
+        Way::Spoilt, tr("It would fail if what is only said or assumed came to:"), {}};
     for (const TurningPoint &point : points)
         (point.way == Way::Mended ? mended : spoilt).lines << oneOf(point);
     mended.head = headOfMended(before, mended.lines.size() > 1);
@@ -55,10 +56,13 @@ namespace {
 
 Check withSentences(Check check, const std::vector<TurningPoint> &points)
 {
-    QStringList sentences;
-    for (const ToldTurning &one : told(points, check.verdict))
-        sentences << QString(one.head + u' ' + one.lines.join(tr("; ")) + u'.');
-    check.turnedBy = sentences + check.turnedBy;
+    for (const ToldTurning &one : told(points, check.verdict)) {
+        const QString sentence = one.head + u' ' + one.lines.join(tr("; ")) + u'.';
+        if (one.way == Way::Mended)
+            check.turnedBy.prepend(sentence);
+        else
+            check.turnedBy.append(sentence);
+    }
     return check;
 }
 

@@ -17,13 +17,15 @@ namespace ohmwright {
 // instead of 148 N·m" and the others; the same of what would spoil it. Nothing for no points.
 struct ToldTurning
 {
+    TurningPoint::Way way = TurningPoint::Way::Mended;
     QString head; // ends with a colon
     QStringList lines;
     bool operator==(const ToldTurning &) const = default;
 };
 std::vector<ToldTurning> told(const std::vector<TurningPoint> &points, Verdict before);
 
-// The check with these sentences in front of what it says itself would turn it.
+// The check with these sentences about what it says itself would turn it: what mends before, what
+// spoils after.
 Check withTurningPoints(const Records &records, QDate today, Check check);
 // For the build sheet: what would mend each that does not hold, step by step as TurningSearch, and
 // under the same condition.

@@ -19,6 +19,7 @@ namespace {
 // Of a pause: shorter than anybody notices while typing.
 constexpr int kMilliseconds = 8;
 constexpr int kIndent = 14;
+constexpr int kApart = 6; // what would mend it from what would spoil it
 
 } // namespace
 
@@ -62,16 +63,25 @@ void TurningLines::tell(const std::vector<ToldTurning> &told)
     auto *column = new QVBoxLayout(m_lines);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(6);
-    for (const ToldTurning &one : told) {
-        column->addWidget(selectableWords(m_theme, one.head, Lettering::Body, true));
-        for (const QString &line : one.lines) {
-            QLabel *words = selectableWords(m_theme, line);
-            words->setContentsMargins(kIndent, 0, 0, 0);
-            column->addWidget(words);
+    const auto add = [&](TurningPoint::Way way) {
+        for (const ToldTurning &one : told) {
+            if (one.way != way)
+                continue;
+            column->addWidget(selectableWords(m_theme, one.head, Lettering::Body, true));
+            for (const QString &line : one.lines) {
+                QLabel *words = selectableWords(m_theme, line);
+                words->setContentsMargins(kIndent, 0, 0, 0);
+                column->addWidget(words);
+            }
+            column->addSpacing(kApart);
         }
-    }
+    };
+    add(TurningPoint::Way::Mended);
     for (const QString &sentence : m_general)
         column->addWidget(selectableWords(m_theme, sentence));
+    if (!m_general.isEmpty())
+        column->addSpacing(kApart);
+    add(TurningPoint::Way::Spoilt);
     m_column->addWidget(m_lines);
     const bool says = !told.empty() || !m_general.isEmpty();
     if (parentWidget() || !says) // shown without a parent it would be a window of its own
