@@ -21,10 +21,9 @@ std::uint64_t thingOf(const QString &key)
     return hash;
 }
 
-// Of what is not below zero; std::lround, which minds the sign, is seen in the time of a forecast.
 int nearest(double value)
 {
-    return static_cast<int>(value + 0.5);
+    return static_cast<int>(std::lround(value));
 }
 
 } // namespace

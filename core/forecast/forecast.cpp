@@ -98,7 +98,7 @@ void tellReady(std::vector<int> &days, std::vector<int> &counts, ActivityForecas
             into.ready[c] = dayAt(days, kConfidences[c]);
         return;
     }
-    counts.assign(static_cast<std::size_t>(last - first + 1), 0);
+    counts.assign(static_cast<std::size_t>(last - first) + 1, 0);
     for (const int day : days)
         if (day != plan::kNever)
             ++counts[static_cast<std::size_t>(day - first)];

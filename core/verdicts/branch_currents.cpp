@@ -13,6 +13,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace ohmwright {
 
@@ -159,7 +160,9 @@ Given<Current> continuousCurrentEntered(const BookInputs &in, const Branch &bran
                              tr("entered with the branch"));
 }
 
-Given<Current> continuousCurrentOf(const BookInputs &in, const Branch &branch)
+namespace {
+
+Given<Current> continuousWorked(const BookInputs &in, const Branch &branch)
 {
     const Given<Current> entered = continuousCurrentEntered(in, branch);
     if (!entered.value || *entered.value == Current())
@@ -174,7 +177,8 @@ Given<Current> continuousCurrentOf(const BookInputs &in, const Branch &branch)
     return isMore(units, *entered.value) ? insteadOf(entered, *units, itsUnits()) : entered;
 }
 
-std::optional<BranchPeak> peakOf(const BookInputs &in, const Branch &branch)
+std::optional<BranchPeak> peakWorked(const BookInputs &in, const Branch &branch,
+                                     const Given<Current> &continuous)
 {
     const Given<Duration> lasts = in.figure<Duration>("branch.peak_duration", branch);
     const Given<Current> entered = in.field<Current>(
@@ -183,8 +187,8 @@ std::optional<BranchPeak> peakOf(const BookInputs &in, const Branch &branch)
     const auto driven = isOfTraction(in, branch)
                             ? ofBranch(in, branch, in.once<Drawn>(workOut).peak, RatingBasis::Peak)
                             : std::optional<Given<Current>>();
-    const Current most = std::max(entered.value.value_or(Current()),
-                                  continuousCurrentOf(in, branch).value.value_or(Current()));
+    const Current most =
+        std::max(entered.value.value_or(Current()), continuous.value.value_or(Current()));
     const bool isLastingTold = in.has("branch.peak_duration", branch);
     if (isMore(driven, most))
         return BranchPeak{insteadOf(entered, *driven, driving()),
@@ -194,6 +198,37 @@ std::optional<BranchPeak> peakOf(const BookInputs &in, const Branch &branch)
         return BranchPeak{insteadOf(entered, units->current, itsUnits()),
                           isLastingTold || !units->lasts ? lasts : *units->lasts, false};
     return entered.value ? std::optional(BranchPeak{entered, lasts}) : std::nullopt;
+}
+
+// Half a dozen checks ask for them.
+struct Carried
+{
+    Given<Current> continuous;
+    std::optional<BranchPeak> peak;
+};
+using CarriedByAll = std::map<Id<Branch>, Carried>;
+
+CarriedByAll workOutAll(const BookInputs &in)
+{
+    CarriedByAll all;
+    for (const Branch &branch : in.records().all<Branch>()) {
+        Carried &carried = all[branch.id];
+        carried.continuous = continuousWorked(in, branch);
+        carried.peak = peakWorked(in, branch, carried.continuous);
+    }
+    return all;
+}
+
+} // namespace
+
+Given<Current> continuousCurrentOf(const BookInputs &in, const Branch &branch)
+{
+    return in.once<CarriedByAll>(workOutAll).at(branch.id).continuous;
+}
+
+std::optional<BranchPeak> peakOf(const BookInputs &in, const Branch &branch)
+{
+    return in.once<CarriedByAll>(workOutAll).at(branch.id).peak;
 }
 
 } // namespace ohmwright

@@ -79,12 +79,16 @@ const std::vector<Check> &BookJudge::checks(const Records &records, QDate today)
     std::vector<Check> before = std::exchange(m_all, {});
     std::vector<std::ptrdiff_t> ofJudges = std::exchange(m_ofJudges, {});
     auto stays = std::make_move_iterator(before.begin());
+    const auto forget = [](auto from, std::ptrdiff_t count) { // its memory serves what comes
+        std::fill_n(from.base(), count, Check());
+    };
     std::size_t at = 0;
     for (const std::span<const Judge> judges : allJudges())
         for (const Judge &judge : judges) {
             const std::ptrdiff_t had = at < ofJudges.size() ? ofJudges[at] : 0;
             ++at;
             if (isTouched(judge, m_pending)) {
+                forget(stays, had);
                 std::vector<Check> judged = judge.judge(inputs);
                 m_ofJudges.push_back(std::ssize(judged));
                 std::ranges::move(judged, std::back_inserter(m_all));

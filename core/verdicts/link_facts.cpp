@@ -22,9 +22,9 @@ const FigureName kCapacitance{RatedQuantity::Capacitance, RatingKind::Actual, Ra
 Given<Capacitance> greatestCapacitance(const BookInputs &in, const Part &part)
 {
     Given<Capacitance> greatest = in.rating<Capacitance>(part, kCapacitance);
-    const Figure figure = figureFor(in.records(), part, kCapacitance);
-    if (!figure.clash || !greatest.value)
+    if (!greatest.origin.clash || !greatest.value)
         return greatest;
+    const Figure figure = figureFor(in.records(), part, kCapacitance);
     for (const Rating *one : figure.all) {
         if (!one->value || Capacitance::fromSi(one->value->si()) <= *greatest.value)
             continue;
