@@ -20,9 +20,8 @@ WaitedOn waitedOnBy(const Records &records);
 // - what any open task or milestone waits on: that it could do without is for the book to say, by
 //   taking the link away, not for a forecast to guess;
 // - what may protect people: high voltage, or parts on its circuits; parts and tests of the
-// register
-//   of safety systems; testing, paperwork, what may fail, what needs a test, a permit, a letter or
-//   a second person;
+//   register of safety systems; testing, paperwork, what may fail, what needs a test, a permit, a
+//   letter or a second person;
 // - what buys or opens a part, or asks for a letter; and a milestone.
 // `waited`: waitedOnBy(), once for many tasks.
 QString whyKept(const Records &records, const ohmwright::Task &task, const WaitedOn &waited);

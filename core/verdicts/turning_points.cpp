@@ -45,7 +45,7 @@ struct Probe
     bool isTried = false;               // that the book has the value shown at this address
     std::optional<double> same, turned; // the border lies between these
     int halved = 0;
-    std::vector<double> rounded; // still to try, the nearest first
+    std::vector<double> rounded; // still to try, from the back: the nearest is last
 };
 
 std::optional<Measure> measureAt(const QString &address)

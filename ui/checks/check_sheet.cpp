@@ -140,6 +140,8 @@ void CheckSheet::build()
     if (m_given)
         for (ValueCell *cell : m_given->cells())
             cell->letGo();
+    if (m_turning) // until the old page is gone, what it searches may be gone before it
+        m_turning->search(std::nullopt);
     // a cell of the old page may be in the middle of saving
     if (QWidget *old = takeWidget())
         old->deleteLater();

@@ -18,6 +18,8 @@ namespace {
 
 // Of a pause: shorter than anybody notices while typing.
 constexpr int kMilliseconds = 8;
+// Whoever walks down the list of checks does not wait for what is passed by.
+constexpr int kUntilStill = 250;
 constexpr int kIndent = 14;
 constexpr int kApart = 6; // what would mend it from what would spoil it
 
@@ -38,13 +40,15 @@ void TurningLines::search(std::optional<TurningSearch> search)
 {
     m_search = std::move(search);
     if (m_search)
-        m_pause.start();
+        m_pause.start(kUntilStill);
     else
         m_pause.stop();
 }
 
 void TurningLines::step()
 {
+    if (m_pause.interval() > 0)
+        m_pause.setInterval(0);
     QElapsedTimer taken;
     taken.start();
     while (m_search->step())

@@ -7,10 +7,7 @@
 #include "tests/support/demo_book.h"
 #include "tests/support/test_book.h"
 
-#include <QElapsedTimer>
-
 #include <algorithm>
-#include <iostream>
 
 namespace ohmwright {
 namespace {
@@ -121,34 +118,6 @@ TEST(TurningPoints, HaveNothingMendedWhereItHolds)
         for (const TurningPoint &point : turningPoints(records, kToday, check))
             EXPECT_EQ(point.way, TurningPoint::Way::Spoilt) << check.title.toStdString();
     }
-}
-
-TEST(TurningPoints, AreFoundWithinThePatienceOfWhoeverOpensACheck)
-{
-    const Records records = demoRecords();
-    qint64 longest = 0;
-    QString ofWhat;
-    qint64 longestStep = 0;
-    for (const Check &check : judgeBook(records, kToday)) {
-        QElapsedTimer all;
-        all.start();
-        TurningSearch search(records, kToday, check);
-        bool more = true;
-        while (more) {
-            QElapsedTimer one;
-            one.start();
-            more = search.step();
-            longestStep = std::max(longestStep, one.nsecsElapsed());
-        }
-        if (all.nsecsElapsed() > longest) {
-            longest = all.nsecsElapsed();
-            ofWhat = check.title;
-        }
-    }
-    // told, never a reason to fail
-    std::cout << "longest search " << static_cast<double>(longest) / 1e6 << " ms ("
-              << ofWhat.toStdString() << "), longest step "
-              << static_cast<double>(longestStep) / 1e6 << " ms\n";
 }
 
 } // namespace
