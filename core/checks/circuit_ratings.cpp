@@ -225,14 +225,57 @@ void addOthers(Worksheet &sheet, Worst &worst, const std::vector<VoltageSource> 
     }
 }
 
-QString turning(const CircuitRatingsInputs &inputs, const PartLimit &deciding, Voltage worst,
-                Verdict verdict)
+// With limits that were worked out of the inputs before.
+MostCells mostCells(const CircuitRatingsInputs &inputs, const std::vector<PartLimit> &limits,
+                    double share = 1)
+{
+    MostCells most;
+    std::optional<Voltage> lowest;
+    for (const PartLimit &part : limits) {
+        if (!part.limit.value || !(part.limit.value->si() > 0)) {
+            most.unknowns.append(part.limit.origin.name);
+        } else if (!lowest || *part.limit.value < *lowest) {
+            lowest = *part.limit.value;
+            most.decidedBy = part.path;
+        }
+    }
+    const std::optional<Voltage> &full = inputs.pack.cellFull.value;
+    if (!full)
+        most.unknowns.append(inputs.pack.cellFull.origin.name);
+    if (inputs.current == CurrentKind::Ac && !inputs.modulation.value)
+        most.unknowns.append(inputs.modulation.origin.name);
+    if (!lowest)
+        return most;
+    most.limit = *lowest;
+    const Voltage allowed = *lowest * share;
+    for (const VoltageSource &other : inputs.others)
+        if (other.applies && !other.ofThePack && other.voltage.value &&
+            asKind(*other.voltage.value, other.kind, inputs) > allowed)
+            most.above.append(other.name);
+    for (const MotorAtOverspeed *motor : motorsOf(inputs))
+        if (motor->applies && motor->noLoad.value && motor->noLoadSpeed.value &&
+            motor->highestSpeed.value && motor->noLoadSpeed.value->si() > 0 &&
+            asKind(*motor->noLoad.value * (*motor->highestSpeed.value / *motor->noLoadSpeed.value),
+                   CurrentKind::Ac, inputs) > allowed)
+            most.above.append(overspeedOf(*motor));
+    if (!full || !(full->si() > 0))
+        return most;
+    // the count itself is judged as the check judges it, so the two never differ by rounding
+    int cells = static_cast<int>(std::min(allowed / packHere(inputs, 1), 1e6)) + 1;
+    while (cells > 0 && packHere(inputs, cells) > allowed)
+        --cells;
+    most.cells = cells;
+    return most;
+}
+
+QString turning(const CircuitRatingsInputs &inputs, const std::vector<PartLimit> &limits,
+                const PartLimit &deciding, Voltage worst, Verdict verdict)
 {
     const QString part =
         tr("%1 replaced by one for at least %2 %3")
             .arg(deciding.path, show(limitThatTurns(worst, verdict), u"V"), wordOf(inputs.current));
     const MostCells most =
-        mostCellsInSeries(inputs, verdict == Verdict::Fails ? 1 : 1 - kTightWithin);
+        mostCells(inputs, limits, verdict == Verdict::Fails ? 1 : 1 - kTightWithin);
     // fewer cells help only where the pack alone is too much
     const bool othersKnown = std::ranges::all_of(inputs.others, [](const VoltageSource &other) {
         return !other.applies || other.voltage.value;
@@ -243,11 +286,10 @@ QString turning(const CircuitRatingsInputs &inputs, const PartLimit &deciding, V
 }
 
 // The other way round, worked: how many cells what is known of the parts allows.
-void tellMostCells(Worksheet &sheet, const CircuitRatingsInputs &inputs)
+void tellMostCells(Worksheet &sheet, const CircuitRatingsInputs &inputs, const MostCells &most)
 {
     if (!inputs.pack.applies)
         return;
-    const MostCells most = mostCellsInSeries(inputs);
     const QString what = tr("most cells in series that every known limit allows");
     if (most.cells) {
         const Voltage full = *inputs.pack.cellFull.value;
@@ -307,14 +349,16 @@ Check judgeCircuitRatings(const CircuitRatingsInputs &inputs)
     addMotors(sheet, worst, inputs);
     addOthers(sheet, worst, inputs.others);
 
+    const std::vector<PartLimit> limits = limitsOf(inputs);
     std::vector<PartLimit> usable;
-    for (const PartLimit &part : limitsOf(inputs)) {
+    for (const PartLimit &part : limits) {
         // a limit of nothing is a slip of the pen, not a limit
         const Voltage limit = sheet.take(part.limit, u"Uₘ", u"V", 1e-3);
         if (limit.si() > 0)
             usable.push_back(part);
     }
-    tellMostCells(sheet, inputs);
+    const MostCells most = mostCells(inputs, limits);
+    tellMostCells(sheet, inputs, most);
     if (!worst.voltage()) {
         sheet.doubt(tr("Nothing is known to drive the circuit."));
         return sheet.finish(source);
@@ -345,12 +389,12 @@ Check judgeCircuitRatings(const CircuitRatingsInputs &inputs)
     }
     const PartLimit &deciding = usable.front();
     if (decided != Verdict::Holds)
-        sheet.turnedBy(turning(inputs, deciding, u, decided));
+        sheet.turnedBy(turning(inputs, limits, deciding, u, decided));
     QString result =
         tr("%1 %2 at worst (%3, %4); %5 decides with %6")
             .arg(show(u, u"V"), wordOf(inputs.current), worst.name(),
                  voltageClass(u, inputs.current), deciding.path, show(*deciding.limit.value, u"V"));
-    if (const MostCells most = mostCellsInSeries(inputs); inputs.pack.applies && most.cells)
+    if (inputs.pack.applies && most.cells)
         result += tr("; at most %1 cells in series").arg(*most.cells);
     sheet.result(result);
     return sheet.finish(source);
@@ -358,43 +402,7 @@ Check judgeCircuitRatings(const CircuitRatingsInputs &inputs)
 
 MostCells mostCellsInSeries(const CircuitRatingsInputs &inputs, double share)
 {
-    MostCells most;
-    std::optional<Voltage> lowest;
-    for (const PartLimit &part : limitsOf(inputs)) {
-        if (!part.limit.value || !(part.limit.value->si() > 0)) {
-            most.unknowns.append(part.limit.origin.name);
-        } else if (!lowest || *part.limit.value < *lowest) {
-            lowest = *part.limit.value;
-            most.decidedBy = part.path;
-        }
-    }
-    const std::optional<Voltage> &full = inputs.pack.cellFull.value;
-    if (!full)
-        most.unknowns.append(inputs.pack.cellFull.origin.name);
-    if (inputs.current == CurrentKind::Ac && !inputs.modulation.value)
-        most.unknowns.append(inputs.modulation.origin.name);
-    if (!lowest)
-        return most;
-    most.limit = *lowest;
-    const Voltage allowed = *lowest * share;
-    for (const VoltageSource &other : inputs.others)
-        if (other.applies && !other.ofThePack && other.voltage.value &&
-            asKind(*other.voltage.value, other.kind, inputs) > allowed)
-            most.above.append(other.name);
-    for (const MotorAtOverspeed *motor : motorsOf(inputs))
-        if (motor->applies && motor->noLoad.value && motor->noLoadSpeed.value &&
-            motor->highestSpeed.value && motor->noLoadSpeed.value->si() > 0 &&
-            asKind(*motor->noLoad.value * (*motor->highestSpeed.value / *motor->noLoadSpeed.value),
-                   CurrentKind::Ac, inputs) > allowed)
-            most.above.append(overspeedOf(*motor));
-    if (!full || !(full->si() > 0))
-        return most;
-    // the count itself is judged as the check judges it, so the two never differ by rounding
-    int cells = static_cast<int>(std::min(allowed / packHere(inputs, 1), 1e6)) + 1;
-    while (cells > 0 && packHere(inputs, cells) > allowed)
-        --cells;
-    most.cells = cells;
-    return most;
+    return mostCells(inputs, limitsOf(inputs), share);
 }
 
 WorstVoltage worstVoltage(const CircuitRatingsInputs &inputs)

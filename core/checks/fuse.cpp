@@ -52,6 +52,9 @@ void judgeVoltage(Worksheet &sheet, const FuseInputs &inputs)
         }
     }
     const Voltage worst = sheet.take(inputs.worstVoltage, u"U", u"V", 1e-3);
+    if (inputs.worstVoltage.value) // else the first of them stands for it
+        for (const Origin &missing : inputs.missing)
+            sheet.takeChoice(missing, {});
     const Voltage limit = sheet.take(rated, u"Uₙ", u"V", 1e-3);
     if (isUsable(inputs.worstVoltage, worst) && isUsable(rated, limit)) {
         sheet.restsOn(inputs.worstVoltage, rated);

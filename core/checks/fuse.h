@@ -53,7 +53,9 @@ struct FuseInputs
               QStringLiteral("common practice (70 % to 80 %), no published "
                              "source"));
     Given<Voltage> worstVoltage; // V, above 0, of the circuit
-    Given<Current> continuous;   // A, 0 or more
+    // What may drive it higher and nobody knows: unknown inputs.
+    std::vector<Origin> missing;
+    Given<Current> continuous; // A, 0 or more
     std::vector<FusePeak> peaks;
     std::vector<FaultCase> faults; // at least one; the strongest and the weakest
 

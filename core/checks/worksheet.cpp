@@ -53,15 +53,25 @@ Verdict verdictOf(double margin)
     return margin < 0 ? Verdict::Fails : margin < kTightWithin ? Verdict::Tight : Verdict::Holds;
 }
 
+Unit unitCalled(QStringView symbol)
+{
+    const std::optional<Unit> known = symbol.isEmpty() ? Unit() : Unit::fromSymbol(symbol);
+    require(known.has_value(), "a check shows its figures in units the program knows");
+    return *known;
+}
+
+QString shownIn(Unit unit, double si)
+{
+    if (!std::isfinite(si))
+        return tr("not a number");
+    return showAmount(Amount::fromSi(si, unit), NumberStyle::pointDecimal(), 4);
+}
+
 } // namespace
 
 QString showSi(double si, QStringView unit)
 {
-    if (!std::isfinite(si))
-        return tr("not a number");
-    const std::optional<Unit> known = unit.isEmpty() ? Unit() : Unit::fromSymbol(unit);
-    require(known.has_value(), "a check shows its figures in units the program knows");
-    return showAmount(Amount::fromSi(si, *known), NumberStyle::pointDecimal(), 4);
+    return shownIn(unitCalled(unit), si);
 }
 
 double limitThatTurnsSi(double si, Verdict verdict)
@@ -139,11 +149,10 @@ double Worksheet::takeSi(std::optional<double> si, const Origin &origin, QString
         m_check.inputs.push_back(std::move(input));
         return 0.0;
     }
-    input.shown = showSi(*si, unit);
-    if (std::isfinite(*si)) {
-        const Unit shownIn = unit.isEmpty() ? Unit() : Unit::fromSymbol(unit).value_or(Unit());
-        input.value = Amount::fromSi(*si, shownIn);
-    }
+    const Unit known = unitCalled(unit);
+    input.shown = shownIn(known, *si);
+    if (std::isfinite(*si))
+        input.value = Amount::fromSi(*si, known);
     const bool possible = std::isfinite(*si) && *si >= least && *si <= most;
     if (!possible)
         refuse(tr("%1 cannot be %2.").arg(origin.name, input.shown));
@@ -175,7 +184,7 @@ Verdict Worksheet::compare(QString what, double value, double limit, Tighter tig
                            QStringView unit, QString limitFrom, double uncertainty)
 {
     m_justCompared = false;
-    const Basis basis = std::exchange(m_rests, std::nullopt).value_or(m_basis);
+    std::optional<Basis> rests = std::exchange(m_rests, std::nullopt);
     if (!std::isfinite(value) || !std::isfinite(limit)) {
         // a figure was refused as zero, and something was divided by it
         refuse(tr("%1 cannot be worked out from these figures.").arg(what));
@@ -183,9 +192,10 @@ Verdict Worksheet::compare(QString what, double value, double limit, Tighter tig
     }
     Comparison c;
     c.what = std::move(what);
-    c.value = showSi(value, unit);
+    const Unit known = unitCalled(unit);
+    c.value = shownIn(known, value);
     c.relation = tighter == Tighter::Lower ? QStringLiteral("≤") : QStringLiteral("≥");
-    c.limit = showSi(limit, unit);
+    c.limit = shownIn(known, limit);
     c.limitFrom = std::move(limitFrom);
     c.margin = marginOf(value, limit, tighter);
     if (uncertainty > 0)
@@ -198,11 +208,12 @@ Verdict Worksheet::compare(QString what, double value, double limit, Tighter tig
         c.margin = std::max(0.0, marginOf(worst, limit, tighter));
     }
     c.verdict = verdictOf(c.margin);
-    m_check.comparisons.push_back(c);
-    m_bases.push_back(basis);
+    const Verdict verdict = c.verdict;
+    m_check.comparisons.push_back(std::move(c));
+    m_bases.push_back(rests ? std::move(*rests) : m_basis);
     m_mends.emplace_back();
     m_justCompared = true;
-    return c.verdict;
+    return verdict;
 }
 
 void Worksheet::loosen(double value, double published, Tighter tighter, Loosened told)
@@ -330,7 +341,7 @@ Check Worksheet::finish(QString source)
         m_check.publishedVerdict = std::max(m_check.verdict, *m_published);
     m_check.turnedBy = allTurnedBy(order);
     m_check.sentence = verdictLine();
-    return m_check;
+    return std::move(m_check);
 }
 
 } // namespace ohmwright

@@ -165,7 +165,8 @@ public:
     // The verdict: fails if a comparison fails; else unknown for an unknown, refused or doubted
     // input; else tight or holds. A sheet without any comparison is unknown. A failure rests on
     // what fails, whatever else is unknown; a check that is met on its narrowest comparison, and
-    // weaker evidence of the others is told beside it, for it is met by all of them.
+    // weaker evidence of the others is told beside it, for it is met by all of them. The sheet is
+    // empty after.
     Check finish(QString source);
 
 private:

@@ -85,11 +85,9 @@ void chooseLimit(Figure &figure, const std::vector<const Rating *> &known)
                             saferLimit(figure.name.basis, *paper, **settled);
         if (!raises) {
             figure.inForce = *settled;
-            figure.why = whySettled(**settled);
             return;
         }
-        figure.why = tr("What was settled is not from papers or plate, and only those can raise a "
-                        "limit; the safest value is used.");
+        figure.overruled = true;
     }
     figure.inForce = safest;
     // a higher value that no paper backs cannot raise the limit, so it does not clash with papers
@@ -101,13 +99,22 @@ void chooseLimit(Figure &figure, const std::vector<const Rating *> &known)
         const bool cannotRaise = paper && isPaper(safest->evidence) && !isPaper(r->evidence);
         return !cannotRaise && !agree(RatingKind::Limit, *r->value, *safest->value);
     });
-    if (figure.why.isEmpty()) {
-        figure.why = figure.clash ? tr("The values clash; the safest is used until one is settled.")
-                     : isPaper(safest->evidence)
-                         ? tr("From %1; nothing measured or heard of raises a limit.")
-                               .arg(wordOf(safest->evidence))
-                         : tr("From %1 alone: no papers or plate.").arg(wordOf(safest->evidence));
-    }
+}
+
+QString whyLimit(const Figure &figure)
+{
+    const Rating &safest = *figure.inForce;
+    if (figure.overruled)
+        return tr("What was settled is not from papers or plate, and only those can raise a "
+                  "limit; the safest value is used.");
+    if (safest.settled)
+        return whySettled(safest);
+    if (figure.clash)
+        return tr("The values clash; the safest is used until one is settled.");
+    return isPaper(safest.evidence)
+               ? tr("From %1; nothing measured or heard of raises a limit.")
+                     .arg(wordOf(safest.evidence))
+               : tr("From %1 alone: no papers or plate.").arg(wordOf(safest.evidence));
 }
 
 void chooseActual(Figure &figure, const std::vector<const Rating *> &known)
@@ -116,7 +123,6 @@ void chooseActual(Figure &figure, const std::vector<const Rating *> &known)
         std::find_if(known.begin(), known.end(), [](auto *r) { return r->settled; });
     if (settled != known.end()) {
         figure.inForce = *settled;
-        figure.why = whySettled(**settled);
         return;
     }
     figure.inForce = *std::min_element(known.begin(), known.end(),
@@ -124,9 +130,15 @@ void chooseActual(Figure &figure, const std::vector<const Rating *> &known)
     figure.clash = std::any_of(known.begin(), known.end(), [&](auto *r) {
         return !agree(RatingKind::Actual, *r->value, *figure.inForce->value);
     });
-    figure.why = figure.inForce->evidence == Evidence::Measured
-                     ? tr("Measured, which leads for what a part is.")
-                     : tr("From %1; not measured.").arg(wordOf(figure.inForce->evidence));
+}
+
+QString whyActual(const Figure &figure)
+{
+    if (figure.inForce->settled)
+        return whySettled(*figure.inForce);
+    return figure.inForce->evidence == Evidence::Measured
+               ? tr("Measured, which leads for what a part is.")
+               : tr("From %1; not measured.").arg(wordOf(figure.inForce->evidence));
 }
 
 bool isStale(const Rating &rating, const Part *part)
@@ -154,17 +166,13 @@ Figure choose(const FigureName &name, const std::vector<const Rating *> &all, co
         std::none_of(fresh.begin(), fresh.end(), [](auto *r) { return isPaper(r->evidence); }))
         std::copy_if(stale.begin(), stale.end(), std::back_inserter(known),
                      [](auto *r) { return isPaper(r->evidence); });
-    if (known.empty()) {
-        figure.why = figure.saidUnknown ? tr("Looked for and not known.") : tr("Not recorded.");
+    if (known.empty())
         return figure;
-    }
     if (name.kind == RatingKind::Limit)
         chooseLimit(figure, known);
     else
         chooseActual(figure, known);
     figure.stale = isStale(*figure.inForce, part);
-    if (figure.stale)
-        figure.why = tr("From before the part was reworked: confirm it.");
     return figure;
 }
 
@@ -212,6 +220,15 @@ QString lasting(double seconds)
 }
 
 } // namespace
+
+QString whyInForce(const Figure &figure)
+{
+    if (!figure.inForce)
+        return figure.saidUnknown ? tr("Looked for and not known.") : tr("Not recorded.");
+    if (figure.stale)
+        return tr("From before the part was reworked: confirm it.");
+    return figure.name.kind == RatingKind::Limit ? whyLimit(figure) : whyActual(figure);
+}
 
 bool isPaper(Evidence evidence)
 {

@@ -10,6 +10,7 @@
 
 #include "core/records/records.h"
 
+#include <algorithm>
 #include <optional>
 #include <vector>
 
@@ -39,12 +40,16 @@ struct Figure
     bool clash = false;              // values differ and none is settled
     bool stale = false;              // the one in force is older than the rework
     bool saidUnknown = false;        // someone looked and it is not known
-    QString why;                     // one sentence: why this one is in force
+    bool overruled = false;          // one was settled that would raise what the papers limit
     [[nodiscard]] std::optional<Amount> value() const
     {
         return inForce ? inForce->value : std::nullopt;
     }
 };
+
+// One sentence: why the one in force is, or that none is. Told apart from choosing it, for the
+// checks choose thousands and tell none.
+QString whyInForce(const Figure &figure);
 
 // Papers and plate.
 bool isPaper(Evidence evidence);
@@ -53,6 +58,14 @@ bool isPaper(Evidence evidence);
 // answered by one given in AC, nor by one that does not say.
 Figure figureFor(const Records &records, const Part &part, const FigureName &name);
 Figure figureFor(const Records &records, const PartType &type, const FigureName &name);
+// Whether any rating of the part, its own or its type's, is like that: dearer questions need not be
+// asked of a part that says nothing.
+template <class IsLike>
+bool anyRating(const Records &records, const Part &part, IsLike isLike)
+{
+    return std::ranges::any_of(records.of<Rating>(part.id), isLike) ||
+           (part.type && std::ranges::any_of(records.of<Rating>(*part.type), isLike));
+}
 // Every figure anything is recorded for, in order of the enum.
 std::vector<Figure> figuresOf(const Records &records, const Part &part);
 std::vector<Figure> figuresOf(const Records &records, const PartType &type);

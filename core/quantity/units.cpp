@@ -313,6 +313,10 @@ std::optional<int> rowOfMeasure(const QList<int> &rows, std::optional<Measure> m
 
 std::optional<Unit> Unit::fromSymbol(QStringView symbol, std::optional<Measure> preferred)
 {
+    // most are written as they are kept, and checks ask for thousands
+    const QString asWritten = QString::fromRawData(symbol.data(), symbol.size());
+    if (const auto rows = index().exact.constFind(asWritten); rows != index().exact.constEnd())
+        return Unit(rowOfMeasure(*rows, preferred).value_or(rows->first()));
     const QString key = keyOf(symbol);
     if (key.isEmpty())
         return symbol.trimmed().isEmpty() ? std::optional(Unit()) : std::nullopt;

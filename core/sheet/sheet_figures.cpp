@@ -55,7 +55,7 @@ QString remarkText(const Figure &figure, const std::vector<const Rating *> &leav
 {
     QStringList remarks;
     if (figure.stale || !figure.inForce || figure.inForce->settled)
-        remarks << figure.why;
+        remarks << whyInForce(figure);
     // the reason of a settled rating is told by its note already
     if (figure.inForce && !figure.inForce->settled && !figure.inForce->note.isEmpty())
         remarks << figure.inForce->note;

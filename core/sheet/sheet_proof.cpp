@@ -257,8 +257,8 @@ void addOpenPoints(const Sources &from, Blocks &to)
             const Mark mark = markOf(figure);
             if (figure.inForce && mark.kind != MarkKind::Holds)
                 weak.add(from.tree.path(part.id).join(tr(" › ")),
-                         tr("%1 %2").arg(describe(figure.name), textOf(figure.value())), figure.why,
-                         mark);
+                         tr("%1 %2").arg(describe(figure.name), textOf(figure.value())),
+                         whyInForce(figure), mark);
         }
     }
     addList(to, tr("Figures that clash, are stale or rest on hearsay"), weak.items());

@@ -43,7 +43,7 @@ BookInputs::BookInputs(const Records &records, QDate today, std::optional<Instea
     : m_records(records), m_today(today), m_instead(std::move(instead))
 {
     const auto keep = [this](const CheckFigure &figure, const char *table, auto id) {
-        m_figures.insert({{figure.figure, table, id ? id->value() : 0}, &figure});
+        m_figures.insert({{id ? id->value() : 0, table, figure.figure}, &figure});
     };
     for (const CheckFigure &figure : records.all<CheckFigure>()) {
         if (figure.circuit)
@@ -61,11 +61,16 @@ BookInputs::BookInputs(const Records &records, QDate today, std::optional<Instea
     }
 }
 
-const CheckFigure *BookInputs::recorded(const char *name, const std::string &table,
-                                        std::int64_t id) const
+const CheckFigure *BookInputs::recorded(const char *name, const char *table, std::int64_t id) const
 {
-    const auto at = m_figures.find({QString::fromLatin1(name), table, id});
+    const auto at = m_figures.find({id, table, QString::fromLatin1(name)});
     return at == m_figures.end() ? nullptr : at->second;
+}
+
+const CheckFigure *BookInputs::recordOf(const char *name, const Part &of) const
+{
+    const CheckFigure *own = recorded(name, RecordTraits<Part>::table, of.id.value());
+    return own || !of.type ? own : recorded(name, RecordTraits<PartType>::table, of.type->value());
 }
 
 BookInputs::Found BookInputs::found(const char *name, const std::string &table, const QString &key,
@@ -75,45 +80,24 @@ BookInputs::Found BookInputs::found(const char *name, const std::string &table, 
     const FigureInfo *info = checkFigure(figure);
     require(info != nullptr, "the figure a check asks for is in the list");
     Found result;
-    result.record = record ? record : (table.empty() ? recorded(name, "", 0) : nullptr);
+    result.record = record;
     result.origin.name = labelOf(*info);
     result.origin.field = print(FigureAddress{figure, table, key});
-    if (result.record) {
-        result.origin.evidence = result.record->evidence;
-        result.origin.source = sourceOf(result.record->source, result.record->on);
+    if (record) {
+        result.origin.evidence = record->evidence;
+        result.origin.source = sourceOf(record->source, record->on);
     }
     return result;
 }
 
-BookInputs::Found BookInputs::foundOf(const char *name, const Circuit &of) const
-{
-    constexpr const char *kTable = RecordTraits<Circuit>::table;
-    return found(name, kTable, of.key, recorded(name, kTable, of.id.value()));
-}
-
-BookInputs::Found BookInputs::foundOf(const char *name, const Branch &of) const
-{
-    constexpr const char *kTable = RecordTraits<Branch>::table;
-    return found(name, kTable, of.key, recorded(name, kTable, of.id.value()));
-}
-
-BookInputs::Found BookInputs::foundOf(const char *name, const TestRecord &of) const
-{
-    constexpr const char *kTable = RecordTraits<TestRecord>::table;
-    return found(name, kTable, of.key, recorded(name, kTable, of.id.value()));
-}
-
 BookInputs::Found BookInputs::foundOf(const char *name, const Part &of) const
 {
-    constexpr const char *kTable = RecordTraits<Part>::table;
-    const CheckFigure *record = recorded(name, kTable, of.id.value());
-    const bool own = record != nullptr;
-    if (!record && of.type)
-        record = recorded(name, RecordTraits<PartType>::table, of.type->value());
-    Found result = found(name, kTable, of.key, record);
+    const CheckFigure *record = recordOf(name, of);
+    Found result = found(name, RecordTraits<Part>::table, of.key, record);
     result.origin.name = tr("%1: %2").arg(of.name, result.origin.name);
     result.origin.path = withinOf(of);
-    result.origin.stale = own && of.reworkedOn && record->on && *record->on < *of.reworkedOn;
+    result.origin.stale =
+        record && record->part && of.reworkedOn && record->on && *record->on < *of.reworkedOn;
     return result;
 }
 

@@ -64,7 +64,7 @@ public:
     template <class Q>
     [[nodiscard]] Given<Q> figure(const char *name) const
     {
-        return given<Q>(found(name, {}, {}, nullptr));
+        return given<Q>(foundOf(name));
     }
     template <class Q, class R>
     [[nodiscard]] Given<Q> figure(const char *name, const R &of) const
@@ -96,16 +96,16 @@ public:
     template <class... R>
     [[nodiscard]] std::optional<bool> yesNo(const char *name, const R &...of) const
     {
-        const Found found = foundOf(name, of...);
-        if (!found.record || found.record->word.isEmpty())
+        const CheckFigure *record = recordOf(name, of...);
+        if (!record || record->word.isEmpty())
             return std::nullopt;
-        return found.record->word == QLatin1String("yes");
+        return record->word == QLatin1String("yes");
     }
     // Whether anything is recorded under that name, were it only that it is not known.
     template <class... R>
     [[nodiscard]] bool has(const char *name, const R &...of) const
     {
-        return foundOf(name, of...).record != nullptr;
+        return recordOf(name, of...) != nullptr;
     }
     template <class... R>
     [[nodiscard]] Origin originOf(const char *name, const R &...of) const
@@ -230,14 +230,30 @@ private:
             return {};
     }
 
-    [[nodiscard]] Found foundOf(const char *name) const { return found(name, {}, {}, nullptr); }
-    [[nodiscard]] Found foundOf(const char *name, const Circuit &of) const;
-    [[nodiscard]] Found foundOf(const char *name, const Branch &of) const;
+    [[nodiscard]] Found foundOf(const char *name) const
+    {
+        return found(name, {}, {}, recordOf(name));
+    }
+    template <class R>
+    [[nodiscard]] Found foundOf(const char *name, const R &of) const
+    {
+        return found(name, RecordTraits<R>::table, keyOf(of), recordOf(name, of));
+    }
     [[nodiscard]] Found foundOf(const char *name, const Part &of) const;
-    [[nodiscard]] Found foundOf(const char *name, const TestRecord &of) const;
     [[nodiscard]] Found found(const char *name, const std::string &table, const QString &key,
                               const CheckFigure *record) const;
-    [[nodiscard]] const CheckFigure *recorded(const char *name, const std::string &table,
+    // Null: nobody recorded anything. Of a part its own before its type's.
+    [[nodiscard]] const CheckFigure *recordOf(const char *name) const
+    {
+        return recorded(name, "", 0);
+    }
+    template <class R>
+    [[nodiscard]] const CheckFigure *recordOf(const char *name, const R &of) const
+    {
+        return recorded(name, RecordTraits<R>::table, of.id.value());
+    }
+    [[nodiscard]] const CheckFigure *recordOf(const char *name, const Part &of) const;
+    [[nodiscard]] const CheckFigure *recorded(const char *name, const char *table,
                                               std::int64_t id) const;
     [[nodiscard]] RatingFound foundRating(const Part &part, const FigureName &name) const;
     [[nodiscard]] Origin ratingOrigin(const Part &part, const Rating &rating) const;
@@ -248,8 +264,9 @@ private:
     const Records &m_records;
     QDate m_today;
     std::optional<Instead> m_instead;
-    // (figure, table, id) to the record: a book has hundreds, checks ask thousands of times
-    std::map<std::tuple<QString, std::string, std::int64_t>, const CheckFigure *> m_figures;
+    // (table, id) of what it is of, and which; a book has hundreds, checks ask thousands of times
+    using FigureKey = std::tuple<std::int64_t, std::string_view, QString>;
+    std::map<FigureKey, const CheckFigure *> m_figures;
     mutable std::map<std::type_index, std::any> m_once;
 };
 

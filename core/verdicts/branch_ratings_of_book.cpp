@@ -66,8 +66,7 @@ private:
         if (part.role == PartRole::PrechargeResistor || part.role == PartRole::DischargeResistor)
             return false;
         return part.kind != PartKind::Hardware || m_wiring.isConnectedItself(part) ||
-               std::ranges::any_of(ratingsOf(m_in.records(), part),
-                                   [](const Rating *r) { return tellsCurrentLimit(*r); });
+               anyRating(m_in.records(), part, tellsCurrentLimit);
     }
 
     // One limit for good and for moments: nobody tells a peak of a coil or a converter's output.
@@ -84,7 +83,10 @@ private:
                         current};
         const Given<Current> ofKind = m_in.rating<Current>(part, name);
         name.current.reset();
-        const Given<Current> ofAny = m_in.rating<Current>(part, name);
+        const bool tellsAny = anyRating(
+            m_in.records(), part, [&](const Rating &rating) { return figureOf(rating) == name; });
+        const Given<Current> ofAny =
+            tellsAny ? m_in.rating<Current>(part, name) : notKnown<Current>({});
         if (ofKind.value || !ofAny.value)
             limits.push_back({shared(part, ofKind), current, std::nullopt});
         if (ofAny.value)

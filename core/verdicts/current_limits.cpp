@@ -57,21 +57,14 @@ bool tellsCurrentLimit(const Rating &rating)
     return rating.quantity == RatedQuantity::Current && rating.kind == RatingKind::Limit;
 }
 
-std::vector<const Rating *> ratingsOf(const Records &records, const Part &part)
-{
-    std::vector<const Rating *> all;
-    for (const Rating &rating : records.of<Rating>(part.id))
-        all.push_back(&rating);
-    if (part.type)
-        for (const Rating &rating : records.of<Rating>(*part.type))
-            all.push_back(&rating);
-    return all;
-}
-
 std::vector<CurrentLimit> peakCurrentLimits(const BookInputs &in, const Part &part,
                                             CurrentKind current)
 {
     std::vector<CurrentLimit> limits;
+    if (!anyRating(in.records(), part, [](const Rating &rating) {
+            return tellsCurrentLimit(rating) && rating.basis == RatingBasis::Peak;
+        }))
+        return limits;
     for (const Figure &figure : figuresOf(in.records(), part)) {
         const FigureName &name = figure.name;
         if (!figure.inForce || !tellsCurrentLimit(*figure.inForce) ||

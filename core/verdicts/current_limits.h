@@ -13,8 +13,6 @@ namespace ohmwright {
 
 // Whether the rating is one of a current the part takes.
 bool tellsCurrentLimit(const Rating &rating);
-// Of a part, its own before its type's.
-std::vector<const Rating *> ratingsOf(const Records &records, const Part &part);
 
 // Peaks stand apart by their duration, each as figuresOf() has it in force. One of the other kind
 // of current does not answer; of one whose duration is not told `lasts` has no value.

@@ -117,7 +117,7 @@ Outcome stand(Book &book, const RatingAddress &at, const Rating &typed)
     if (now.inForce && now.inForce->id == typed.id)
         return {};
     return bad(
-        tr("%1 cannot stand here: %2").arg(printAmount(*typed.value), now.why),
+        tr("%1 cannot stand here: %2").arg(printAmount(*typed.value), whyInForce(now)),
         tr("Type where it comes from: “%1, nameplate, photo 3”.").arg(printAmount(*typed.value)));
 }
 

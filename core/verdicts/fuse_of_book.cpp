@@ -57,9 +57,9 @@ public:
         inputs.branch = branch.key;
         inputs.current = circuit.current;
         readFuse(inputs, branch, m_in.records().find(branch.fuse));
-        // what may be worse and is not known is asked of every part, the fuse with them, by the
-        // circuit's ratings
-        inputs.worstVoltage = worstVoltage(m_in, circuit).known;
+        WorstVoltage worst = worstVoltage(m_in, circuit);
+        inputs.worstVoltage = std::move(worst.known);
+        inputs.missing = std::move(worst.missing);
         inputs.continuous = continuousCurrentOf(m_in, branch);
         readPeak(inputs, branch);
         readFaults(inputs, branch, circuit);

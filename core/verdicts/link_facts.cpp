@@ -18,6 +18,11 @@ QString tr(const char *text)
 const FigureName kCapacitance{RatedQuantity::Capacitance, RatingKind::Actual, RatingBasis::Nominal,
                               std::nullopt};
 
+bool isCapacitance(const Rating &rating)
+{
+    return rating.quantity == RatedQuantity::Capacitance;
+}
+
 // Of values that differ and are not settled the greatest: it holds more, and for longer.
 Given<Capacitance> greatestCapacitance(const BookInputs &in, const Part &part)
 {
@@ -109,9 +114,12 @@ Given<Capacitance> linkCapacitance(const BookInputs &in, const Wiring &wiring,
     Given<Capacitance> sum = told;
     QStringList counted;
     for (const Part *part : wiring.on(circuit)) {
+        const bool isNeeded = part->role == PartRole::Inverter;
+        if (!isNeeded && !anyRating(in.records(), *part, isCapacitance))
+            continue;
         const Given<Capacitance> one = greatestCapacitance(in, *part);
         if (!one.value) {
-            if (part->role == PartRole::Inverter)
+            if (isNeeded)
                 return one;
             continue;
         }

@@ -19,6 +19,11 @@ QString tr(const char *text)
     return QCoreApplication::translate("UnitCurrents", text);
 }
 
+bool isOwnCurrent(const Rating &rating)
+{
+    return rating.quantity == RatedQuantity::Current && rating.kind == RatingKind::Actual;
+}
+
 // Above it a converter's plate tells its other side.
 constexpr Voltage kLowSide = volts(60);
 
@@ -135,6 +140,8 @@ private:
         default:
             break;
         }
+        if (!anyRating(m_in.records(), part, isOwnCurrent))
+            return {};
         Given<Current> own = m_in.rating<Current>(part, {RatedQuantity::Current, RatingKind::Actual,
                                                          RatingBasis::Nominal, m_circuit->current});
         own.origin.source = tr("current of %1").arg(part.name);

@@ -6,7 +6,6 @@
 #include "ui/shell/theme.h"
 #include "ui/widgets/section_title.h"
 
-#include <QElapsedTimer>
 #include <QLabel>
 #include <QVBoxLayout>
 
@@ -16,10 +15,8 @@ namespace ohmwright::ui {
 
 namespace {
 
-// Of a pause: shorter than anybody notices while typing.
-constexpr int kMilliseconds = 8;
 // Whoever walks down the list of checks does not wait for what is passed by.
-constexpr int kUntilStill = 250;
+constexpr std::chrono::milliseconds kUntilStill{250};
 constexpr int kIndent = 14;
 constexpr int kApart = 6; // what would mend it from what would spoil it
 
@@ -32,32 +29,21 @@ TurningLines::TurningLines(const Theme &theme, const Check &check, QWidget *pare
     m_column->setContentsMargins(0, 0, 0, 0);
     m_column->setSpacing(8);
     m_column->addWidget(new SectionTitle(theme, tr("What would turn it")));
-    connect(&m_pause, &QTimer::timeout, this, &TurningLines::step);
     tell({});
 }
 
 void TurningLines::search(std::optional<TurningSearch> search)
 {
     m_search = std::move(search);
-    if (m_search)
-        m_pause.start(kUntilStill);
-    else
-        m_pause.stop();
-}
-
-void TurningLines::step()
-{
-    if (m_pause.interval() > 0)
-        m_pause.setInterval(0);
-    QElapsedTimer taken;
-    taken.start();
-    while (m_search->step())
-        if (taken.elapsed() >= kMilliseconds)
-            return;
-    m_pause.stop();
-    tell(told(m_search->found(), m_verdict));
-    m_search.reset();
-    emit ended();
+    if (!m_search)
+        return m_pauses.stop();
+    m_pauses.start([this] { return m_search->step(); },
+                   [this] {
+                       tell(told(m_search->found(), m_verdict));
+                       m_search.reset();
+                       emit ended();
+                   },
+                   kUntilStill);
 }
 
 void TurningLines::tell(const std::vector<ToldTurning> &told)

@@ -4,8 +4,8 @@
 #pragma once
 
 #include "core/verdicts/turning_words.h"
+#include "ui/widgets/in_pauses.h"
 
-#include <QTimer>
 #include <QWidget>
 
 #include <optional>
@@ -32,14 +32,13 @@ signals:
     void ended();
 
 private:
-    void step();
     void tell(const std::vector<ToldTurning> &told);
 
     const Theme &m_theme;
     const Verdict m_verdict;
     const QStringList m_general;
     std::optional<TurningSearch> m_search;
-    QTimer m_pause;
+    InPauses m_pauses;
     QVBoxLayout *m_column;
     QWidget *m_lines = nullptr;
 };

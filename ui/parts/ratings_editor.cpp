@@ -144,7 +144,7 @@ void RatingsEditor::showFigure(const Figure &figure)
     value->setWordWrap(false);
     head->addWidget(value, 0, Qt::AlignRight);
     block->addLayout(head);
-    block->addWidget(makeWords(m_theme, figure.why, Lettering::Small, true));
+    block->addWidget(makeWords(m_theme, whyInForce(figure), Lettering::Small, true));
     const bool several =
         std::count_if(figure.all.begin(), figure.all.end(),
                       [](const Rating *rating) { return rating->value.has_value(); }) > 1;

@@ -23,7 +23,6 @@
 #include "ui/widgets/section_title.h"
 
 #include <QCheckBox>
-#include <QElapsedTimer>
 #include <QFileInfo>
 #include <QHBoxLayout>
 #include <QHash>
@@ -130,11 +129,10 @@ SheetPage::SheetPage(Book &book, const Theme &theme, Outside &outside, QWidget *
     m_soon.setSingleShot(true);
     m_soon.setInterval(kSettleMs);
     connect(&m_soon, &QTimer::timeout, this, &SheetPage::rebuild);
-    connect(&m_pause, &QTimer::timeout, this, &SheetPage::mend);
     connect(&m_book, &Book::changed, this, [this] {
         fillList();
         m_stale = true;
-        m_pause.stop();
+        m_pauses.stop();
         m_mending.reset();
         ++m_run;
         if (isVisible())
@@ -321,21 +319,12 @@ void SheetPage::rebuild()
     ++m_run;
     m_title->setRemark(tr("being laid out…"));
     m_mending.emplace(m_book.records(), today, std::move(checks));
-    m_pause.start();
-}
-
-void SheetPage::mend()
-{
-    constexpr int kMilliseconds = 8; // shorter than anybody notices while typing
-    QElapsedTimer taken;
-    taken.start();
-    while (m_mending->step())
-        if (taken.elapsed() >= kMilliseconds)
-            return;
-    m_pause.stop();
-    std::vector<Check> checks = m_mending->take();
-    m_mending.reset();
-    layOut(std::move(checks));
+    m_pauses.start([this] { return m_mending->step(); },
+                   [this] {
+                       std::vector<Check> mended = m_mending->take();
+                       m_mending.reset();
+                       layOut(std::move(mended));
+                   });
 }
 
 void SheetPage::layOut(std::vector<Check> checks)

@@ -9,6 +9,7 @@
 #include "core/verdicts/turning_words.h"
 #include "ui/cards/attachment_opener.h"
 #include "ui/shell/message_strip.h"
+#include "ui/widgets/in_pauses.h"
 
 #include <QByteArray>
 #include <QThreadPool>
@@ -71,7 +72,6 @@ private:
 
     // Off the window's thread: a long sheet takes seconds to lay out.
     void rebuild();
-    void mend(); // looks for what would turn the verdicts, in the pauses between events
     void layOut(std::vector<Check> checks);
     QByteArray pictureOf(const Plot &plot);
     void take(std::shared_ptr<const sheet::PagedLayout> layout, int run);
@@ -88,7 +88,7 @@ private:
     PagesView *m_pages;
     std::shared_ptr<const sheet::PagedLayout> m_layout;
     QTimer m_soon;
-    QTimer m_pause;
+    InPauses m_pauses;                      // for what would turn the verdicts
     std::optional<MendingSearch> m_mending; // of the book as it is
     bool m_stale = true;
     bool m_isBeingLaidOut = false; // what is shown, if anything, is older

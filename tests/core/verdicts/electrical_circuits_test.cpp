@@ -279,6 +279,27 @@ TEST_F(ElectricalCircuits, AFuseIsAsByHand)
     EXPECT_EQ(judgeFuseOfBook(inputs()).front().publishedVerdict, Verdict::Fails);
 }
 
+TEST_F(ElectricalCircuits, AFuseIsUnknownWhileAHigherVoltageMayReachIt)
+{
+    addPack(traction);
+    addInverter();
+    const Id<Part> fuse = part("Fuse", PartRole::Fuse, traction);
+    rate(fuse, kDcLimit, "500 V");
+    rate(fuse, kDcCurrent, "200 A");
+    Branch branch = cable("Main", traction);
+    branch.fuse = fuse;
+    book.add(branch);
+    const auto asks = [&] {
+        const QStringList unknowns = judgeFuseOfBook(inputs()).front().unknowns;
+        return std::ranges::any_of(unknowns, [](const QString &name) {
+            return name.contains(QStringLiteral("pack disconnected"));
+        });
+    };
+    EXPECT_FALSE(asks());
+    forget("inverter.regeneration_voltage");
+    EXPECT_TRUE(asks()); // what it makes of wheels that still turn
+}
+
 TEST_F(ElectricalCircuits, AFuseNobodyRecordedIsAskedFor)
 {
     addPack(traction);
