@@ -21,57 +21,63 @@ std::uint64_t thingOf(const QString &key)
     return hash;
 }
 
+// Of what is not negative; std::lround calls the library, millions of times a forecast.
 int nearest(double value)
 {
-    return static_cast<int>(std::lround(value));
+    return static_cast<int>(value + 0.5);
+}
+
+int roundedSlots(double minutes)
+{
+    return minutes <= 0 ? 0 : std::max(1, nearest(minutes / kSlotMinutes));
 }
 
 } // namespace
 
 int slotsOf(double minutes)
 {
-    return minutes <= 0 ? 0 : std::max(1, nearest(minutes / kSlotMinutes));
+    return roundedSlots(minutes);
 }
 
-Draws::Draws(const WorkPlan &plan, std::uint64_t seed) : m_plan(plan), m_seed(seed)
+Draws::Draws(const WorkPlan &plan, std::uint64_t seed) : m_seed(seed)
 {
-    for (const Activity &a : plan.activities) {
-        m_things.push_back(thingOf(a.key));
-        m_work.emplace_back(a.work);
-        m_wait.emplace_back(a.wait);
-        m_sure.work.push_back(slotsOf(m_work.back().at(0)));
-        m_sure.waitDays.push_back(nearest(m_wait.back().at(0)));
+    for (std::size_t i = 0; i < plan.activities.size(); ++i) {
+        const Activity &a = plan.activities[i];
+        const std::uint64_t thing = thingOf(a.key);
+        const Quantiles work(a.work), wait(a.wait);
+        m_sure.work.push_back(slotsOf(work.at(0)));
+        m_sure.waitDays.push_back(nearest(wait.at(0)));
+        if (!work.isFixed())
+            m_work.push_back({i, thing, work});
+        if (!wait.isFixed())
+            m_wait.push_back({i, thing + 1, wait});
+        if (a.risk) {
+            const Risk &risk = plan.risks[*a.risk];
+            m_again.push_back(
+                {i, thingOf(QStringLiteral("fails:") + plan.activities[risk.activity].key),
+                 risk.chance});
+        }
     }
-    for (const Risk &risk : plan.risks)
-        m_riskThings.push_back(
-            thingOf(QStringLiteral("fails:") + plan.activities[risk.activity].key));
 }
 
 void Draws::draw(std::uint64_t sample, Drawn &into) const
 {
-    into.work.resize(activityCount());
-    into.waitDays.resize(activityCount());
-    const auto repeats = [&](std::size_t risk) {
+    into = m_sure;
+    for (const Varied &one : m_work)
+        into.work[one.activity] =
+            roundedSlots(one.minutesOrDays.at(luck(m_seed, sample, one.thing)));
+    for (const Varied &one : m_wait)
+        into.waitDays[one.activity] =
+            nearest(one.minutesOrDays.at(luck(m_seed, sample, one.thing)));
+    for (const DoneAgain &again : m_again) {
         // failures in a row: geometric
-        const double chance = m_plan.risks[risk].chance;
-        const double u = luck(m_seed, sample, m_riskThings[risk]);
-        return chance <= 0
-                   ? 0
-                   : std::min(kMostRepeats, static_cast<int>(std::log(u) / std::log(chance)));
-    };
-    for (std::size_t i = 0; i < activityCount(); ++i) {
-        const Quantiles &work = m_work[i];
-        const Quantiles &wait = m_wait[i];
-        const std::uint64_t thing = m_things[i];
-        into.work[i] =
-            work.isFixed() ? m_sure.work[i] : slotsOf(work.at(luck(m_seed, sample, thing)));
-        into.waitDays[i] =
-            wait.isFixed() ? m_sure.waitDays[i] : nearest(wait.at(luck(m_seed, sample, thing + 1)));
-        if (const auto &risk = m_plan.activities[i].risk) {
-            const int times = repeats(*risk);
-            into.work[i] *= times;
-            into.waitDays[i] *= times;
-        }
+        const double u = luck(m_seed, sample, again.thing);
+        const int times =
+            again.chance <= 0
+                ? 0
+                : std::min(kMostRepeats, static_cast<int>(std::log(u) / std::log(again.chance)));
+        into.work[again.activity] *= times;
+        into.waitDays[again.activity] *= times;
     }
 }
 

@@ -16,20 +16,32 @@ struct Drawn
 };
 
 // What is drawn depends on the seed, the sample and the activity's key alone: the same luck for the
-// same thing in every plan (common random numbers). Keeps the plan, which must outlive it.
+// same thing in every plan (common random numbers).
 class Draws
 {
 public:
     Draws(const WorkPlan &plan, std::uint64_t seed);
     void draw(std::uint64_t sample, Drawn &into) const;
-    [[nodiscard]] std::size_t activityCount() const { return m_things.size(); }
+    [[nodiscard]] std::size_t activityCount() const { return m_sure.work.size(); }
 
 private:
-    const WorkPlan &m_plan;
+    struct Varied // what has a spread
+    {
+        std::size_t activity;
+        std::uint64_t thing; // for luck()
+        Quantiles minutesOrDays;
+    };
+    struct DoneAgain // an activity that happens as often as another fails
+    {
+        std::size_t activity;
+        std::uint64_t thing;
+        double chance;
+    };
+
     std::uint64_t m_seed;
-    std::vector<std::uint64_t> m_things, m_riskThings; // for luck()
-    std::vector<Quantiles> m_work, m_wait;
-    Drawn m_sure; // what has no spread, the same in every sample
+    Drawn m_sure; // what has no spread, the same in every sample; of the others the least
+    std::vector<Varied> m_work, m_wait;
+    std::vector<DoneAgain> m_again;
 };
 
 // Minutes in slots of work; what takes any time at all takes one.

@@ -147,10 +147,11 @@ public:
         m_levelling.setOrder(of.m_order);
     }
 
-    const plan::Levelled &play(int sample)
+    using Traced = plan::Levelling::Traced;
+    const plan::Levelled &play(int sample, Traced traced)
     {
         m_of.m_draws.draw(static_cast<std::uint64_t>(sample), m_drawn);
-        return m_levelling.pass({m_drawn.work, m_drawn.waitDays, m_released});
+        return m_levelling.pass({m_drawn.work, m_drawn.waitDays, m_released}, traced);
     }
     [[nodiscard]] const std::vector<int> &waits() const { return m_drawn.waitDays; }
     // How often each activity was on the chain of each target, of what this one played.
@@ -239,7 +240,7 @@ Forecast Simulation::run(const Watch &watch) const
     const bool done = inThreads(
         watch,
         [&](Player &player, int sample) {
-            const plan::Levelled &plan = player.play(sample);
+            const plan::Levelled &plan = player.play(sample, Player::Traced::Yes);
             std::ranges::copy(plan.readyDay,
                               ready.begin() + static_cast<std::ptrdiff_t>(
                                                   static_cast<std::size_t>(sample) * count));
@@ -300,7 +301,7 @@ Samples Simulation::sample(const std::vector<std::size_t> &wanted, const std::ve
     result.cancelled = !inThreads(
         watch,
         [&](Player &player, int sample) {
-            const plan::Levelled &plan = player.play(sample);
+            const plan::Levelled &plan = player.play(sample, Player::Traced::No);
             for (std::size_t w = 0; w < wanted.size(); ++w)
                 result.ready[w][static_cast<std::size_t>(sample)] = plan.readyDay[wanted[w]];
         },
@@ -313,7 +314,7 @@ void Simulation::forEachSample(int samples, const Visit &visit) const
     const std::vector<int> asPlanned;
     Player player(*this, asPlanned);
     for (int sample = 0; sample < samples; ++sample)
-        visit(player.play(sample), player.waits());
+        visit(player.play(sample, Player::Traced::No), player.waits());
 }
 
 Forecast forecastOf(const WorkPlan &plan, const Settings &settings, const Watch &watch)

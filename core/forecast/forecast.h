@@ -87,7 +87,7 @@ public:
     [[nodiscard]] Samples sample(const std::vector<std::size_t> &wanted,
                                  const std::vector<int> &released, const Watch &watch = {}) const;
     // What happens in the samples, one after the other in this thread, for sums over whole samples:
-    // visit(the levelled plan, the days drawn for each activity's waiting).
+    // visit(the days of the levelled plan, those drawn for each activity's waiting).
     using Visit = std::function<void(const plan::Levelled &, const std::vector<int> &)>;
     void forEachSample(int samples, const Visit &visit) const;
 

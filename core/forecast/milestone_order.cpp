@@ -141,7 +141,8 @@ private:
         const std::size_t count = m_search.luck.size();
         for (std::size_t s = 0; s < count; ++s) {
             const Drawn &drawn = m_search.luck[s];
-            sum += costOf(m_levelling.pass({drawn.work, drawn.waitDays, {}}));
+            sum += costOf(
+                m_levelling.pass({drawn.work, drawn.waitDays, {}}, plan::Levelling::Traced::No));
             if (s + 1 != std::min(kQuickLook, count))
                 continue;
             result.quick = sum / static_cast<double>(s + 1);

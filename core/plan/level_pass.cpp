@@ -22,6 +22,7 @@ void Planner::reset()
     std::copy_n(m_grid.capacity(), slots * m_words, m_free.begin());
     std::fill_n(m_lastTaking.begin(), blocks, -1);
     std::copy_n(m_allOpen.begin(), blocks * kMostPlanes, m_open.begin());
+    std::copy_n(m_allSome.begin(), (blocks + kBits - 1) / kBits * kMostPlanes, m_some.begin());
     m_takings.clear();
     m_touched = 0;
 }
@@ -44,14 +45,21 @@ void Planner::catchUp()
     m_lastTaking.resize(blocks, -1);
     m_allOpen.resize(blocks * kMostPlanes, 0);
     m_open.resize(blocks * kMostPlanes, 0);
+    const std::size_t ofBlocks = (blocks + kBits - 1) / kBits;
+    m_allSome.resize(ofBlocks * kMostPlanes, 0);
+    m_some.resize(ofBlocks * kMostPlanes, 0);
     for (const Paced &paced : m_paced) {
         const Packing::Field &field = m_grid.packing().fields()[paced.resource];
         for (std::size_t slot = known; slot < count; ++slot) {
             const Word there = (capacity[slot * m_words + field.word] & field.mask) >> field.shift;
             for (std::size_t i = 0; i < there; ++i) {
-                const std::size_t at = slot / kBits * kMostPlanes + paced.plane + i;
+                const std::size_t block = slot / kBits;
+                const std::size_t at = block * kMostPlanes + paced.plane + i;
                 m_allOpen[at] |= Word{1} << slot % kBits;
                 m_open[at] |= Word{1} << slot % kBits;
+                const std::size_t some = block / kBits * kMostPlanes + paced.plane + i;
+                m_allSome[some] |= Word{1} << block % kBits;
+                m_some[some] |= Word{1} << block % kBits;
             }
         }
     }
@@ -87,8 +95,6 @@ Instant Planner::forwardOf(std::span<const std::int32_t> order, const Sample &sa
         Place place{slotOf(from), slotOf(from)};
         int startDay = dayOf(from);
         int finishDay = startDay;
-        m_plan.interrupter[a] = -1;
-        m_plan.broken[a] = 0;
         if (slots > 0) {
             place = this->place<kWords, kTrace>(a, slots, slotOf(from));
             if (place.start == kNever) {
@@ -128,6 +134,8 @@ template <Planner::Trace kTrace>
 Instant Planner::forward(std::span<const std::int32_t> order, const Sample &sample)
 {
     reset();
+    std::ranges::fill(m_plan.interrupter, -1);
+    std::ranges::fill(m_plan.broken, 0);
     return m_words == 1 ? forwardOf<1, kTrace>(order, sample) : forwardOf<0, kTrace>(order, sample);
 }
 
@@ -140,6 +148,8 @@ Instant Planner::alone(std::span<const std::int32_t> order)
 {
     Instant end = 0;
     m_alone = true;
+    std::ranges::fill(m_plan.interrupter, -1);
+    std::ranges::fill(m_plan.broken, 0);
     for (std::size_t i = 0; i < order.size(); ++i) {
         reset();
         end = std::max(end, forwardOf<0, Trace::Off>(order.subspan(i, 1), {}));

@@ -3,7 +3,9 @@
 #include "core/plan/level_planner.h"
 
 #include <algorithm>
+#include <array>
 #include <bit>
+#include <cstdint>
 
 namespace ohmwright::plan::level {
 
@@ -20,23 +22,56 @@ Word between(int from, int until)
     return until >= 64 ? above : above & ~(kAll << until);
 }
 
+constexpr Word kEachByte = 0x0101'0101'0101'0101U;
+
+// How many bits each byte has.
+Word bitsOfBytes(Word bits)
+{
+    bits -= bits >> 1 & 0x5555'5555'5555'5555U;
+    bits = (bits & 0x3333'3333'3333'3333U) + (bits >> 2 & 0x3333'3333'3333'3333U);
+    return (bits + (bits >> 4)) & 0x0f0f'0f0f'0f0f'0f0fU;
+}
+
 // As std::popcount, which calls the library where the processor is not known to have it
 // (H. S. Warren, Hacker's Delight, section 5-1).
 int bitCount(Word bits)
 {
-    bits -= bits >> 1 & 0x5555'5555'5555'5555U;
-    bits = (bits & 0x3333'3333'3333'3333U) + (bits >> 2 & 0x3333'3333'3333'3333U);
-    bits = (bits + (bits >> 4)) & 0x0f0f'0f0f'0f0f'0f0fU;
-    return static_cast<int>(bits * 0x0101'0101'0101'0101U >> 56);
+    return static_cast<int>(bitsOfBytes(bits) * kEachByte >> 56);
 }
 
-// The lowest `count` bits of `bits`, which has more.
-Word lowest(Word bits, int count)
+// For each byte where its first bit is, its second, …
+constexpr auto kBitsOfByte = [] {
+    std::array<std::array<std::uint8_t, 8>, 256> places{};
+    for (std::size_t byte = 0; byte < places.size(); ++byte)
+        for (std::uint8_t bit = 0, nth = 0; bit < 8; ++bit)
+            if ((byte >> bit & 1) != 0)
+                places[byte][nth++] = bit;
+    return places;
+}();
+
+// Where the bit is that has `before` bits below it; there is one. The byte is found by all running
+// sums at once (S. Vigna, Broadword implementation of rank/select queries, WEA 2008, section 5).
+inline int placeOfBit(Word bits, int before)
 {
-    Word rest = bits;
-    for (; count > 0; --count)
-        rest &= rest - 1;
-    return bits ^ rest;
+    const Word sums = bitsOfBytes(bits) * kEachByte; // in each byte: of it and those below
+    constexpr Word kHigh = kEachByte << 7;
+    const Word below = ((static_cast<Word>(before) * kEachByte | kHigh) - sums) & kHigh;
+    const int place = 8 * static_cast<int>((below >> 7) * kEachByte >> 56);
+    const Word inByte = static_cast<Word>(before) - (sums << 8 >> place & 0xff);
+    return place + kBitsOfByte[bits >> place & 0xff][inByte];
+}
+
+// `taken` less in each from `there` on, four at a time: the compiler leaves it at one.
+inline void takeFrom(Word *there, const Word *end, Word taken)
+{
+    for (; end - there >= 4; there += 4) {
+        there[0] -= taken;
+        there[1] -= taken;
+        there[2] -= taken;
+        there[3] -= taken;
+    }
+    for (; there != end; ++there)
+        *there -= taken;
 }
 
 } // namespace
@@ -90,6 +125,24 @@ int Planner::firstOpen(std::size_t activity, int from) const
     return m_known;
 }
 
+// The first 64 slots from `from` on in which the first paced resource of the activity is not used
+// up: at the latest those that are not all laid out yet.
+std::size_t Planner::firstBlock(const PacedOf &of, std::size_t from) const
+{
+    const auto end = static_cast<std::size_t>(m_known / kBits);
+    if (of.count == 0 || from >= end)
+        return from;
+    const Word *some = m_some.data() + of.needs[0].plane;
+    Word mask = kAll << from % kBits;
+    for (std::size_t word = from / kBits; word * kBits < end; ++word) {
+        const Word bits = mask & some[word * kMostPlanes];
+        if (bits != 0)
+            return std::min(word * kBits + static_cast<std::size_t>(std::countr_zero(bits)), end);
+        mask = kAll;
+    }
+    return end;
+}
+
 template <std::size_t kWords, Planner::Trace kTrace>
 void Planner::take(std::size_t activity, std::size_t block, Word slots, bool works)
 {
@@ -101,20 +154,27 @@ void Planner::take(std::size_t activity, std::size_t block, Word slots, bool wor
         const int until = behind == 0 ? kBits : from + std::countr_zero(behind);
         Word *there = first + static_cast<std::size_t>(from) * words<kWords>();
         Word *const end = first + static_cast<std::size_t>(until) * words<kWords>();
-        while (there != end) {
-            for (std::size_t w = 0; w < words<kWords>(); ++w)
-                *there++ -= taken[w];
+        if constexpr (kWords == 1) {
+            takeFrom(there, end, taken[0]);
+        } else {
+            while (there != end)
+                for (std::size_t w = 0; w < words<kWords>(); ++w)
+                    *there++ -= taken[w];
         }
         rest &= until == kBits ? 0 : kAll << until;
     }
     const PacedOf &of = m_pacedOf[activity];
     Word *const open = m_open.data() + block * kMostPlanes;
+    Word *const some = m_some.data() + block / kBits * kMostPlanes;
     for (std::size_t i = 0; i < (works ? of.count : of.heldCount); ++i) {
         // Where a were taken, n are left if a + n were.
         const PacedOf::Need need = of.needs[i];
         const int amount = need.plane - need.first + 1;
-        for (int plane = need.first; plane < need.end; ++plane)
+        for (int plane = need.first; plane < need.end; ++plane) {
             open[plane] &= ~slots | (plane + amount < need.end ? open[plane + amount] : 0);
+            if (open[plane] == 0)
+                some[plane] &= ~(Word{1} << block % kBits);
+        }
     }
     if constexpr (kTrace == Trace::On)
         note(activity, block, slots, works);
@@ -137,14 +197,6 @@ void Planner::takeAll(std::size_t activity, int start, int finish)
         const Word slots = between(std::max(start - first, 0), finish - first);
         take<kWords, kTrace>(activity, static_cast<std::size_t>(block), slots, true);
     }
-}
-
-void Planner::note(std::size_t activity, std::size_t block, Word slots, bool works)
-{
-    const auto by = static_cast<std::int32_t>(activity);
-    std::int32_t &last = m_lastTaking[block];
-    m_takings.push_back({works ? by : ~by, last, slots});
-    last = static_cast<std::int32_t>(m_takings.size() - 1);
 }
 
 // Who last took what was too little for `wanted`, in the last of the slots from … until that would
@@ -222,26 +274,39 @@ template <std::size_t kWords>
 Planner::Place Planner::findSplit(std::size_t activity, int slots, int from, int bound)
 {
     const bool holds = m_holds[activity];
+    const PacedOf &of = m_pacedOf[activity];
     int start = kNever; // as long as nothing is found
     int done = 0;
     int at = from % kBits; // in the block
     for (int first = from - at; first < bound; first += kBits, at = 0) {
+        if (!holds || done == 0) { // no gap in what it holds can matter
+            const std::size_t next = firstBlock(of, static_cast<std::size_t>(first / kBits));
+            if (static_cast<int>(next) * kBits > first) {
+                first = static_cast<int>(next) * kBits;
+                at = 0;
+                if (first >= bound)
+                    return {};
+            }
+        }
         // Slots not laid out, when time ends, have nothing.
         if (first + kBits > m_known && !grow(first + kBits) && first >= m_known)
             return {};
         const Word there = between(at, std::min(bound, m_known) - first);
         const auto block = static_cast<std::size_t>(first / kBits);
-        Word work = workBits<kWords>(activity, block, there);
+        Word work = there & openBits(of, of.count, block);
+        if (!of.exact)
+            work = fittingOf<kWords>(block, work, demandOf(activity));
         if (!holds) {
-            const int more = bitCount(work);
-            if (start == kNever && more > 0)
+            if (work == 0)
+                continue;
+            if (start == kNever)
                 start = first + std::countr_zero(work);
+            const int more = bitCount(work);
             if (done + more < slots) {
                 done += more;
                 continue;
             }
-            work = lowest(work, slots - done - 1) ^ work;
-            return {start, first + std::countr_zero(work) + 1};
+            return {start, first + placeOfBit(work, slots - done - 1) + 1};
         }
         const Word gaps = ~holdBits<kWords>(activity, block, there);
         while (at < kBits) {
@@ -257,8 +322,7 @@ Planner::Place Planner::findSplit(std::size_t activity, int slots, int from, int
             const Word together = work & between(at, gap);
             const int more = bitCount(together);
             if (done + more >= slots) {
-                const Word last = lowest(together, slots - done - 1) ^ together;
-                return {start, first + std::countr_zero(last) + 1};
+                return {start, first + placeOfBit(together, slots - done - 1) + 1};
             }
             done = gap == kBits ? done + more : 0;
             at = gap;
@@ -294,10 +358,13 @@ Planner::Place Planner::placeSplit(std::size_t activity, int slots, int from, in
         return place;
     if (kTrace == Trace::On && place.finish - place.start > slots)
         m_plan.interrupter[activity] = interrupter<kWords>(activity, place);
+    const PacedOf &of = m_pacedOf[activity];
     for (int first = place.start & -kBits; first < place.finish; first += kBits) {
         const auto block = static_cast<std::size_t>(first / kBits);
         const Word span = between(std::max(place.start - first, 0), place.finish - first);
-        const Word work = workBits<kWords>(activity, block, span);
+        Word work = span & openBits(of, of.count, block);
+        if (!of.exact)
+            work = fittingOf<kWords>(block, work, demandOf(activity));
         if (work != 0)
             take<kWords, kTrace>(activity, block, work, true);
         if (work != span && m_holds[activity])

@@ -169,11 +169,18 @@ private:
         return bits;
     }
     int firstOpen(std::size_t activity, int from) const;
+    std::size_t firstBlock(const PacedOf &of, std::size_t from) const;
     template <std::size_t kWords, Trace kTrace>
     void take(std::size_t activity, std::size_t block, Word taken, bool works);
     template <std::size_t kWords, Trace kTrace>
     void takeAll(std::size_t activity, int start, int finish);
-    void note(std::size_t activity, std::size_t block, Word taken, bool works);
+    void note(std::size_t activity, std::size_t block, Word taken, bool works)
+    {
+        const auto by = static_cast<std::int32_t>(activity);
+        std::int32_t &last = m_lastTaking[block];
+        m_takings.push_back({works ? by : ~by, last, taken});
+        last = static_cast<std::int32_t>(m_takings.size() - 1);
+    }
     template <std::size_t kWords>
     std::int32_t interrupter(std::size_t activity, const Place &place) const;
     bool couldFit(int slot, const Word *wanted) const;
@@ -213,11 +220,13 @@ private:
     std::vector<char> m_inLoop;
     std::vector<Paced> m_paced;
     std::vector<Word> m_allOpen; // kMostPlanes for every 64 slots: how much there is
+    std::vector<Word> m_allSome; // kMostPlanes for every 64 of those: in which there is anything
     std::vector<PacedOf> m_pacedOf;
 
     // Of the current pass.
     std::vector<Word> m_free;               // words per slot, guard bits set
     std::vector<Word> m_open;               // of m_allOpen, how much is left
+    std::vector<Word> m_some;               // of m_allSome, in which anything is left
     int m_known = 0;                        // slots of the grid that the state has
     int m_touched = 0;                      // no slot from here on is taken
     std::vector<std::int32_t> m_lastTaking; // per 64 slots, into m_takings; -1: none. Traced only

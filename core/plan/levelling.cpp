@@ -55,12 +55,16 @@ std::vector<std::vector<int>> Levelling::workedSlots() const
     return m_in->planner.workedSlots();
 }
 
-const Levelled &Levelling::pass(const Sample &sample)
+const Levelled &Levelling::pass(const Sample &sample, Traced traced)
 {
     for (const std::span<const int> &of : {sample.work, sample.waitDays, sample.releaseDay})
         Q_ASSERT_X(of.empty() || of.size() == activityCount(), "plan::Levelling::pass",
                    "a sample of another size");
-    m_in->planner.forward<level::Planner::Trace::On>(m_in->order, sample);
+    using level::Planner;
+    if (traced == Traced::Yes)
+        m_in->planner.forward<Planner::Trace::On>(m_in->order, sample);
+    else
+        m_in->planner.forward<Planner::Trace::Off>(m_in->order, sample);
     return plan();
 }
 

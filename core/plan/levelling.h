@@ -174,8 +174,10 @@ public:
     void setOrder(std::span<const std::size_t> priority);
     [[nodiscard]] std::span<const std::int32_t> order() const;
 
-    // Valid until the next pass.
-    const Levelled &pass(const Sample &sample = {});
+    // Valid until the next pass. Untraced it is quicker, and tells no Resource for a driver, no
+    // interrupter and no worked slots; the days are the same.
+    enum class Traced { No, Yes };
+    const Levelled &pass(const Sample &sample = {}, Traced traced = Traced::Yes);
     [[nodiscard]] const Levelled &plan() const; // the last pass's
     // The slots in which each activity is worked on, ascending, in the last pass. Not to be asked
     // after latest() (nothing is given then).

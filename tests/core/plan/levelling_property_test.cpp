@@ -189,6 +189,26 @@ TEST(LevellingProperties, LatestStartsKeepTheOrderOfThingsAndLeaveFloat)
     }
 }
 
+TEST(LevellingProperties, UntracedAPassGivesTheSameDays)
+{
+    Chance chance(17);
+    for (int i = 0; i < 500; ++i) {
+        const Workload workload = randomWorkload(chance);
+        const Durations durations = drawn(chance, workload);
+        Levelling levelling(workload);
+        levelling.setOrder(shuffled(chance, workload.activities.size()));
+        const Levelled traced = levelling.pass(durations.sample());
+        const Levelled &untraced = levelling.pass(durations.sample(), Levelling::Traced::No);
+        ASSERT_EQ(traced.start, untraced.start);
+        ASSERT_EQ(traced.finish, untraced.finish);
+        ASSERT_EQ(traced.readyDay, untraced.readyDay);
+        ASSERT_EQ(traced.endDay, untraced.endDay);
+        const Levelled &again = levelling.pass(durations.sample()); // nothing is left over from it
+        ASSERT_EQ(traced.driver, again.driver);
+        ASSERT_EQ(traced.interrupter, again.interrupter);
+    }
+}
+
 TEST(LevellingProperties, TheSameWorkloadGivesTheSamePlanAgainAndInACopy)
 {
     Chance chance(16);
