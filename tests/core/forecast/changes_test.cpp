@@ -12,8 +12,6 @@
 namespace ohmwright::forecast {
 namespace {
 
-const QDate kToday(2026, 6, 15);
-
 class ChangesOfSixTasks : public testing::Test
 {
 protected:

@@ -8,8 +8,6 @@
 namespace ohmwright::forecast {
 namespace {
 
-const QDate kToday(2026, 6, 15);
-
 class FreeWork : public testing::Test
 {
 protected:

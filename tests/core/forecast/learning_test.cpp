@@ -6,8 +6,6 @@
 namespace ohmwright::forecast {
 namespace {
 
-const QDate kToday(2026, 6, 15);
-
 class LearningFromHours : public testing::Test
 {
 protected:

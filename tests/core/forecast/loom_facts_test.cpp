@@ -7,8 +7,6 @@
 namespace ohmwright::forecast {
 namespace {
 
-const QDate kToday(2026, 6, 15);
-
 TEST(LoomFactsOfAForecast, TellEachTaskItsDaysAndEachDeliveryItsDay)
 {
     SixTasks six;

@@ -6,8 +6,6 @@
 namespace ohmwright::forecast {
 namespace {
 
-const QDate kToday(2026, 6, 15);
-
 class SecondPerson : public testing::Test
 {
 protected:
@@ -18,14 +16,7 @@ protected:
         settings.samples = 100;
         m_forecast = forecastOf(m_plan, settings);
     }
-    std::size_t at(const char *key) const
-    {
-        for (std::size_t i = 0; i < m_plan.activities.size(); ++i)
-            if (m_plan.activities[i].key == QLatin1String(key))
-                return i;
-        ADD_FAILURE() << "no activity " << key;
-        return 0;
-    }
+    std::size_t at(const char *key) const { return activityOf(m_plan, key); }
     const ActivityForecast &of(const char *key) const { return m_forecast.activities[at(key)]; }
 
     SixTasks m_six;

@@ -13,12 +13,15 @@
 //   rolling   milestone     after fit and glue: day 15
 #pragma once
 
+#include "core/forecast/work_plan.h"
 #include "tests/support/test_book.h"
 
 #include <functional>
 #include <vector>
 
 namespace ohmwright {
+
+inline const QDate kToday(2026, 6, 15);
 
 struct SixTasks
 {
@@ -93,5 +96,15 @@ struct SixTasks
         ASSERT_TRUE(done.has_value()) << done.error().sentence.toStdString();
     }
 };
+
+// Where the activity of that key stands in a plan.
+inline std::size_t activityOf(const forecast::WorkPlan &plan, const char *key)
+{
+    for (std::size_t i = 0; i < plan.activities.size(); ++i)
+        if (plan.activities[i].key == QLatin1String(key))
+            return i;
+    ADD_FAILURE() << "no activity " << key;
+    return 0;
+}
 
 } // namespace ohmwright

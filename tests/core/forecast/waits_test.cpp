@@ -9,8 +9,6 @@ namespace ohmwright::forecast {
 namespace {
 
 const QDate kAsked(2026, 5, 2);
-const QDate kToday(2026, 6, 15);
-
 // 45 days, 21 at least and 90 at most: expected on 16 June.
 Letter asked(std::optional<QDate> askAgain = std::nullopt)
 {
