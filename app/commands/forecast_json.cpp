@@ -118,6 +118,7 @@ QJsonObject forecastJson(const ForecastTold &told)
                                {QStringLiteral("offered"), one.isOffered()}};
     QJsonObject object{{QStringLiteral("today"), printDate(told.plan.today)},
                        {QStringLiteral("samples"), told.forecast.samples},
+                       {QStringLiteral("traced_samples"), told.forecast.traced},
                        {QStringLiteral("seed"), static_cast<qint64>(told.asked.settings.seed)},
                        {QStringLiteral("confidence"), told.asked.confidence},
                        {QStringLiteral("milestone"), milestoneKeyOf(told.plan, told.asked)},

@@ -231,6 +231,7 @@ Forecast Simulation::run(const Watch &watch) const
     Forecast forecast;
     forecast.today = m_plan.today;
     forecast.samples = m_settings.samples;
+    forecast.traced = std::min(m_settings.samples, kMostTraced);
 
     std::vector<int> ready(samples * count); // a sample after the other: written in one go
     std::vector<std::size_t> targets = m_plan.milestones;
@@ -240,10 +241,14 @@ Forecast Simulation::run(const Watch &watch) const
     const bool done = inThreads(
         watch,
         [&](Player &player, int sample) {
-            const plan::Levelled &plan = player.play(sample, Player::Traced::Yes);
+            const bool isTraced = sample < forecast.traced;
+            const plan::Levelled &plan =
+                player.play(sample, isTraced ? Player::Traced::Yes : Player::Traced::No);
             std::ranges::copy(plan.readyDay,
                               ready.begin() + static_cast<std::ptrdiff_t>(
                                                   static_cast<std::size_t>(sample) * count));
+            if (!isTraced)
+                return;
             if (player.driving.empty())
                 player.driving.assign(targets.size(), std::vector<int>(count));
             for (std::size_t t = 0; t < targets.size(); ++t) {
@@ -282,7 +287,7 @@ Forecast Simulation::run(const Watch &watch) const
     for (std::size_t t = 0; t < targets.size(); ++t) {
         std::vector<double> shares(count);
         for (std::size_t i = 0; i < count; ++i)
-            shares[i] = driving[t][i] / static_cast<double>(samples);
+            shares[i] = driving[t][i] / static_cast<double>(forecast.traced);
         if (t + 1 == targets.size())
             for (std::size_t i = 0; i < count; ++i)
                 forecast.activities[i].driving = shares[i];

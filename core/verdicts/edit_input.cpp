@@ -63,6 +63,28 @@ bool sameSubject(const CheckFigure &a, const CheckFigure &b)
            a.test == b.test;
 }
 
+// None for nothing typed: the value is taken away.
+Result<std::optional<Amount>> amountOf(const TypedFigure &typed, std::optional<Measure> measure)
+{
+    if (typed.value.isEmpty())
+        return std::nullopt;
+    const Result<Amount> amount = parseAmount(typed.value, NumberStyle::pointDecimal(), measure);
+    if (!amount)
+        return fail(amount.error());
+    return *amount;
+}
+
+// Behind the others of that part.
+Result<Id<Rating>> insertOwn(Book &book, Id<Part> part, Rating rating)
+{
+    const auto own = book.records().of<Rating>(part);
+    rating.id = {};
+    rating.type = {};
+    rating.part = part;
+    rating.position = own.empty() ? 0 : own.back().position + 1;
+    return book.insert(rating);
+}
+
 Outcome write(Book &book, const FigureAddress &at, const TypedFigure &typed)
 {
     const FigureInfo *info = checkFigure(at.figure);
@@ -79,16 +101,13 @@ Outcome write(Book &book, const FigureAddress &at, const TypedFigure &typed)
         figure = *there;
     figure.value.reset();
     figure.word.clear();
-    if (!typed.value.isEmpty()) {
-        if (info->measure) {
-            const Result<Amount> amount =
-                parseAmount(typed.value, NumberStyle::pointDecimal(), info->measure);
-            if (!amount)
-                return fail(amount.error());
-            figure.value = *amount;
-        } else {
-            figure.word = typed.value;
-        }
+    if (info->measure) {
+        const Result<std::optional<Amount>> amount = amountOf(typed, info->measure);
+        if (!amount)
+            return fail(amount.error());
+        figure.value = *amount;
+    } else {
+        figure.word = typed.value;
     }
     figure.evidence = typed.evidence.value_or(Evidence::Assumed);
     figure.source = typed.source;
@@ -126,14 +145,9 @@ Outcome write(Book &book, const RatingAddress &at, const TypedFigure &typed)
     const Part *part = book.records().byKey<Part>(at.part);
     if (!part)
         return gone();
-    std::optional<Amount> value;
-    if (!typed.value.isEmpty()) {
-        const Result<Amount> amount =
-            parseAmount(typed.value, NumberStyle::pointDecimal(), measureOf(at.figure.quantity));
-        if (!amount)
-            return fail(amount.error());
-        value = *amount;
-    }
+    const Result<std::optional<Amount>> value = amountOf(typed, measureOf(at.figure.quantity));
+    if (!value)
+        return fail(value.error());
     // a figure of the type stays as it is: what is typed here is this part's own
     const auto own = book.records().of<Rating>(part->id);
     const Rating *there = nullptr;
@@ -145,16 +159,14 @@ Outcome write(Book &book, const RatingAddress &at, const TypedFigure &typed)
     if (there) {
         rating = *there;
     } else {
-        rating.part = part->id;
-        rating.position = own.empty() ? 0 : own.back().position + 1;
         rating.quantity = at.figure.quantity;
         rating.kind = at.figure.kind;
         rating.basis = at.figure.basis;
         rating.current = at.figure.current;
         rating.duration = at.duration;
     }
-    rating.value = value;
-    rating.settled = rating.settled && value;
+    rating.value = *value;
+    rating.settled = rating.settled && rating.value;
     rating.evidence = typed.evidence.value_or(Evidence::Assumed);
     rating.source = typed.source;
     rating.on = book.clock().today();
@@ -162,12 +174,12 @@ Outcome write(Book &book, const RatingAddress &at, const TypedFigure &typed)
         if (Outcome updated = book.update(rating); !updated)
             return updated;
     } else {
-        const Result<Id<Rating>> made = book.insert(rating);
+        const Result<Id<Rating>> made = insertOwn(book, part->id, rating);
         if (!made)
             return fail(made.error());
         rating.id = *made;
     }
-    return value ? stand(book, at, rating) : Outcome();
+    return rating.value ? stand(book, at, rating) : Outcome();
 }
 
 // Of the part's own rating; one of its type stays as it is, and the part gets its own.
@@ -182,26 +194,17 @@ Outcome write(Book &book, const DurationAddress &at, const TypedFigure &typed)
     if (there == figure.all.end())
         return gone();
     Rating rating = **there;
-    rating.duration.reset();
-    if (!typed.value.isEmpty()) {
-        const Result<Amount> amount =
-            parseAmount(typed.value, NumberStyle::pointDecimal(), Measure::Duration);
-        if (!amount)
-            return fail(amount.error());
-        rating.duration = *amount;
-    }
+    const Result<std::optional<Amount>> duration = amountOf(typed, Measure::Duration);
+    if (!duration)
+        return fail(duration.error());
+    rating.duration = *duration;
     if (typed.evidence) {
         rating.evidence = *typed.evidence;
         rating.source = typed.source;
     }
     if (rating.part.isSet())
         return book.update(rating);
-    const auto own = book.records().of<Rating>(part->id);
-    rating.id = {};
-    rating.type = {};
-    rating.part = part->id;
-    rating.position = own.empty() ? 0 : own.back().position + 1;
-    const Result<Id<Rating>> made = book.insert(rating);
+    const Result<Id<Rating>> made = insertOwn(book, part->id, rating);
     return made ? Outcome() : Outcome(fail(made.error()));
 }
 

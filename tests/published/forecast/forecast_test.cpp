@@ -177,7 +177,7 @@ TEST(PublishedForecast, theLaterOfTwoIsThatOfTheIntegral)
         }
         const double first = expected["first"].toDouble();
         EXPECT_NEAR(forecast.activities[0].driving, first,
-                    4 * std::sqrt(first * (1 - first) / kSamples) + 0.003); // whole days tie
+                    4 * std::sqrt(first * (1 - first) / forecast.traced) + 0.003); // whole days tie
     }
 }
 
