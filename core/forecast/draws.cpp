@@ -21,10 +21,10 @@ std::uint64_t thingOf(const QString &key)
     return hash;
 }
 
-// Of what is not negative; std::lround calls the library, millions of times a forecast.
+// std::lround calls the library, millions of times a forecast; what is told here is never negative.
 int nearest(double value)
 {
-    return static_cast<int>(value + 0.5);
+    return static_cast<int>(value + 0.5); // NOLINT(bugprone-incorrect-roundings)
 }
 
 int roundedSlots(double minutes)

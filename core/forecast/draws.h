@@ -27,15 +27,15 @@ public:
 private:
     struct Varied // what has a spread
     {
-        std::size_t activity;
-        std::uint64_t thing; // for luck()
+        std::size_t activity = 0;
+        std::uint64_t thing = 0; // for luck()
         Quantiles minutesOrDays;
     };
     struct DoneAgain // an activity that happens as often as another fails
     {
-        std::size_t activity;
-        std::uint64_t thing;
-        double chance;
+        std::size_t activity = 0;
+        std::uint64_t thing = 0;
+        double chance = 0;
     };
 
     std::uint64_t m_seed;
