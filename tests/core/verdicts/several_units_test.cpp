@@ -142,7 +142,8 @@ TEST_F(SeveralUnits, ModulesOfTwoTypesAreNoPackAnybodyCanWork)
 TEST_F(SeveralUnits, ASecondPackIsNotTakenForNone)
 {
     driven();
-    const Id<Circuit> second = circuit("traction-2", CircuitKind::Traction, CurrentKind::Dc, "250 V");
+    const Id<Circuit> second =
+        circuit("traction-2", CircuitKind::Traction, CurrentKind::Dc, "250 V");
     const Id<Part> other = part("Second tray", {}, second);
     const Id<Part> module = part("Module 2-1", {}, {}, {}, other, PartKind::Module);
     rate(module, kDcLimit, "600 V");
