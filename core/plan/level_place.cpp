@@ -61,17 +61,22 @@ inline int placeOfBit(Word bits, int before)
     return place + kBitsOfByte[bits >> place & 0xff][inByte];
 }
 
-// `taken` less in each from `there` on, four at a time: the compiler leaves it at one.
-inline void takeFrom(Word *there, const Word *end, Word taken)
+// `taken`, of so many words, less in each slot from `there` to `end`. Of one word four slots at a
+// time: the compiler leaves it at one.
+inline void takeFrom(Word *there, const Word *end, const Word *taken, std::size_t words)
 {
-    for (; end - there >= 4; there += 4) {
-        there[0] -= taken;
-        there[1] -= taken;
-        there[2] -= taken;
-        there[3] -= taken;
+    if (words == 1) {
+        const Word one = *taken;
+        for (; end - there >= 4; there += 4) {
+            there[0] -= one;
+            there[1] -= one;
+            there[2] -= one;
+            there[3] -= one;
+        }
     }
-    for (; there != end; ++there)
-        *there -= taken;
+    while (there != end)
+        for (std::size_t w = 0; w < words; ++w)
+            *there++ -= taken[w];
 }
 
 } // namespace
@@ -91,7 +96,7 @@ Word Planner::fittingOf(std::size_t block, Word of, const Word *wanted) const
 
 // Of those slots, all laid out, the ones the activity can be worked on in.
 template <std::size_t kWords>
-Word Planner::workBits(std::size_t activity, std::size_t block, Word among) const
+inline Word Planner::workBits(std::size_t activity, std::size_t block, Word among) const
 {
     const PacedOf &of = m_pacedOf[activity];
     const Word bits = among & openBits(of, of.count, block);
@@ -152,15 +157,9 @@ void Planner::take(std::size_t activity, std::size_t block, Word slots, bool wor
         const int from = std::countr_zero(rest);
         const Word behind = ~(rest >> from);
         const int until = behind == 0 ? kBits : from + std::countr_zero(behind);
-        Word *there = first + static_cast<std::size_t>(from) * words<kWords>();
+        Word *const there = first + static_cast<std::size_t>(from) * words<kWords>();
         Word *const end = first + static_cast<std::size_t>(until) * words<kWords>();
-        if constexpr (kWords == 1) {
-            takeFrom(there, end, taken[0]);
-        } else {
-            while (there != end)
-                for (std::size_t w = 0; w < words<kWords>(); ++w)
-                    *there++ -= taken[w];
-        }
+        takeFrom(there, end, taken, words<kWords>());
         rest &= until == kBits ? 0 : kAll << until;
     }
     const PacedOf &of = m_pacedOf[activity];
@@ -184,12 +183,10 @@ template <std::size_t kWords, Planner::Trace kTrace>
 void Planner::takeAll(std::size_t activity, int start, int finish)
 {
     if (kTrace == Trace::Off && m_pacedOf[activity].count == 0) {
-        const Word *const taken = demandOf(activity);
-        Word *there = m_free.data() + static_cast<std::size_t>(start) * words<kWords>();
-        for (int slot = start; slot < finish; ++slot) {
-            for (std::size_t w = 0; w < words<kWords>(); ++w)
-                *there++ -= taken[w];
-        }
+        Word *const first = m_free.data();
+        takeFrom(first + static_cast<std::size_t>(start) * words<kWords>(),
+                 first + static_cast<std::size_t>(finish) * words<kWords>(), demandOf(activity),
+                 words<kWords>());
         return;
     }
     for (int block = start / kBits; block * kBits < finish; ++block) {
@@ -293,9 +290,7 @@ Planner::Place Planner::findSplit(std::size_t activity, int slots, int from, int
             return {};
         const Word there = between(at, std::min(bound, m_known) - first);
         const auto block = static_cast<std::size_t>(first / kBits);
-        Word work = there & openBits(of, of.count, block);
-        if (!of.exact)
-            work = fittingOf<kWords>(block, work, demandOf(activity));
+        Word work = workBits<kWords>(activity, block, there);
         if (!holds) {
             if (work == 0)
                 continue;
@@ -358,13 +353,10 @@ Planner::Place Planner::placeSplit(std::size_t activity, int slots, int from, in
         return place;
     if (kTrace == Trace::On && place.finish - place.start > slots)
         m_plan.interrupter[activity] = interrupter<kWords>(activity, place);
-    const PacedOf &of = m_pacedOf[activity];
     for (int first = place.start & -kBits; first < place.finish; first += kBits) {
         const auto block = static_cast<std::size_t>(first / kBits);
         const Word span = between(std::max(place.start - first, 0), place.finish - first);
-        Word work = span & openBits(of, of.count, block);
-        if (!of.exact)
-            work = fittingOf<kWords>(block, work, demandOf(activity));
+        const Word work = workBits<kWords>(activity, block, span);
         if (work != 0)
             take<kWords, kTrace>(activity, block, work, true);
         if (work != span && m_holds[activity])

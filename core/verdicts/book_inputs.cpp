@@ -63,7 +63,9 @@ BookInputs::BookInputs(const Records &records, QDate today, std::optional<Instea
 
 const CheckFigure *BookInputs::recorded(const char *name, const char *table, std::int64_t id) const
 {
-    const auto at = m_figures.find({id, table, QString::fromLatin1(name)});
+    const QString figure = QString::fromLatin1(name);
+    Q_ASSERT_X(checkFigure(figure), name, "the figure a check asks for is in the list");
+    const auto at = m_figures.find({id, table, figure});
     return at == m_figures.end() ? nullptr : at->second;
 }
 

@@ -9,6 +9,7 @@ namespace ohmwright::forecast {
 namespace {
 
 const QDate kAsked(2026, 5, 2);
+
 // 45 days, 21 at least and 90 at most: expected on 16 June.
 Letter asked(std::optional<QDate> askAgain = std::nullopt)
 {
