@@ -10,7 +10,7 @@ build_packages=(
 )
 # independent readers and validators the tests hold our output against
 test_packages=(
-    libgtest-dev libgmock-dev sqlite3 qpdf poppler-utils xvfb xauth xdotool
+    libgtest-dev libgmock-dev sqlite3 qpdf poppler-utils librsvg2-bin xvfb xauth xdotool
     python3 python3-networkx python3-scipy python3-jsonschema python3-icalendar locales
 )
 lint_packages=(clang-format-14 clang-tidy-19 clang-19)

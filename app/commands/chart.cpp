@@ -9,6 +9,7 @@
 #include "ui/build_order/loom_sheet.h"
 
 #include <QCoreApplication>
+#include <QJsonArray>
 
 namespace ohmwright {
 
@@ -36,14 +37,16 @@ public:
         parser.addOption({QStringLiteral("out"),
                           tr("The file to write; its ending says what kind."), tr("file")});
         parser.addOption({QStringLiteral("paper"),
-                          tr("A4, A3, A2 or A1, on its side; A3. Not for .svg."), tr("size")});
+                          tr("A4, A3, A2 or A1, on its side. Without it: A3 for .pdf; as .svg one "
+                             "picture, as large as it comes out."),
+                          tr("size")});
         parser.addOption({QStringLiteral("by"),
                           tr("chain: what waits on what; date: when it is planned. chain."),
                           tr("layout")});
         parser.addOption(
             {QStringLiteral("sheets"),
              tr("Folded on as many sheets at most, 1 to %1. Without it: as many as letters of "
-                "%2\u00A0pt take. Not for .svg.")
+                "%2\u00A0pt take. Of several an .svg is a file each: chart-1.svg, chart-2.svg …")
                  .arg(ui::kMostSheets)
                  .arg(ui::kLegiblePoints),
              tr("number")});
@@ -63,10 +66,13 @@ public:
         if (positional.size() != 1 || path.isEmpty())
             return refuse(io, tr("Say which book and where to: ohmwright chart BOOK --out "
                                  "FILE.pdf."));
-        if (path.endsWith(QLatin1String(".svg"), Qt::CaseInsensitive) &&
-            (options.isSet(QStringLiteral("paper")) || options.isSet(QStringLiteral("sheets"))))
-            return refuse(io, tr("An .svg is one picture, as large as it comes out: --paper and "
-                                 "--sheets are for .pdf."));
+        const bool uncut = path.endsWith(QLatin1String(".svg"), Qt::CaseInsensitive) &&
+                           !options.isSet(QStringLiteral("paper"));
+        if (uncut &&
+            (options.isSet(QStringLiteral("sheets")) || options.isSet(QStringLiteral("tiles"))))
+            return refuse(io,
+                          tr("Without --paper an .svg is one picture, as large as it comes out: "
+                             "--sheets and --tiles need a --paper."));
         ui::LoomSheetOptions how;
         how.sheets = ui::kAsReadingTakes;
         const QString by = options.value(QStringLiteral("by"));
@@ -97,6 +103,8 @@ public:
         else if (!done.isEmpty())
             return refuse(io, tr("--done is “whole” or “out”, not “%1”.").arg(done));
         how.tiles = options.isSet(QStringLiteral("tiles"));
+        if (how.tiles && options.isSet(QStringLiteral("sheets")))
+            return refuse(io, tr("--tiles takes as many pages as it takes: without --sheets."));
         const Result<std::unique_ptr<Book>> book = openBook(positional[0], io.clock);
         if (!book)
             return refuse(io, book.error());
@@ -114,25 +122,26 @@ public:
         if (!made)
             return refuse(io, made.error());
         if (options.isSet(QStringLiteral("json"))) {
-            printJson(io, {{QStringLiteral("file"), path},
+            printJson(io, {{QStringLiteral("files"), QJsonArray::fromStringList(made->files)},
                            {QStringLiteral("pages"), made->pages},
                            {QStringLiteral("bands"), made->bands},
                            {QStringLiteral("left_out"), made->leftOut},
                            {QStringLiteral("smallest_text_points"), made->smallestText}});
             return kExitDone;
         }
-        io.out << (made->pages == 1 ? tr("Wrote %1: %2.").arg(path, ui::chartLetters(*made))
-                                    : tr("Wrote %1, %2 pages: %3.")
-                                          .arg(path)
-                                          .arg(made->pages)
-                                          .arg(ui::chartLetters(*made)))
+        const bool severalPages = made->pages > 1 && made->files.size() == 1;
+        io.out << (severalPages
+                       ? tr("Wrote %1, %2 pages: %3.")
+                             .arg(ui::chartFiles(*made))
+                             .arg(made->pages)
+                             .arg(ui::chartLetters(*made))
+                       : tr("Wrote %1: %2.").arg(ui::chartFiles(*made), ui::chartLetters(*made)))
                << Qt::endl;
         if (made->leftOut > 0)
             io.out
                 << tr("%1 that are done are left out; --done whole draws them.").arg(made->leftOut)
                 << Qt::endl;
-        const bool onPaper = path.endsWith(QLatin1String(".pdf"), Qt::CaseInsensitive);
-        if (onPaper && made->smallestText < ui::kLegiblePoints)
+        if (!uncut && made->smallestText < ui::kLegiblePoints)
             io.out << larger(sheet, how) << Qt::endl;
         return kExitDone;
     }
@@ -142,15 +151,16 @@ private:
     static QString larger(const ui::LoomSheet &sheet, const ui::LoomSheetOptions &how)
     {
         QStringList ways;
-        if (const auto more = sheet.legibleOn(how.paper);
-            how.sheets != ui::kAsReadingTakes && more && more->pages > how.sheets)
-            ways += tr("--sheets %1 gives %2").arg(more->pages).arg(ui::chartLetters(*more));
+        const QPageSize::PageSizeId taken = how.paper.value_or(QPageSize::A3);
+        if (how.sheets != ui::kAsReadingTakes) // else it has been tried
+            if (const auto more = sheet.legibleOn(taken); more && more->pages > how.sheets)
+                ways += tr("--sheets %1 gives %2").arg(more->pages).arg(ui::chartLetters(*more));
         for (const char *name : {"A3", "A2", "A1"}) {
             const QString paper = QLatin1String(name);
             const auto size = ui::chartPaper(paper);
-            // Page sizes of Qt are not in order: the area tells which is the larger.
+            // Page sizes of Qt are not in order: the width tells which is the larger.
             if (!size ||
-                QPageSize(*size).sizePoints().width() <= QPageSize(how.paper).sizePoints().width())
+                QPageSize(*size).sizePoints().width() <= QPageSize(taken).sizePoints().width())
                 continue;
             const ui::LoomSheetMade on = sheet.wouldMake(*size, how.sheets);
             ways += tr("--paper %1 gives %2").arg(paper, ui::chartLetters(on));

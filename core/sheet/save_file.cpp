@@ -5,6 +5,8 @@
 #include <QFileInfo>
 #include <QStorageInfo>
 
+#include <memory>
+
 namespace ohmwright::sheet {
 
 namespace {
@@ -78,14 +80,33 @@ Problem WholeFile::writeProblem(qint64 wanted) const
 
 Outcome saveFile(const QString &path, const QByteArray &bytes)
 {
-    WholeFile whole(path);
-    if (Outcome opened = whole.open(); !opened)
-        return opened;
-    if (whole.file().write(bytes) != bytes.size()) {
-        whole.file().cancelWriting();
-        return fail(whole.writeProblem(bytes.size()));
+    return saveFiles({path}, {bytes});
+}
+
+Outcome saveFiles(const QStringList &paths, const std::vector<QByteArray> &bytes)
+{
+    std::vector<std::unique_ptr<WholeFile>> files;
+    for (std::size_t at = 0; at < bytes.size(); ++at) {
+        files.push_back(std::make_unique<WholeFile>(paths[static_cast<qsizetype>(at)]));
+        WholeFile &whole = *files.back();
+        if (Outcome opened = whole.open(); !opened)
+            return opened;
+        if (whole.file().write(bytes[at]) != bytes[at].size() || !whole.file().flush())
+            return fail(whole.writeProblem(bytes[at].size()));
     }
-    return whole.commit();
+    for (std::size_t at = 0; at < files.size(); ++at) {
+        const Outcome saved = files[at]->commit();
+        if (saved)
+            continue;
+        Problem problem = saved.error();
+        if (at > 0)
+            problem.whatToDo = QStringLiteral("Check the disk. %1 of %2 files are new, up to %3.")
+                                   .arg(at)
+                                   .arg(files.size())
+                                   .arg(shown(paths[static_cast<qsizetype>(at) - 1]));
+        return tl::unexpected(problem);
+    }
+    return {};
 }
 
 } // namespace ohmwright::sheet

@@ -7,11 +7,18 @@
 #include <QByteArray>
 #include <QSaveFile>
 #include <QString>
+#include <QStringList>
+
+#include <vector>
 
 namespace ohmwright::sheet {
 
 // Writes `bytes` to `path`. On failure an older file there is left as it was.
 Outcome saveFile(const QString &path, const QByteArray &bytes);
+
+// The same for several files, as many bytes as paths: all are complete on the disk before the first
+// takes its name. If one then cannot take it, those before have, and the problem says which.
+Outcome saveFiles(const QStringList &paths, const std::vector<QByteArray> &bytes);
 
 // The same in steps, for writers that do not hold the whole file at once:
 // open, file().write as often as needed, commit. Without commit nothing happens.

@@ -57,6 +57,8 @@ TEST_F(CommandsTest, ChartWritesPdfAndSvg)
     ASSERT_EQ(run({"chart", book(), "--out", at("c.svg"), "--json"}), 0) << err.toStdString();
     EXPECT_EQ(json().value("pages").toInt(), 1);
     EXPECT_THAT(contentOf(at("c.svg")).toStdString(), HasSubstr("Green van"));
+    ASSERT_EQ(run({"chart", book(), "--out", at("p.svg"), "--paper", "A3"}), 0);
+    EXPECT_THAT(contentOf(at("p.svg")).toStdString(), HasSubstr("width=\"1191.00pt\""));
     EXPECT_EQ(run({"chart", book()}), 2);
     EXPECT_EQ(run({"chart", book(), "--out", at("c.png")}), 2);
     EXPECT_EQ(run({"chart", book(), "--out", at("d.pdf"), "--paper", "A9"}), 2);
@@ -64,7 +66,9 @@ TEST_F(CommandsTest, ChartWritesPdfAndSvg)
     EXPECT_EQ(run({"chart", book(), "--out", at("d.pdf"), "--sheets", "0"}), 2);
     EXPECT_EQ(run({"chart", book(), "--out", at("d.pdf"), "--sheets", "two"}), 2);
     EXPECT_EQ(run({"chart", book(), "--out", at("d.pdf"), "--done", "gone"}), 2);
-    EXPECT_EQ(run({"chart", book(), "--out", at("d.svg"), "--paper", "A3"}), 2);
+    EXPECT_EQ(run({"chart", book(), "--out", at("d.svg"), "--sheets", "2"}), 2);
+    EXPECT_THAT(err.toStdString(), HasSubstr("--paper"));
+    EXPECT_EQ(run({"chart", book(), "--out", at("d.svg"), "--tiles"}), 2);
     EXPECT_FALSE(QFile::exists(at("d.svg")));
     EXPECT_FALSE(QFile::exists(at("d.pdf")));
 }
@@ -91,6 +95,7 @@ TEST_F(CommandsTest, ChartTakesAsManySheetsAsReadingTakesUnlessTold)
     EXPECT_GE(json().value("smallest_text_points").toDouble(), 6);
     ASSERT_EQ(run(words + QStringList{"--sheets", "1"}), 0) << err.toStdString();
     EXPECT_EQ(json().value("pages").toInt(), 1);
+    EXPECT_EQ(json().value("files").toArray().size(), 1);
     EXPECT_LT(json().value("smallest_text_points").toDouble(), 6);
 }
 

@@ -66,9 +66,10 @@ public:
     // Why there is none: "The forecast is being worked out."
     void setForecastMissing(const QString &sentence);
     [[nodiscard]] LoomView &chart() { return *m_loom; }
-    // The chart as it is laid out now, as PDF or SVG by the path's ending, on at most so many
-    // sheets (LoomSheetOptions::sheets); what was written, or why not, is said.
-    void saveChart(const QString &path, QPageSize::PageSizeId paper, bool tiles, int sheets = 1);
+    // The chart as it is laid out now, as PDF or SVG by the path's ending, on such paper and at
+    // most so many sheets (LoomSheetOptions); what was written, or why not, is said.
+    void saveChart(const QString &path, std::optional<QPageSize::PageSizeId> paper, bool tiles,
+                   int sheets = 1);
     // The same through a printer, on as many of its sheets as legible letters take; `name` is said.
     void printOn(QPagedPaintDevice &device, const QString &name);
 
@@ -95,8 +96,9 @@ private:
     void makeChartMenu();
     void connectChart();
     // `kind` is the ending: "pdf", "svg".
-    void chooseAndSave(const QString &kind, QPageSize::PageSizeId paper, bool tiles, int sheets);
-    void fillPaperMenu(QMenu &menu);
+    void chooseAndSave(const QString &kind, std::optional<QPageSize::PageSizeId> paper, bool tiles,
+                       int sheets);
+    void fillPaperMenu(QMenu &menu, const QString &kind);
     void printChart();
     [[nodiscard]] LoomSheetOptions sheetOptions() const;
     void bookChanged();

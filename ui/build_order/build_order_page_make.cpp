@@ -169,13 +169,12 @@ void BuildOrderPage::makeChartMenu()
     auto *menu = new QMenu(m_paper);
     connect(menu->addAction(tr("&Print…")), &QAction::triggered, this, &BuildOrderPage::printChart);
     menu->addSeparator();
-    QMenu *pdf = menu->addMenu(tr("Save as P&DF"));
-    pdf->setEnabled(m_outside);
-    fillPaperMenu(*pdf);
-    QAction *svg = menu->addAction(tr("Save as &SVG…"));
-    svg->setEnabled(m_outside);
-    connect(svg, &QAction::triggered, this,
-            [this] { chooseAndSave(QStringLiteral("svg"), QPageSize::A3, false, 1); });
+    for (const auto &[words, kind] :
+         {std::pair(tr("Save as P&DF"), "pdf"), {tr("Save as &SVG"), "svg"}}) {
+        QMenu *papers = menu->addMenu(words);
+        papers->setEnabled(m_outside);
+        fillPaperMenu(*papers, QLatin1String(kind));
+    }
     m_paper->setMenu(menu);
 }
 

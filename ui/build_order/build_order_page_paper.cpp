@@ -19,17 +19,20 @@
 namespace ohmwright::ui {
 
 // What the letters come to is told once it is written: trying every paper takes seconds.
-void BuildOrderPage::fillPaperMenu(QMenu &menu)
+void BuildOrderPage::fillPaperMenu(QMenu &menu, const QString &kind)
 {
-    const auto add = [&](const QString &words, QPageSize::PageSizeId paper, bool tiles,
-                         int sheets) {
-        connect(menu.addAction(words), &QAction::triggered, this, [this, paper, tiles, sheets] {
-            chooseAndSave(QStringLiteral("pdf"), paper, tiles, sheets);
-        });
+    const auto add = [&](const QString &words, std::optional<QPageSize::PageSizeId> paper,
+                         bool tiles, int sheets) {
+        connect(menu.addAction(words), &QAction::triggered, this,
+                [this, kind, paper, tiles, sheets] { chooseAndSave(kind, paper, tiles, sheets); });
     };
     const auto paperOf = [](const QString &name) {
         return chartPaper(name).value_or(QPageSize::A3);
     };
+    if (kind == QLatin1String("svg")) {
+        add(tr("One picture, as large as it comes out…"), std::nullopt, false, 1);
+        menu.addSeparator();
+    }
     for (const char *letters : {"A4", "A3", "A2"}) {
         const QString name = QLatin1String(letters);
         add(tr("%1, as many sheets as reading takes…").arg(name), paperOf(name), false,
@@ -44,8 +47,8 @@ void BuildOrderPage::fillPaperMenu(QMenu &menu)
     add(tr("A4 pages to be glued together…"), QPageSize::A4, true, 1);
 }
 
-void BuildOrderPage::chooseAndSave(const QString &kind, QPageSize::PageSizeId paper, bool tiles,
-                                   int sheets)
+void BuildOrderPage::chooseAndSave(const QString &kind, std::optional<QPageSize::PageSizeId> paper,
+                                   bool tiles, int sheets)
 {
     const QString name = QFileInfo(m_book.path()).completeBaseName();
     QString path = m_outside->chooseSaveFile(
@@ -71,12 +74,13 @@ LoomSheetOptions BuildOrderPage::sheetOptions() const
     return how;
 }
 
-void BuildOrderPage::saveChart(const QString &path, QPageSize::PageSizeId paper, bool tiles,
-                               int sheets)
+void BuildOrderPage::saveChart(const QString &path, std::optional<QPageSize::PageSizeId> paper,
+                               bool tiles, int sheets)
 {
     LoomSheetOptions how = sheetOptions();
     how.paper = paper;
     how.tiles = tiles;
+    how.keepOthers = true; // the dialog asked about the one path alone
     how.sheets = sheets;
     QApplication::setOverrideCursor(Qt::WaitCursor); // folding a large build takes seconds
     const Result<LoomSheetMade> made =
@@ -85,7 +89,8 @@ void BuildOrderPage::saveChart(const QString &path, QPageSize::PageSizeId paper,
     if (!made)
         emit said(told(made.error()), Tone::Problem);
     else
-        emit said(tr("The chart is saved as %1, %2.").arg(path, chartMade(*made)), Tone::Told);
+        emit said(tr("The chart is saved as %1, %2.").arg(chartFiles(*made), chartMade(*made)),
+                  Tone::Told);
 }
 
 void BuildOrderPage::printOn(QPagedPaintDevice &device, const QString &name)

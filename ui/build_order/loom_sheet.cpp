@@ -3,15 +3,15 @@
 
 #include "core/sheet/save_file.h"
 #include "ui/build_order/loom_dress.h"
+#include "ui/build_order/loom_pages.h"
 #include "ui/build_order/loom_sheet_sizes.h"
 #include "ui/sheet/sheet_fonts.h"
 
 #include <QBuffer>
+#include <QDir>
+#include <QFile>
 #include <QMarginsF>
-#include <QPagedPaintDevice>
-#include <QPainter>
 #include <QPdfWriter>
-#include <QSvgGenerator>
 
 #include <algorithm>
 #include <utility>
@@ -20,8 +20,9 @@ namespace ohmwright::ui {
 
 namespace {
 
-constexpr double kPointsPerInch = 72;
 constexpr double kMargin = 28; // points
+// Of an SVG that has no paper: title and legend need it, points.
+constexpr double kLeastWidth = 675;
 // What has few tasks need not fill a large sheet with huge letters.
 constexpr double kMostScale = kFullSize * 1.6;
 // The sixth that must be gained by breaking branches, or leaving out what is done; and letters
@@ -31,6 +32,18 @@ constexpr double kLargeEnough = 7;
 // One more sheet must make the letters so much larger, else it only makes gaps.
 constexpr double kWorthASheet = 1.03;
 constexpr int kResolution = 1200;
+
+// An SVG has no pages: of several sheets each is a file, "order-1.svg", "order-2.svg" …
+QStringList filesOf(const QString &path, std::size_t sheets)
+{
+    if (sheets == 1)
+        return {path};
+    const qsizetype dot = path.lastIndexOf(QLatin1Char('.'));
+    QStringList files;
+    for (std::size_t sheet = 1; sheet <= sheets; ++sheet)
+        files += path.left(dot) + QLatin1Char('-') + QString::number(sheet) + path.mid(dot);
+    return files;
+}
 
 } // namespace
 
@@ -66,6 +79,9 @@ Outcome LoomSheet::check() const
     if (m_options.by == plan::LoomBy::Date && !m_facts.forecast)
         return fail(ProblemCode::NotAllowed,
                     tr("By date the chart needs the forecast, and there is none."));
+    if (m_options.done == LoomDone::LeftOut && m_open.network.tasks.empty())
+        return fail(ProblemCode::NotAllowed,
+                    tr("Everything is done: without what is done there is nothing to draw."));
     return {};
 }
 
@@ -157,8 +173,10 @@ LoomSheet::Folded LoomSheet::folded(QSizeF room, int sheets) const
         best = std::max(best, all.back().fold.scale);
     }
     const double legible = kLegiblePoints / m_painter.smallestText();
-    const double enough = std::min(
-        {best, std::max(best / kHelpsMuch, legible), kLargeEnough / m_painter.smallestText()});
+    double enough = best / kHelpsMuch;
+    if (best >= legible) // then what is drawn is to be
+        enough = std::max(enough, legible);
+    enough = std::min(enough, kLargeEnough / m_painter.smallestText());
     std::erase_if(all, [&](const Folded &one) { return one.fold.scale < enough; });
     // Sheets that would be filled by a third are not worth what they show more.
     return *std::min_element(all.begin(), all.end(), [](const Folded &left, const Folded &right) {
@@ -168,8 +186,11 @@ LoomSheet::Folded LoomSheet::folded(QSizeF room, int sheets) const
 
 LoomSheetMade LoomSheet::madeOf(const Folded &folded) const
 {
-    return {static_cast<int>(folded.fold.sheets), static_cast<int>(folded.fold.bands.size()),
-            folded.picture.leftOut, m_painter.smallestText() * folded.fold.scale};
+    return {static_cast<int>(folded.fold.sheets),
+            static_cast<int>(folded.fold.bands.size()),
+            folded.picture.leftOut,
+            m_painter.smallestText() * folded.fold.scale,
+            {}};
 }
 
 QPageLayout LoomSheet::layout(QPageSize::PageSizeId paper)
@@ -194,89 +215,81 @@ std::optional<LoomSheetMade> LoomSheet::legibleOn(QPageSize::PageSizeId paper, i
     return std::nullopt;
 }
 
-bool LoomSheet::paintOn(QPagedPaintDevice &device, LoomSheetMade &made) const
+bool LoomSheet::paintOn(LoomPages &pages, LoomSheetMade &made) const
 {
-    QPainter painter;
-    if (!painter.begin(&device))
-        return false;
-    const QRectF room(QPointF(0, 0), device.pageLayout().paintRect(QPageLayout::Point).size());
-    painter.scale(device.logicalDpiX() / kPointsPerInch, device.logicalDpiY() / kPointsPerInch);
-    const bool painted = m_options.tiles ? paintTiles(device, painter, room, made)
-                                         : paintFolded(device, painter, room, made);
-    return painted && painter.end();
+    return m_options.tiles ? paintTiles(pages, made) : paintFolded(pages, made);
+}
+
+QString LoomSheet::title() const
+{
+    return m_options.title.isEmpty() ? tr("Build order")
+                                     : tr("Build order: %1").arg(m_options.title.simplified());
 }
 
 Result<LoomSheetMade> LoomSheet::writePdf(const QString &path) const
 {
-    if (Outcome fine = check(); !fine)
-        return fail(fine.error());
     QByteArray bytes;
     QBuffer buffer(&bytes);
     buffer.open(QIODevice::WriteOnly);
     LoomSheetMade made;
     {
         QPdfWriter writer(&buffer);
-        writer.setTitle(m_options.title.isEmpty()
-                            ? tr("Build order")
-                            : tr("Build order: %1").arg(m_options.title.simplified()));
+        writer.setTitle(title());
         writer.setCreator(QStringLiteral("Ohmwright"));
         writer.setResolution(kResolution);
-        writer.setPageLayout(layout(m_options.paper));
-        if (!paintOn(writer, made))
+        writer.setPageLayout(layout(m_options.paper.value_or(QPageSize::A3)));
+        DevicePages pages(writer);
+        if (!paintOn(pages, made) || !pages.end())
             return fail(ProblemCode::Io, tr("The chart could not be drawn."));
     }
     if (Outcome saved = sheet::saveFile(path, bytes); !saved)
         return fail(saved.error());
+    made.files = {path};
     return made;
 }
 
 Result<LoomSheetMade> LoomSheet::writeSvg(const QString &path) const
 {
-    if (Outcome fine = check(); !fine)
-        return fail(fine.error());
-    const Picture picture = forUncut();
-    const LoomLegend legend = legendOf(picture, false);
-    const QRectF all = extent(picture);
-    constexpr double kAround = 24;
-    const double width = std::max(all.width(), 900.0);
-    // Points of paper are units here.
-    const double head = headHeight(legend, width * kFullSize) / kFullSize;
-    const QSizeF size(width + 2 * kAround, all.height() + head + 2 * kAround);
-    QByteArray bytes;
-    QBuffer buffer(&bytes);
-    buffer.open(QIODevice::WriteOnly);
-    QSvgGenerator generator;
-    generator.setOutputDevice(&buffer);
-    generator.setTitle(m_options.title.isEmpty()
-                           ? tr("Build order")
-                           : tr("Build order: %1").arg(m_options.title.simplified()));
-    generator.setDescription(legend.text());
-    generator.setResolution(96);
-    generator.setSize(size.toSize());
-    generator.setViewBox(QRectF(QPointF(0, 0), size));
-    QPainter painter;
-    if (!painter.begin(&generator))
-        return fail(ProblemCode::Io, tr("The chart could not be drawn."));
-    painter.fillRect(QRectF(QPointF(0, 0), size), LoomColours::print().paper);
-    painter.translate(kAround, kAround);
-    painter.save();
-    painter.scale(1 / kFullSize, 1 / kFullSize);
-    paintHead(painter, legend, width * kFullSize, {});
-    painter.restore();
-    painter.translate(0, head);
-    paintPart(painter, picture, all, false);
-    if (!painter.end())
-        return fail(ProblemCode::Io, tr("The chart could not be drawn."));
-    // The family is made by the program and known to nobody else.
-    const QByteArray made = QByteArrayLiteral("font-family=\"") + m_family.toUtf8() + '"';
-    bytes.replace(made, QByteArrayLiteral("font-family=\"Inter, Helvetica, Arial, sans-serif\""));
-    if (Outcome saved = sheet::saveFile(path, bytes); !saved)
+    LoomSheetMade made;
+    std::vector<QByteArray> drawings;
+    if (m_options.paper) {
+        SvgPages pages(layout(*m_options.paper).fullRect(QPageLayout::Point).size(), kMargin,
+                       m_family);
+        if (!paintOn(pages, made))
+            return fail(ProblemCode::Io, tr("The chart could not be drawn."));
+        drawings = pages.documents(title());
+    } else {
+        const Picture picture = forUncut();
+        const LoomLegend legend = legendOf(picture, false);
+        const QSizeF all = extent(picture).size() * kFullSize;
+        const double width = std::max(all.width(), kLeastWidth);
+        SvgPages pages(
+            {width + 2 * kMargin, all.height() + headHeight(legend, width) + 2 * kMargin}, kMargin,
+            m_family);
+        if (!pages.begin())
+            return fail(ProblemCode::Io, tr("The chart could not be drawn."));
+        paintUncut(pages, picture, legend, made);
+        drawings = pages.documents(title());
+    }
+    made.files = filesOf(path, drawings.size());
+    // That one of them may be written over was not asked.
+    if (m_options.keepOthers && made.files.size() > 1)
+        for (const QString &file : made.files)
+            if (QFile::exists(file))
+                return fail(ProblemCode::NotAllowed,
+                            tr("Of %1 sheets each is a file, and there is a %2 already.")
+                                .arg(made.files.size())
+                                .arg(QDir::toNativeSeparators(file)),
+                            tr("Choose another name, or move it away."));
+    if (Outcome saved = sheet::saveFiles(made.files, drawings); !saved)
         return fail(saved.error());
-    return LoomSheetMade{1, 1, picture.leftOut, m_painter.smallestText() * kFullSize};
+    return made;
 }
 
 Result<LoomSheetMade> LoomSheet::write(const QString &path) const
 {
+    if (Outcome fine = check(); !fine)
+        return fail(fine.error());
     if (path.endsWith(QLatin1String(".pdf"), Qt::CaseInsensitive))
         return writePdf(path);
     if (path.endsWith(QLatin1String(".svg"), Qt::CaseInsensitive))
@@ -290,7 +303,8 @@ Result<LoomSheetMade> LoomSheet::print(QPagedPaintDevice &device) const
     if (Outcome fine = check(); !fine)
         return fail(fine.error());
     LoomSheetMade made;
-    if (!paintOn(device, made))
+    DevicePages pages(device);
+    if (!paintOn(pages, made) || !pages.end())
         return fail(ProblemCode::Io, tr("The printer did not take the chart."));
     return made;
 }
@@ -302,6 +316,13 @@ QString chartMade(const LoomSheetMade &made)
                                 : LoomSheet::tr("%1, hard to read on a wall: take larger paper")
                                       .arg(chartLetters(made));
     return made.pages == 1 ? letters : LoomSheet::tr("%1 sheets, %2").arg(made.pages).arg(letters);
+}
+
+QString chartFiles(const LoomSheetMade &made)
+{
+    return made.files.size() < 2
+               ? made.files.value(0)
+               : LoomSheet::tr("%1 to %2").arg(made.files.first(), made.files.last());
 }
 
 QString chartLetters(const LoomSheetMade &made)

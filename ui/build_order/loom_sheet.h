@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The build-order chart on paper: PDF on A4 to A1, SVG, or a printer; ink on white, with title,
+// The build-order chart on paper: PDF or SVG on A4 to A1, or a printer; ink on white, with title,
 // today and legend. All lines and letters, no pixels.
 //
 // The chart is folded into bands one below the other, on one sheet or as many as are allowed, so
@@ -34,14 +34,18 @@ class QPainter;
 
 namespace ohmwright::ui {
 
+class LoomPages;
+class SvgPages;
+
 // What is done can be left out, and is then only counted in the title; Auto does that where the
-// letters get larger by a sixth or more, and never in SVG and tiles, where there is room. Runs that
+// letters get larger by a sixth or more, and never in tiles and without paper, where there is
+// room. Runs that
 // branches share (LoomOptions::shareRuns) are taken on the same condition.
 enum class LoomDone { Auto, Whole, LeftOut };
 
 inline constexpr int kMostSheets = 9;
-// The fewest sheets whose letters are legible (kLegiblePoints); as many as there may be where even
-// those are too few.
+// The fewest sheets whose letters are legible (kLegiblePoints); where no number makes them so, as
+// many as still make them larger.
 inline constexpr int kAsReadingTakes = 0;
 
 struct LoomSheetOptions
@@ -49,11 +53,13 @@ struct LoomSheetOptions
     QString title; // of the build
     QDate today;   // of printing
     plan::LoomBy by = plan::LoomBy::Chain;
-    QPageSize::PageSizeId paper = QPageSize::A3; // landscape; not for SVG
+    // On its side. Without: A3 as PDF; as SVG one picture, as large as it comes out.
+    std::optional<QPageSize::PageSizeId> paper;
     int sheets = 1;  // folded on as many at most, 1 to kMostSheets, or kAsReadingTakes
     LoomRisks risks; // what may fail
     LoomDone done = LoomDone::Auto;
-    bool tiles = false;               // not for SVG; `sheets` is not looked at
+    bool tiles = false;      // `sheets` is not looked at
+    bool keepOthers = false; // fail rather than write over a file that `path` does not name
     const plan::Loom *like = nullptr; // branches as they lie there; read during the call
 };
 
@@ -62,7 +68,8 @@ struct LoomSheetMade
     int pages = 1;
     int bands = 1;
     int leftOut = 0;         // tasks and milestones done that are not drawn
-    double smallestText = 0; // height of the smallest letters, points; of SVG at its own size
+    double smallestText = 0; // height of the smallest letters, points
+    QStringList files;       // that were written: one, or of SVG one for each sheet
 };
 
 // Letters that are read from an arm's length without effort, points: footnotes of books are so
@@ -78,15 +85,14 @@ public:
     LoomSheet(const plan::Network &network, const plan::LoomFacts &facts,
               const LoomSheetOptions &options);
 
-    // By date without a forecast: NotAllowed, saying so. On failure an older file is left as it
-    // was.
-    [[nodiscard]] Result<LoomSheetMade> writePdf(const QString &path) const;
-    [[nodiscard]] Result<LoomSheetMade> writeSvg(const QString &path) const;
-    // By the ending: .pdf or .svg; BadInput for any other.
+    // By the ending: .pdf or .svg; BadInput for any other. An SVG has no pages, so of several
+    // sheets each is a file, with its number before the ending. By date without a forecast, or if
+    // there is nothing to draw: NotAllowed, saying so. On failure older files are left as they
+    // were; only if the disk gives up while files take their names some are new, which is told.
     [[nodiscard]] Result<LoomSheetMade> write(const QString &path) const;
     // On the device's own page, whatever its size.
     [[nodiscard]] Result<LoomSheetMade> print(QPagedPaintDevice &device) const;
-    // What writePdf() would make on so much of this paper, without making it.
+    // What write() would make on so much of this paper, without making it.
     [[nodiscard]] LoomSheetMade wouldMake(QPageSize::PageSizeId paper, int sheets) const;
     // The same for the fewest sheets, up to `most`, whose letters are legible; none if even those
     // are too small.
@@ -109,8 +115,11 @@ private:
     };
 
     [[nodiscard]] Outcome check() const;
-    // False if the device refused a page.
-    [[nodiscard]] bool paintOn(QPagedPaintDevice &device, LoomSheetMade &made) const;
+    [[nodiscard]] QString title() const;
+    [[nodiscard]] Result<LoomSheetMade> writePdf(const QString &path) const;
+    [[nodiscard]] Result<LoomSheetMade> writeSvg(const QString &path) const;
+    // False if there was a sheet that could not be begun; the same below.
+    [[nodiscard]] bool paintOn(LoomPages &pages, LoomSheetMade &made) const;
     [[nodiscard]] std::vector<Picture> pictures() const;
     [[nodiscard]] Picture forUncut() const;
     [[nodiscard]] Folded folded(QSizeF room, int sheets) const;
@@ -121,12 +130,12 @@ private:
     [[nodiscard]] double headHeight(const LoomLegend &legend, double width) const;
     void paintHead(QPainter &painter, const LoomLegend &legend, double width,
                    const QStringList &remarks) const;
-    [[nodiscard]] bool paintFolded(QPagedPaintDevice &device, QPainter &painter, const QRectF &room,
-                                   LoomSheetMade &made) const;
-    [[nodiscard]] bool paintTiles(QPagedPaintDevice &device, QPainter &painter, const QRectF &room,
-                                  LoomSheetMade &made) const;
-    void paintBand(QPainter &painter, const Picture &picture, const plan::LoomBand &band) const;
-    void paintPart(QPainter &painter, const Picture &picture, const QRectF &part, bool clip) const;
+    [[nodiscard]] bool paintFolded(LoomPages &pages, LoomSheetMade &made) const;
+    [[nodiscard]] bool paintTiles(LoomPages &pages, LoomSheetMade &made) const;
+    void paintUncut(SvgPages &pages, const Picture &picture, const LoomLegend &legend,
+                    LoomSheetMade &made) const;
+    void paintBand(LoomPages &pages, const Picture &picture, const plan::LoomBand &band) const;
+    void paintPart(QPainter &painter, const Picture &picture, const QRectF &part) const;
     [[nodiscard]] std::vector<QRectF> tilesOf(const Picture &picture, QSizeF tile) const;
     [[nodiscard]] QRectF extent(const Picture &picture) const;
 
@@ -145,6 +154,9 @@ private:
 // "3 sheets, letters 6.1 pt"; of one sheet its letters alone; letters that are not legible are said
 // to be so.
 QString chartMade(const LoomSheetMade &made);
+
+// "van-order.pdf"; of several "van-order-1.svg to van-order-3.svg".
+QString chartFiles(const LoomSheetMade &made);
 
 // "letters 4.1 pt"
 QString chartLetters(const LoomSheetMade &made);

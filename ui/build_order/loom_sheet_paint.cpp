@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The chart's sheets painted: title and legend, bands, tiles.
 #include "core/quantity/dates.h"
+#include "ui/build_order/loom_pages.h"
 #include "ui/build_order/loom_sheet.h"
 #include "ui/build_order/loom_sheet_sizes.h"
 
 #include <QFont>
 #include <QFontMetricsF>
-#include <QPagedPaintDevice>
 #include <QPainter>
 #include <QPen>
 
@@ -32,11 +32,8 @@ void LoomSheet::paintHead(QPainter &painter, const LoomLegend &legend, double wi
     large.setWeight(QFont::DemiBold);
     painter.setFont(large);
     painter.setPen(colours.ink);
-    const QString title = m_options.title.isEmpty()
-                              ? tr("Build order")
-                              : tr("Build order: %1").arg(m_options.title.simplified());
     const QFontMetricsF metrics(large);
-    painter.drawText(QPointF(0, 20), metrics.elidedText(title, Qt::ElideRight, width * 0.5));
+    painter.drawText(QPointF(0, 20), metrics.elidedText(title(), Qt::ElideRight, width * 0.5));
     QFont small(m_family);
     small.setHintingPreference(QFont::PreferNoHinting);
     small.setPixelSize(11);
@@ -59,12 +56,9 @@ void LoomSheet::paintHead(QPainter &painter, const LoomLegend &legend, double wi
 }
 
 // The painter stands at the part's top left corner, in scene units.
-void LoomSheet::paintPart(QPainter &painter, const Picture &picture, const QRectF &part,
-                          bool clip) const
+void LoomSheet::paintPart(QPainter &painter, const Picture &picture, const QRectF &part) const
 {
     painter.save();
-    if (clip)
-        painter.setClipRect(QRectF(QPointF(0, 0), part.size()), Qt::IntersectClip);
     painter.translate(-part.topLeft());
     LoomMarks marks;
     marks.focus = false;
@@ -98,9 +92,10 @@ std::vector<QRectF> LoomSheet::tilesOf(const Picture &picture, QSizeF tile) cons
 }
 
 // The painter stands at the band's top left corner, in scene units.
-void LoomSheet::paintBand(QPainter &painter, const Picture &picture,
+void LoomSheet::paintBand(LoomPages &pages, const Picture &picture,
                           const plan::LoomBand &band) const
 {
+    QPainter &painter = pages.painter();
     painter.save();
     painter.translate(band.nameMargin - band.left, -band.loom.bounds.top());
     if (!band.first) {
@@ -109,25 +104,30 @@ void LoomSheet::paintBand(QPainter &painter, const Picture &picture,
     }
     if (!band.last)
         m_painter.paintNumbers(painter, band.out, band.right, false);
-    painter.setClipRect(band.loom.bounds, Qt::IntersectClip);
-    LoomMarks marks;
-    marks.focus = false;
-    m_painter.paint(painter, *picture.network, band.loom, marks, band.loom.bounds, 1);
+    pages.paintCut(band.loom.bounds, [&](QPainter &within) {
+        LoomMarks marks;
+        marks.focus = false;
+        m_painter.paint(within, *picture.network, band.loom, marks, band.loom.bounds, 1);
+    });
     painter.restore();
 }
 
-bool LoomSheet::paintFolded(QPagedPaintDevice &device, QPainter &painter, const QRectF &room,
-                            LoomSheetMade &made) const
+bool LoomSheet::paintFolded(LoomPages &pages, LoomSheetMade &made) const
 {
-    const Folded picture = folded(room.size(), m_options.sheets);
+    const QSizeF room = pages.room();
+    const Folded picture = folded(room, m_options.sheets);
     const plan::LoomFold &fold = picture.fold;
     made = madeOf(picture);
-    const double head = headScale(room.size());
+    if (fold.bands.empty()) // not even the smallest letters have room
+        return false;
+    const double head = headScale(room);
     const LoomLegend legend = legendOf(picture.picture, fold.bands.size() > 1);
+    pages.describe(legend.text());
     const double high = (room.height() - picture.head) / fold.scale;
     for (std::size_t sheet = 0; sheet < fold.sheets; ++sheet) {
-        if (sheet > 0 && !device.newPage())
+        if (!pages.begin())
             return false;
+        QPainter &painter = pages.painter();
         QStringList remarks;
         if (fold.sheets > 1)
             remarks += tr("sheet %1 of %2").arg(sheet + 1).arg(fold.sheets);
@@ -156,7 +156,7 @@ bool LoomSheet::paintFolded(QPagedPaintDevice &device, QPainter &painter, const 
                 painter.drawLine(QPointF(0, -between / 2),
                                  QPointF(room.width() / fold.scale, -between / 2));
             }
-            paintBand(painter, picture.picture, band);
+            paintBand(pages, picture.picture, band);
             painter.translate(0, band.height() + between);
             first = false;
         }
@@ -165,23 +165,28 @@ bool LoomSheet::paintFolded(QPagedPaintDevice &device, QPainter &painter, const 
     return true;
 }
 
-bool LoomSheet::paintTiles(QPagedPaintDevice &device, QPainter &painter, const QRectF &room,
-                           LoomSheetMade &made) const
+bool LoomSheet::paintTiles(LoomPages &pages, LoomSheetMade &made) const
 {
-    const double head = headScale(room.size());
+    const QSizeF room = pages.room();
+    const double head = headScale(room);
     const Picture picture = forUncut();
     const LoomLegend legend = legendOf(picture, false);
+    pages.describe(legend.text());
     const double headRoom = headHeight(legend, room.width() / head) * head;
     const std::vector<QRectF> parts =
         tilesOf(picture, {room.width() / kTileScale, (room.height() - headRoom) / kTileScale});
-    made = {static_cast<int>(parts.size()), 1, picture.leftOut,
-            m_painter.smallestText() * kTileScale};
+    made = {static_cast<int>(parts.size()),
+            1,
+            picture.leftOut,
+            m_painter.smallestText() * kTileScale,
+            {}};
     int row = 0;
     int column = 0;
     for (std::size_t page = 0; page < parts.size(); ++page) {
         const QRectF &part = parts[page];
-        if (page > 0 && !device.newPage())
+        if (!pages.begin())
             return false;
+        QPainter &painter = pages.painter();
         const bool first = page == 0 || part.top() > parts[page - 1].top();
         row += first ? 1 : 0;
         column = first ? 1 : column + 1;
@@ -194,17 +199,31 @@ bool LoomSheet::paintTiles(QPagedPaintDevice &device, QPainter &painter, const Q
         painter.translate(0, headRoom);
         painter.scale(kTileScale, kTileScale);
         if (column > 1) {
-            painter.save();
-            painter.setClipRect(QRectF(0, 0, LoomPainter::kNameMargin, part.height()));
-            painter.translate(LoomPainter::kNameMargin - part.left(), -part.top());
-            m_painter.paintNames(painter, *picture.network, *picture.loom, part.left());
-            painter.restore();
+            const QRectF margin(0, 0, LoomPainter::kNameMargin, part.height());
+            pages.paintCut(margin, [&](QPainter &within) {
+                within.translate(LoomPainter::kNameMargin - part.left(), -part.top());
+                m_painter.paintNames(within, *picture.network, *picture.loom, part.left());
+            });
             painter.translate(LoomPainter::kNameMargin, 0);
         }
-        paintPart(painter, picture, part, true);
+        pages.paintCut(QRectF(QPointF(0, 0), part.size()),
+                       [&](QPainter &within) { paintPart(within, picture, part); });
         painter.restore();
     }
     return true;
+}
+
+// One picture at full size, with room around.
+void LoomSheet::paintUncut(SvgPages &pages, const Picture &picture, const LoomLegend &legend,
+                           LoomSheetMade &made) const
+{
+    QPainter &painter = pages.painter();
+    pages.describe(legend.text());
+    paintHead(painter, legend, pages.room().width(), {});
+    painter.translate(0, headHeight(legend, pages.room().width()));
+    painter.scale(kFullSize, kFullSize);
+    paintPart(painter, picture, extent(picture));
+    made = {1, 1, picture.leftOut, m_painter.smallestText() * kFullSize, {}};
 }
 
 } // namespace ohmwright::ui

@@ -7,7 +7,9 @@
 #include "tests/core/plan/loom_networks.h"
 #include "ui/build_order/loom_sheet.h"
 
+#include <QDir>
 #include <QFile>
+#include <QImage>
 #include <QPdfWriter>
 #include <QProcess>
 #include <QRegularExpression>
@@ -17,6 +19,9 @@
 #include <gmock/gmock.h>
 
 #include <algorithm>
+#include <cstdlib>
+#include <map>
+#include <tuple>
 
 namespace ohmwright::ui {
 
@@ -238,6 +243,134 @@ TEST_F(LoomSheetTest, SvgIsWellFormedAndHoldsNoPicture)
     }
     EXPECT_FALSE(reader.hasError()) << reader.errorString().toStdString();
     EXPECT_GT(texts, 100);
+}
+
+// rsvg-convert and pdftoppm are the outside readers; in the drawing nothing reaches into the
+// margins, as it would if the bands were not cut.
+TEST_F(LoomSheetTest, SvgOnPaperShowsWhatThePdfShows)
+{
+    const auto picture = [](const QString &path) {
+        return QImage(path).convertToFormat(QImage::Format_Grayscale8);
+    };
+    for (const auto &[name, width, height] :
+         {std::tuple("A4", 842, 595), {"A3", 1191, 842}, {"A1", 2384, 1684}}) {
+        LoomSheetOptions how = options(plan::LoomBy::Date);
+        how.paper = chartPaper(QLatin1String(name)).value();
+        const LoomSheet sheet(m_network, m_facts, how);
+        const auto drawn = sheet.write(at("c.svg"));
+        const auto printed = sheet.write(at("c.pdf"));
+        ASSERT_TRUE(drawn && printed);
+        EXPECT_EQ(drawn->bands, printed->bands);
+        EXPECT_DOUBLE_EQ(drawn->smallestText, printed->smallestText);
+        outputOf("rsvg-convert", {"-d", "72", "-p", "72", at("c.svg"), "-o", at("drawn.png")});
+        outputOf("pdftoppm", {"-r", "72", "-png", "-singlefile", at("c.pdf"), at("printed")});
+        const QImage one = picture(at("drawn.png"));
+        const QImage other = picture(at("printed.png"));
+        EXPECT_NEAR(one.width(), width, 1) << name;
+        EXPECT_NEAR(one.height(), height, 1) << name;
+        for (int y = 0; y < one.height(); ++y) {
+            EXPECT_EQ(qGray(one.pixel(10, y)), 255) << name << " at " << y;
+            EXPECT_EQ(qGray(one.pixel(one.width() - 10, y)), 255) << name << " at " << y;
+        }
+        // Letters are of another font where the reader has none of ours; seen from afar both are
+        // the same picture.
+        const auto fromAfar = [](const QImage &all) {
+            return all.scaled(60, 42, Qt::IgnoreAspectRatio, Qt::SmoothTransformation);
+        };
+        const QImage a = fromAfar(one);
+        const QImage b = fromAfar(other);
+        int apart = 0;
+        for (int y = 0; y < a.height(); ++y) {
+            for (int x = 0; x < a.width(); ++x)
+                apart = std::max(apart, std::abs(qGray(a.pixel(x, y)) - qGray(b.pixel(x, y))));
+        }
+        EXPECT_LT(apart, 48) << name;
+    }
+}
+
+TEST_F(LoomSheetTest, SvgOfSeveralSheetsIsAFileForEach)
+{
+    LoomSheetOptions how = options();
+    how.paper = QPageSize::A4;
+    how.sheets = kAsReadingTakes;
+    const auto made = LoomSheet(m_network, m_facts, how).write(at("order.svg"));
+    ASSERT_TRUE(made);
+    ASSERT_GT(made->pages, 1);
+    ASSERT_EQ(made->files.size(), made->pages);
+    EXPECT_EQ(made->files.first(), at("order-1.svg"));
+    EXPECT_FALSE(QFile::exists(at("order.svg")));
+    EXPECT_EQ(chartFiles(*made), at("order-1.svg") + " to " + made->files.last());
+    std::map<QString, int> milestones;
+    for (const QString &path : made->files) {
+        QFile file(path);
+        ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+        const QString text = QString::fromUtf8(file.readAll());
+        EXPECT_TRUE(text.contains(QStringLiteral("width=\"842.00pt\" height=\"595.00pt\"")));
+        EXPECT_TRUE(text.contains(
+            QStringLiteral("sheet %1 of %2").arg(made->files.indexOf(path) + 1).arg(made->pages)));
+        for (const plan::Task &task : m_network.tasks) {
+            if (task.milestone && text.contains(task.title.section(' ', 0, 0)))
+                ++milestones[task.title];
+        }
+    }
+    for (const plan::Task &task : m_network.tasks) {
+        if (task.milestone && !task.done) {
+            EXPECT_GT(milestones[task.title], 0) << task.title.toStdString();
+        }
+    }
+    // Nobody was asked about those; one asked for by its own name is written over.
+    how.keepOthers = true;
+    const auto refused = LoomSheet(m_network, m_facts, how).write(at("order.svg"));
+    ASSERT_FALSE(refused);
+    EXPECT_THAT(refused.error().sentence.toStdString(), HasSubstr("order-1.svg"));
+    how.sheets = 1;
+    EXPECT_TRUE(LoomSheet(m_network, m_facts, how).write(at("order-1.svg")));
+    how.keepOthers = false;
+    // Tiles are files as well; what cannot be written leaves no file at all.
+    how.tiles = true;
+    const auto tiles = LoomSheet(m_network, m_facts, how).write(at("tile.svg"));
+    ASSERT_TRUE(tiles);
+    EXPECT_EQ(tiles->files.size(), tiles->pages);
+    ASSERT_TRUE(QDir(m_folder.path()).mkdir(QStringLiteral("no-2.svg")));
+    EXPECT_FALSE(LoomSheet(m_network, m_facts, how).write(at("no.svg")));
+    EXPECT_FALSE(QFile::exists(at("no-1.svg")));
+}
+
+// XML 1.0 forbids most control characters, and a text that was pasted may hold them.
+TEST_F(LoomSheetTest, SvgTakesWhateverATextHolds)
+{
+    LoomSheetOptions how = options();
+    how.title = QString::fromUtf8("Grey\x0bvan <&> \xf0\x9f\x9a\x90");
+    m_network.tasks.front().title += QChar(0x1b);
+    for (const bool onPaper : {false, true}) {
+        how.paper = onPaper ? std::optional(QPageSize::A3) : std::nullopt;
+        ASSERT_TRUE(LoomSheet(m_network, m_facts, how).write(at("odd.svg")));
+        QFile file(at("odd.svg"));
+        ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+        QXmlStreamReader reader(&file);
+        int texts = 0;
+        while (!reader.atEnd())
+            if (reader.readNext() == QXmlStreamReader::StartElement)
+                texts += reader.name() == QLatin1String("text") ? 1 : 0;
+        EXPECT_FALSE(reader.hasError()) << reader.errorString().toStdString();
+        EXPECT_GT(texts, 100) << "no layer broke off";
+    }
+}
+
+TEST_F(LoomSheetTest, NothingIsLeftToDrawWhereAllIsDone)
+{
+    for (plan::Task &task : m_network.tasks)
+        task.done = true;
+    LoomSheetOptions how = options();
+    how.done = LoomDone::LeftOut;
+    const auto made =
+        LoomSheet(m_network, plan::loomFactsOf(m_network, std::nullopt), how).write(at("c.pdf"));
+    ASSERT_FALSE(made);
+    EXPECT_THAT(made.error().sentence.toStdString(), HasSubstr("Everything is done"));
+    EXPECT_FALSE(QFile::exists(at("c.pdf")));
+    how.done = LoomDone::Whole;
+    EXPECT_TRUE(
+        LoomSheet(m_network, plan::loomFactsOf(m_network, std::nullopt), how).write(at("c.pdf")));
 }
 
 TEST_F(LoomSheetTest, WhatCannotBeDrawnIsSaidAndLeavesTheFileAlone)
