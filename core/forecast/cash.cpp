@@ -71,24 +71,26 @@ public:
             kMostMonths + 1, std::vector<std::int64_t>(static_cast<std::size_t>(samples)));
         std::size_t sample = 0;
         std::vector<int> lastMonth;
-        simulation.forEachSample(
-            samples, [&](const plan::Levelled &levelled, const std::vector<int> &waits) {
-                std::vector<std::int64_t> month = m_fixed;
-                for (const Order &order : m_orders)
-                    month[m_months.at(dayOf(order, levelled, waits))] += order.cost;
-                for (const std::int64_t late : m_atEnd)
-                    month[m_months.at(levelled.endDay)] += late;
-                std::int64_t sum = 0;
-                int last = 0;
-                for (std::size_t m = 0; m < month.size(); ++m) {
-                    sum += month[m];
-                    due[m][sample] = sum;
-                    if (month[m] != 0)
-                        last = static_cast<int>(m);
-                }
-                lastMonth.push_back(last);
-                ++sample;
-            });
+        simulation.forEachSample(samples, [&](const plan::Levelled &levelled, const Drawn &drawn) {
+            std::vector<std::int64_t> month = m_fixed;
+            for (const Order &order : m_orders)
+                month[m_months.at(dayOf(order, levelled, drawn.waitDays))] += order.cost;
+            for (const Anew &anew : m_anew)
+                if (const int times = drawn.failures[anew.risk]; times > 0)
+                    month[m_months.at(levelled.startDay[anew.activity])] += anew.cost * times;
+            for (const std::int64_t late : m_atEnd)
+                month[m_months.at(levelled.endDay)] += late;
+            std::int64_t sum = 0;
+            int last = 0;
+            for (std::size_t m = 0; m < month.size(); ++m) {
+                sum += month[m];
+                due[m][sample] = sum;
+                if (month[m] != 0)
+                    last = static_cast<int>(m);
+            }
+            lastMonth.push_back(last);
+            ++sample;
+        });
         Cash cash;
         cash.gaps = m_gaps;
         const int months = std::min(kMostMonths - 1, dayAt(lastMonth, 95)) + 1;
@@ -112,6 +114,13 @@ private:
         std::size_t delivery = 0;
         std::optional<std::size_t> buyer;
         std::vector<std::size_t> consumers;
+        std::int64_t cost = 0;
+    };
+
+    struct Anew // what is paid once more, as often as a test fails
+    {
+        std::size_t activity = 0;
+        std::size_t risk = 0;
         std::int64_t cost = 0;
     };
 
@@ -153,6 +162,8 @@ private:
                 next[before].push_back(i);
         for (std::size_t i = 0; i < m_plan.activities.size(); ++i) {
             const Activity &a = m_plan.activities[i];
+            if (a.risk)
+                findAnew(i);
             if (!a.toOrder)
                 continue;
             ordered.insert(a.part);
@@ -182,6 +193,18 @@ private:
         sayWhatIsNotCounted();
     }
 
+    void findAnew(std::size_t activity)
+    {
+        const Activity &a = m_plan.activities[activity];
+        const Part *part = m_records.byKey<Part>(a.part);
+        if (!part || a.forShop || (a.cost && a.cost->isZero()))
+            return;
+        const QString price = a.cost ? printMoney(*a.cost) : tr("no price that can be counted");
+        m_anewNames << tr("%1 (%2)").arg(part->name, price);
+        if (a.cost)
+            m_anew.push_back({activity, *a.risk, a.cost->minor()});
+    }
+
     // So that the sum can be held against the budget's.
     void sayWhatIsNotCounted()
     {
@@ -201,16 +224,24 @@ private:
             m_gaps << tr("%1 of it are for what is in stock but will not last; the budget has that "
                          "not among what is to come.")
                           .arg(printMoney(m_short));
-        int conditions = 0;
+        if (!m_anewNames.isEmpty())
+            m_gaps << tr("Paid anew as often as a test fails, and not in the budget: %1.")
+                          .arg(m_anewNames.join(QStringLiteral("; ")));
+        QStringList conditions;
         for (const TaskNeed &need : m_records.all<TaskNeed>()) {
             const auto *task = need.kind == NeedKind::Money ? m_records.find(need.task) : nullptr;
-            conditions += int{task && !need.metOn && task->state != TaskState::Done &&
-                              isPlannedWith(m_records, task->option)};
+            if (!task || need.metOn || task->state == TaskState::Done ||
+                !isPlannedWith(m_records, task->option))
+                continue;
+            const QString sum = need.money ? printMoney(*need.money) : tr("a sum");
+            conditions += need.what.isEmpty() ? tr("%1 (“%2”)").arg(sum, task->title)
+                                              : tr("%1 (%2)").arg(sum, need.what);
         }
-        if (conditions > 0)
-            m_gaps << tr("Sums that tasks wait to be paid (%1) are counted with what they pay for, "
-                         "and not at all where they pay for no part.")
-                          .arg(conditions);
+        if (!conditions.isEmpty())
+            m_gaps
+                << tr("Sums that tasks wait to be paid are counted with the part or service they "
+                      "pay for; a fee for which none is logged is in no sum: %1.")
+                       .arg(conditions.join(QStringLiteral("; ")));
     }
 
     static int dayOf(const Order &order, const plan::Levelled &levelled,
@@ -243,6 +274,8 @@ private:
     Months m_months;
     std::vector<std::int64_t> m_fixed = std::vector<std::int64_t>(kMostMonths + 1);
     std::vector<Order> m_orders;
+    std::vector<Anew> m_anew;
+    QStringList m_anewNames;
     std::vector<std::int64_t> m_atEnd;  // prices of parts no task waits for
     Money m_short = Money::zero(m_own); // for consumables in stock, but too few
     QStringList m_gaps;

@@ -29,6 +29,8 @@ inline constexpr int kCashSamples = 2000;
 // - a wanted part on the day of its order: when the task that buys it is done, else as late as its
 //   delivery allows for the first task in need of it, in each sample; one that no task waits for,
 //   when everything is done;
+// - what is bought or paid anew when a test fails, on the day that is done again, as often as it
+//   fails in the sample; the budget has that not among what is to come;
 // - what is expected back on its day, as less due.
 // Available: what is saved, from its day on (today if not told), and what is set aside at the end
 // of every month after it.

@@ -51,13 +51,13 @@ Draws::Draws(const WorkPlan &plan, std::uint64_t seed) : m_seed(seed)
             m_work.push_back({i, thing, work});
         if (!wait.isFixed())
             m_wait.push_back({i, thing + 1, wait});
-        if (a.risk) {
-            const Risk &risk = plan.risks[*a.risk];
-            m_again.push_back(
-                {i, thingOf(QStringLiteral("fails:") + plan.activities[risk.activity].key),
-                 risk.chance});
-        }
+        if (a.risk)
+            m_again.push_back({i, *a.risk});
     }
+    for (const Risk &risk : plan.risks)
+        m_fails.push_back(
+            {thingOf(QStringLiteral("fails:") + plan.activities[risk.activity].key), risk.chance});
+    m_sure.failures.resize(m_fails.size());
 }
 
 void Draws::draw(std::uint64_t sample, Drawn &into) const
@@ -69,13 +69,17 @@ void Draws::draw(std::uint64_t sample, Drawn &into) const
     for (const Varied &one : m_wait)
         into.waitDays[one.activity] =
             nearest(one.minutesOrDays.at(luck(m_seed, sample, one.thing)));
-    for (const DoneAgain &again : m_again) {
+    for (std::size_t risk = 0; risk < m_fails.size(); ++risk) {
+        const Fails &fails = m_fails[risk];
+        if (fails.chance <= 0)
+            continue;
         // failures in a row: geometric
-        const double u = luck(m_seed, sample, again.thing);
-        const int times =
-            again.chance <= 0
-                ? 0
-                : std::min(kMostRepeats, static_cast<int>(std::log(u) / std::log(again.chance)));
+        const double u = luck(m_seed, sample, fails.thing);
+        into.failures[risk] =
+            std::min(kMostRepeats, static_cast<int>(std::log(u) / std::log(fails.chance)));
+    }
+    for (const DoneAgain &again : m_again) {
+        const int times = into.failures[again.risk];
         into.work[again.activity] *= times;
         into.waitDays[again.activity] *= times;
     }

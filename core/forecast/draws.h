@@ -9,10 +9,11 @@
 
 namespace ohmwright::forecast {
 
-// Of one sample, per activity: work in slots, waiting in days.
+// Of one sample.
 struct Drawn
 {
-    std::vector<int> work, waitDays;
+    std::vector<int> work, waitDays; // per activity: slots, days
+    std::vector<int> failures;       // per risk: how often in a row
 };
 
 // What is drawn depends on the seed, the sample and the activity's key alone: the same luck for the
@@ -31,16 +32,21 @@ private:
         std::uint64_t thing = 0; // for luck()
         Quantiles minutesOrDays;
     };
+    struct Fails
+    {
+        std::uint64_t thing = 0;
+        double chance = 0;
+    };
     struct DoneAgain // an activity that happens as often as another fails
     {
         std::size_t activity = 0;
-        std::uint64_t thing = 0;
-        double chance = 0;
+        std::size_t risk = 0;
     };
 
     std::uint64_t m_seed;
     Drawn m_sure; // what has no spread, the same in every sample; of the others the least
     std::vector<Varied> m_work, m_wait;
+    std::vector<Fails> m_fails; // per risk
     std::vector<DoneAgain> m_again;
 };
 

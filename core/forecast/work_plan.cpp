@@ -339,17 +339,69 @@ private:
         for (const std::size_t task : again) {
             Activity a = ofTask(tasks()[task]);
             a.wait = waitAgain(m_records, tasks()[task]);
-            a.kind = ActivityKind::Redo;
-            a.task = task;
-            a.key = QStringLiteral("again:") + tasks()[test].key + u'/' + tasks()[task].key;
-            a.risk = risk;
-            a.after = {tested};
+            if (const Part *bought = m_records.find(tasks()[task].buys))
+                buysAnew(a, *bought);
+            a.key = tasks()[task].key;
             for (const std::size_t before : m_network.tasks[task].after)
                 if (const auto copy = copies.find(before); copy != copies.end())
                     a.after.push_back(copy->second);
-            copies.emplace(task, m_plan.activities.size());
-            m_plan.activities.push_back(std::move(a));
+            copies.emplace(task, firstCopy + copies.size());
+            addCopy(std::move(a), task, tested, risk);
         }
+        addUsedUp(again, copies, tested, risk);
+    }
+
+    // What the tasks use up each time is waited for before they are done again; but for what one of
+    // them sends for, which waits for it already.
+    void addUsedUp(const std::vector<std::size_t> &again,
+                   const std::unordered_map<std::size_t, std::size_t> &copies, std::size_t tested,
+                   std::size_t risk)
+    {
+        const auto isSentFor = [&](const TaskNeed &need) {
+            return std::ranges::any_of(again, [&](std::size_t task) {
+                return (need.part && tasks()[task].buys == need.part) ||
+                       (need.letter && tasks()[task].asks == need.letter);
+            });
+        };
+        std::map<QString, std::size_t> waits;
+        for (const std::size_t task : again) {
+            for (const TaskNeed &need : m_records.of<TaskNeed>(tasks()[task].id)) {
+                const Part *part = m_records.find(need.part);
+                const Letter *letter = m_records.find(need.letter);
+                if (!need.eachTime.value_or(false) || (!part && !letter) || isSentFor(need))
+                    continue;
+                const QString key = part ? QStringLiteral("part:") + part->key
+                                         : QStringLiteral("letter:") + letter->key;
+                const auto [wait, fresh] = waits.emplace(key, m_plan.activities.size());
+                if (fresh) {
+                    Activity a;
+                    a.key = key;
+                    a.name = part ? part->name : letter->subject;
+                    a.wait = part ? leadOf(*part) : answerOf(*letter);
+                    if (part)
+                        buysAnew(a, *part);
+                    addCopy(std::move(a), task, tested, risk);
+                }
+                m_plan.activities[copies.at(task)].after.push_back(wait->second);
+            }
+        }
+    }
+
+    void buysAnew(Activity &a, const Part &part) const
+    {
+        a.part = part.key;
+        a.cost = estimateOf(m_records, part, m_today);
+        a.forShop = part.countedTo == CountedTo::Shop;
+    }
+
+    void addCopy(Activity a, std::size_t task, std::size_t tested, std::size_t risk)
+    {
+        a.kind = ActivityKind::Redo;
+        a.task = task;
+        a.key = QStringLiteral("again:") + m_plan.activities[tested].key + u'/' + a.key;
+        a.risk = risk;
+        a.after.push_back(tested);
+        m_plan.activities.push_back(std::move(a));
     }
 
     static constexpr std::size_t kNone = static_cast<std::size_t>(-1);

@@ -24,7 +24,7 @@ enum class ActivityKind {
     Milestone,
     Delivery, // of a part: from order to arrival
     Answer,   // to a letter
-    Redo,     // a task again, if a test fails
+    Redo,     // a task again, or a wait for what it needs anew, if a test fails
 };
 
 struct Activity
@@ -32,19 +32,21 @@ struct Activity
     QString key;  // "fit-pack"; of others with their kind before it: "part:pack", "letter:scheme"
     QString name; // as shown
     ActivityKind kind = ActivityKind::Task;
-    std::optional<std::size_t> task; // index in the network; Redo: of the task done again
-    ThreePoint work;                 // minutes by the clock, with all the hands it takes at it
-    ThreePoint wait;                 // days, after the work
-    std::vector<int> demand;         // per resource
+    std::optional<std::size_t>
+        task;                // index in the network; Redo: of the task done again, or waiting to be
+    ThreePoint work;         // minutes by the clock, with all the hands it takes at it
+    ThreePoint wait;         // days, after the work
+    std::vector<int> demand; // per resource
     plan::Manner manner = plan::Manner::Split;
     int releaseDay = 0;              // days from today
     std::vector<std::size_t> after;  // activities
     std::optional<std::size_t> risk; // Redo: of whose failing
-    // Delivery of a part that is wanted: may be ordered another day; what it will cost then.
+    // Delivery of a part that is wanted: may be ordered another day; what it will cost then. Redo:
+    // what is paid anew each time.
     bool toOrder = false;
     std::optional<Money> cost; // book's currency
     bool forShop = false;      // a tool that stays: the build does not pay for it
-    QString part;              // its key
+    QString part;              // its key; Redo: of what is bought anew
     // Answer to a letter that is still to ask: may be asked another day.
     bool toAsk = false;
     QString letter; // its key
@@ -82,7 +84,8 @@ struct WorkPlan
 // - an answer for each letter they ask for, from today if it is still to ask (or from the end of
 //   the task that asks for it), else what is left of it;
 // - the tasks from redo_from to a test that may fail once more behind it, for as often as it does,
-//   with what they order or ask for anew.
+//   with what they order or ask for anew, and behind the waits for what their needs say is used up
+//   each time.
 WorkPlan workPlanOf(const Records &records, QDate today);
 
 // Per activity, whether `goal` waits on it by links, itself included. What drives a goal and is not

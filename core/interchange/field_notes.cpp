@@ -364,6 +364,8 @@ constexpr std::array kTaskNeed{
     FieldNote{"permit", "permit: key of the work permit that must hold that day."},
     FieldNote{"what", "person, permit, service, money: what is needed, in words."},
     FieldNote{"met_on", "person, permit, service, money: day on which it was met."},
+    FieldNote{"each_time", "part, service, letter: whether an attempt uses it up, so that it is "
+                           "needed anew when the work is done again after a failed test."},
 };
 
 constexpr std::array kLetter{

@@ -143,20 +143,22 @@ Json ofNeed()
     // every field belongs to the kinds that allow it; the rest must be absent
     const Rule rules[] = {
         {NeedKind::Task, required({"after"}), {"after"}},
-        {NeedKind::Part, both(required({"part"}), isOneOf("state", words)), {"part", "state"}},
+        {NeedKind::Part,
+         both(required({"part"}), isOneOf("state", words)),
+         {"part", "state", "each_time"}},
         {NeedKind::Figure, required({"part", "quantity"}), {"part", "quantity", "basis"}},
         {NeedKind::Tool, required({"part"}), {"part", "state"}},
         {NeedKind::Consumable, required({"part", "amount"}), {"part", "amount"}},
         {NeedKind::Money, both(says("what"), required({"money", "what"})), {"money", "met_on"}},
-        {NeedKind::Service, someService, {"part", "met_on"}},
+        {NeedKind::Service, someService, {"part", "met_on", "each_time"}},
         {NeedKind::Test, required({"test"}), {"test"}},
-        {NeedKind::Letter, required({"letter"}), {"letter"}},
+        {NeedKind::Letter, required({"letter"}), {"letter", "each_time"}},
         {NeedKind::Person, says("what"), {"met_on"}},
         {NeedKind::Permit, somePermit, {"permit", "met_on"}},
         {NeedKind::Interface, required({"interface"}), {"interface"}},
     };
-    const Names all{"after", "part", "state",  "quantity",  "basis",  "amount",
-                    "money", "test", "letter", "interface", "permit", "met_on"};
+    const Names all{"after", "part",   "state",     "quantity", "basis",  "amount",   "money",
+                    "test",  "letter", "interface", "permit",   "met_on", "each_time"};
     Json list = Json::array();
     for (const Rule &rule : rules) {
         Json others = Json::object();

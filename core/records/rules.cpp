@@ -274,6 +274,8 @@ Outcome ownRule(const TaskNeed &n)
                 onlyFor(n.permit.has_value(), "permit", {NeedKind::Permit}),
                 onlyFor(n.metOn.has_value(), "met_on",
                         {NeedKind::Person, NeedKind::Permit, NeedKind::Money, NeedKind::Service}),
+                onlyFor(n.eachTime.has_value(), "each_time",
+                        {NeedKind::Part, NeedKind::Service, NeedKind::Letter}),
                 notNegative("amount", n.amount));
     if (!result)
         return result;

@@ -117,6 +117,9 @@ struct TaskNeed
     std::optional<Id<WorkPermit>> permit; // a permit need may name one, or be said in words
     QString what;                         // person, permit, service, money: in words
     std::optional<QDate> metOn;           // where only a person can say so
+    // Part, service, letter: used up by the attempt, needed anew when the work is done again after
+    // a failed test (an appointment, a fee, gaskets).
+    std::optional<bool> eachTime;
     bool operator==(const TaskNeed &) const = default;
 };
 

@@ -60,7 +60,8 @@ struct RecordTraits<TaskNeed>
                                               field("interface", &TaskNeed::interface),
                                               field("permit", &TaskNeed::permit),
                                               field("what", &TaskNeed::what),
-                                              field("met_on", &TaskNeed::metOn)};
+                                              field("met_on", &TaskNeed::metOn),
+                                              field("each_time", &TaskNeed::eachTime)};
 };
 
 template <>

@@ -606,12 +606,14 @@ private:
             else
                 n.what = m_values.requiredText();
             n.metOn = m_values.perhapsDate();
+            n.eachTime = m_chance.oneIn(3) ? std::optional(m_chance.oneIn(2)) : std::nullopt;
             return;
         case NeedKind::Test:
             n.test = one<TestRecord>().id;
             return;
         case NeedKind::Letter:
             n.letter = one<Letter>().id;
+            n.eachTime = m_chance.oneIn(3) ? std::optional(true) : std::nullopt;
             return;
         case NeedKind::Interface:
             n.interface = one<Interface>().id;

@@ -26,6 +26,7 @@ const QString kQuantity = QStringLiteral("quantity");
 const QString kBasis = QStringLiteral("basis");
 const QString kAmount = QStringLiteral("amount");
 const QString kMoney = QStringLiteral("money");
+const QString kEachTime = QStringLiteral("each_time");
 
 constexpr int kAnyBasis = -1;
 
@@ -50,6 +51,11 @@ bool namesPart(NeedKind kind)
 {
     return kind == NeedKind::Part || kind == NeedKind::Figure || kind == NeedKind::Tool ||
            kind == NeedKind::Consumable;
+}
+
+bool canBeUsedUp(NeedKind kind)
+{
+    return kind == NeedKind::Part || kind == NeedKind::Service || kind == NeedKind::Letter;
 }
 
 tl::unexpected<Problem> bad(const QString &where, const QString &sentence,
@@ -95,7 +101,9 @@ NeedForm::NeedForm(Book &book, const Theme &theme, QWidget *parent)
     m_form->addChoice(kBasis, tr("Which figure of it"), bases, EntryForm::Width::Half);
     m_form->addLine(kAmount, tr("How much"), EntryForm::Width::Half);
     m_form->addLine(kMoney, tr("Sum"), EntryForm::Width::Half);
+    m_form->addCheck(kEachTime, tr("Used up by each attempt: needed anew if the test fails"));
     m_form->setHint(kAmount, tr("e.g. 2 m"));
+    m_form->setHint(kMoney, tr("a condition, in no sum of costs; a fee is logged as a service"));
     m_form->setSave([this] { return add(); });
     connect(m_form, &EntryForm::saved, this, [this] {
         clear();
@@ -136,6 +144,7 @@ void NeedForm::clear()
     m_what->setKey({});
     m_form->setText(kAmount, {});
     m_form->setText(kMoney, {});
+    m_form->setChecked(kEachTime, false);
     m_form->setChoice(kState, static_cast<int>(PartState::InHand));
 }
 
@@ -148,6 +157,7 @@ void NeedForm::showKind()
     m_form->setFieldVisible(kBasis, now == NeedKind::Figure);
     m_form->setFieldVisible(kAmount, now == NeedKind::Consumable);
     m_form->setFieldVisible(kMoney, now == NeedKind::Money);
+    m_form->setFieldVisible(kEachTime, canBeUsedUp(now));
     m_what->setKey({});
     offer();
 }
@@ -192,6 +202,8 @@ void NeedForm::offer()
 Outcome NeedForm::fillIn(TaskNeed &need) const
 {
     const Records &records = m_book.records();
+    if (canBeUsedUp(need.kind) && m_form->isChecked(kEachTime))
+        need.eachTime = true;
     const QString key = m_what->key();
     if (m_what->name().isEmpty())
         return bad(kWhat, tr("Say which one."));

@@ -35,6 +35,9 @@ std::vector<NeedRow> needRows(const Records &records, Id<Task> task, QDate today
         }
         if (row.met)
             row.reason.clear();
+        if (need.eachTime.value_or(false))
+            row.reason += row.reason.isEmpty() ? NeedsModel::tr("anew each time")
+                                               : NeedsModel::tr(", anew each time");
         rows.push_back(std::move(row));
     }
     return rows;

@@ -64,7 +64,7 @@ TEST_P(SampleBook, OpensVerifiesCleanAndSaysWhatItSaid)
 
 INSTANTIATE_TEST_SUITE_P(OfSchema, SampleBook,
                          testing::Values("schema-0001", "schema-0002", "schema-0003", "schema-0004",
-                                         "schema-0005"));
+                                         "schema-0005", "schema-0006"));
 
 TEST(FaultyBook, isDumpedButNotLoadedAndTheRefusalNamesTheRecord)
 {

@@ -12,11 +12,13 @@
 #include "ui/build_order/record_forms.h"
 #include "ui/build_order/task_editor.h"
 #include "ui/widgets/caution_card.h"
+#include "ui/widgets/drafted_table_delegate.h"
 #include "ui/widgets/entry_form.h"
 #include "ui/widgets/pick_or_new.h"
 
 #include <QAbstractButton>
 #include <QAbstractItemModelTester>
+#include <QCheckBox>
 #include <QComboBox>
 #include <QFile>
 #include <QLabel>
@@ -26,6 +28,8 @@
 #include <QTemporaryDir>
 
 #include <gtest/gtest.h>
+
+#include <optional>
 
 using namespace ohmwright;
 using namespace ohmwright::ui;
@@ -198,6 +202,9 @@ TEST_F(TheBuildOrderPage, showsAForecastByDateAndSavesIt)
     EXPECT_FALSE(loom()->loom().rules.empty());
     page->saveChart(path, QPageSize::A3, false);
     EXPECT_TRUE(QFile::exists(path));
+    const QString whole = folder.filePath(QStringLiteral("whole.svg"));
+    page->saveChart(whole, std::nullopt, false);
+    EXPECT_TRUE(QFile::exists(whole));
     const QString pdf = folder.filePath(QStringLiteral("c.pdf"));
     page->saveChart(pdf, QPageSize::A4, false, kAsReadingTakes);
     EXPECT_TRUE(QFile::exists(pdf));
@@ -498,6 +505,36 @@ TEST_F(TheBuildOrderPage, addsANeedOfAKindAndTakesItOutByDelete)
     needsView()->setFocus();
     press(Qt::Key_Delete);
     EXPECT_TRUE(book.records().of<TaskNeed>(first).empty());
+}
+
+TEST_F(TheBuildOrderPage, addsAnAppointmentThatEachAttemptUsesUp)
+{
+    open();
+    page->showTask(task(first).key);
+    QComboBox *kind = nullptr;
+    for (auto *combo : page->findChildren<QComboBox *>())
+        if (combo->isVisible() && combo->findText("second person") >= 0)
+            kind = combo;
+    ASSERT_NE(kind, nullptr);
+    const char *usedUp = "Used up by each attempt: needed anew if the test fails";
+    kind->setFocus();
+    type("second");
+    EXPECT_EQ(button(usedUp), nullptr) << "a helper is there again";
+    kind->setFocus();
+    press(Qt::Key_Up); // letter or approval
+    line("Which")->setFocus();
+    type("Slot at the hall");
+    ASSERT_NE(button(usedUp), nullptr);
+    button(usedUp)->setFocus();
+    press(Qt::Key_Space);
+    ASSERT_NE(button("Add this need"), nullptr);
+    button("Add this need")->setFocus();
+    press(Qt::Key_Space);
+    ASSERT_EQ(book.records().of<TaskNeed>(first).size(), 1U);
+    EXPECT_EQ(book.records().of<TaskNeed>(first).front().eachTime, true);
+    const QString below = needsView()->model()->index(0, 0).data(SecondLineRole).toString();
+    EXPECT_TRUE(below.endsWith("anew each time")) << below.toStdString();
+    EXPECT_FALSE(qobject_cast<QCheckBox *>(button(usedUp))->isChecked()) << "not for the next need";
 }
 
 TEST_F(TheBuildOrderPage, showsTheHighVoltageCautionOnSuchATaskOnly)
