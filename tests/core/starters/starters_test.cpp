@@ -18,6 +18,7 @@ namespace {
 
 constexpr std::size_t kFewest = 80, kMost = 150;
 constexpr int kFewestMilestones = 6, kMostMilestones = 9;
+const std::set<QString> kComfort{QStringLiteral("sell-engine")}; // leads nowhere, may be left out
 
 // All tasks before `task`, near and far.
 std::set<std::size_t> allBefore(const plan::Network &network, std::size_t task)
@@ -174,10 +175,12 @@ TEST_P(EveryStarter, givesABookForEveryCombinationOfAnswers)
         EXPECT_GE(milestones, kFewestMilestones);
         EXPECT_LE(milestones, kMostMilestones);
         for (std::size_t i = 0; i < tasks.size(); ++i)
-            EXPECT_TRUE(leading.count(i)) << tasks[i].key.toStdString() << " leads to no milestone";
+            EXPECT_NE(leading.count(i), kComfort.count(tasks[i].key))
+                << tasks[i].key.toStdString() << " leads to no milestone, or is no comfort";
         const auto end = network.find(QStringLiteral("road-ready"));
         ASSERT_TRUE(end);
-        EXPECT_EQ(allBefore(network, *end).size() + 1, tasks.size()) << "all lead to the road";
+        EXPECT_EQ(allBefore(network, *end).size() + 1 + kComfort.size(), tasks.size())
+            << "all else leads to the road";
 
         expectTrainingFirst(records, network);
         expectSentForOnce(records, network);
