@@ -49,12 +49,9 @@ public:
         const forecast::WorkPlan plan = forecast::workPlanOf(records, io.clock.today());
         const int confidence = records.build().confidencePercent.value_or(80);
         const forecast::Simulation simulation(plan, {});
-        forecast::Settings few;
-        few.samples = forecast::kOrderBySamples;
-        const forecast::Simulation quick(plan, few, simulation.order());
         const auto days =
             forecast::calendarDays(records, plan, simulation.run(),
-                                   forecast::orderByDays(plan, quick, confidence), confidence);
+                                   forecast::orderByDays(plan, simulation, confidence), confidence);
         QSaveFile file(out);
         const QByteArray bytes =
             forecast::asICalendar(days, records.build().title, io.clock.nowUtc());

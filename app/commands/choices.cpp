@@ -41,10 +41,8 @@ public:
             return refuse(io, book.error());
         const Records &records = (*book)->records();
         const QDate today = io.clock.today();
-        Settings settings;
-        settings.samples = 1000;
         const std::vector<ChoiceOutlook> choices =
-            openChoices(records, today, settings, records.build().confidencePercent.value_or(80));
+            openChoices(records, today, {}, records.build().confidencePercent.value_or(80));
         if (options.isSet(QStringLiteral("json")))
             printJson(io, asJson(records, choices, today));
         else

@@ -72,15 +72,12 @@ public:
         if (asked->change)
             return tryChange(records, plan, simulation, forecast, *asked, options, io);
 
-        Settings few = asked->settings;
-        few.samples = std::min(few.samples, kOrderBySamples);
-        const Simulation quick(plan, few, simulation.order());
         const ForecastTold told{
             records,
             plan,
             forecast,
             *asked,
-            orderByDays(plan, quick, asked->confidence),
+            orderByDays(plan, simulation, asked->confidence),
             cashOf(records, plan, simulation, std::min(kCashSamples, asked->settings.samples)),
             sureGains(records, plan, simulation, forecast, milestoneKeyOf(plan, *asked),
                       asked->settings),

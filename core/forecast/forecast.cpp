@@ -153,7 +153,7 @@ public:
         m_of.m_draws.draw(static_cast<std::uint64_t>(sample), m_drawn);
         return m_levelling.pass({m_drawn.work, m_drawn.waitDays, m_released}, traced);
     }
-    [[nodiscard]] const std::vector<int> &waits() const { return m_drawn.waitDays; }
+    [[nodiscard]] const Drawn &drawn() const { return m_drawn; }
     // How often each activity was on the chain of each target, of what this one played.
     std::vector<std::vector<int>> driving;
 
@@ -192,22 +192,23 @@ void Simulation::findOrder(const Watch &watch)
     m_order = milestoneOrder(m_workload, search);
 }
 
-bool Simulation::inThreads(const Watch &watch, const Play &play, const std::vector<int> &released,
-                           const Finish &finish) const
+bool Simulation::inThreads(int count, const std::vector<int> &released, const Watch &watch,
+                           const Play &play, const Finish &finish) const
 {
-    const int samples = m_settings.samples;
     const auto cores = static_cast<int>(std::thread::hardware_concurrency());
     const int threads = std::clamp(m_settings.threads > 0 ? m_settings.threads : cores, 1,
-                                   std::max(1, samples / kBlock));
+                                   std::max(1, count / kBlock));
     std::atomic<int> next = 0;
+    std::atomic<bool> enough = false;
     std::mutex guard;
     const auto take = [&] {
         Player player(*this, released);
-        for (int from = next.fetch_add(kBlock); from < samples && !watch.isCancelled();
+        for (int from = next.fetch_add(kBlock); from < count && !enough && !watch.isCancelled();
              from = next.fetch_add(kBlock)) {
-            const int to = std::min(samples, from + kBlock);
-            for (int sample = from; sample < to; ++sample)
-                play(player, sample);
+            const int to = std::min(count, from + kBlock);
+            for (int at = from; at < to && !enough; ++at)
+                if (!play(player, at))
+                    enough = true;
             if (watch.samplesDone)
                 watch.samplesDone->fetch_add(to - from);
         }
@@ -239,7 +240,7 @@ Forecast Simulation::run(const Watch &watch) const
         targets.push_back(count); // whatever is ready last
     std::vector<std::vector<int>> driving(targets.size(), std::vector<int>(count));
     const bool done = inThreads(
-        watch,
+        m_settings.samples, {}, watch,
         [&](Player &player, int sample) {
             const bool isTraced = sample < forecast.traced;
             const plan::Levelled &plan =
@@ -248,7 +249,7 @@ Forecast Simulation::run(const Watch &watch) const
                               ready.begin() + static_cast<std::ptrdiff_t>(
                                                   static_cast<std::size_t>(sample) * count));
             if (!isTraced)
-                return;
+                return true;
             if (player.driving.empty())
                 player.driving.assign(targets.size(), std::vector<int>(count));
             for (std::size_t t = 0; t < targets.size(); ++t) {
@@ -260,8 +261,8 @@ Forecast Simulation::run(const Watch &watch) const
                 if (target < count)
                     traceBack(plan, target, count, [&](std::size_t i) { ++player.driving[t][i]; });
             }
+            return true;
         },
-        {},
         [&](const Player &player) {
             for (std::size_t t = 0; t < player.driving.size(); ++t)
                 std::ranges::transform(player.driving[t], driving[t], driving[t].begin(),
@@ -303,15 +304,25 @@ Samples Simulation::sample(const std::vector<std::size_t> &wanted, const std::ve
     Samples result;
     result.ready.assign(wanted.size(),
                         std::vector<int>(static_cast<std::size_t>(m_settings.samples)));
-    result.cancelled = !inThreads(
-        watch,
-        [&](Player &player, int sample) {
+    result.cancelled =
+        !inThreads(m_settings.samples, released, watch, [&](Player &player, int sample) {
             const plan::Levelled &plan = player.play(sample, Player::Traced::No);
             for (std::size_t w = 0; w < wanted.size(); ++w)
                 result.ready[w][static_cast<std::size_t>(sample)] = plan.readyDay[wanted[w]];
-        },
-        released);
+            return true;
+        });
     return result;
+}
+
+bool Simulation::forEachOf(const std::vector<int> &samples, const std::vector<int> &released,
+                           const VisitAny &visit, const Watch &watch) const
+{
+    return inThreads(static_cast<int>(samples.size()), released, watch,
+                     [&](Player &player, int at) {
+                         const int sample = samples[static_cast<std::size_t>(at)];
+                         const plan::Levelled &plan = player.play(sample, Player::Traced::No);
+                         return visit(sample, plan, player.drawn());
+                     });
 }
 
 void Simulation::forEachSample(int samples, const Visit &visit) const
@@ -319,7 +330,7 @@ void Simulation::forEachSample(int samples, const Visit &visit) const
     const std::vector<int> asPlanned;
     Player player(*this, asPlanned);
     for (int sample = 0; sample < samples; ++sample)
-        visit(player.play(sample, Player::Traced::No), player.waits());
+        visit(player.play(sample, Player::Traced::No), player.drawn());
 }
 
 Forecast forecastOf(const WorkPlan &plan, const Settings &settings, const Watch &watch)

@@ -94,17 +94,24 @@ public:
     [[nodiscard]] Samples sample(const std::vector<std::size_t> &wanted,
                                  const std::vector<int> &released, const Watch &watch = {}) const;
     // What happens in the samples, one after the other in this thread, for sums over whole samples:
-    // visit(the days of the levelled plan, those drawn for each activity's waiting).
-    using Visit = std::function<void(const plan::Levelled &, const std::vector<int> &)>;
+    // visit(the days of the levelled plan, what was drawn for it).
+    using Visit = std::function<void(const plan::Levelled &, const Drawn &)>;
     void forEachSample(int samples, const Visit &visit) const;
+    // The same in as many threads as the settings say, of these samples alone and with `released`
+    // as above: visit(sample, …) comes at once for several samples, once for each, and ends it all
+    // early by returning false. False if cancelled.
+    using VisitAny = std::function<bool(int, const plan::Levelled &, const Drawn &)>;
+    bool forEachOf(const std::vector<int> &samples, const std::vector<int> &released,
+                   const VisitAny &visit, const Watch &watch = {}) const;
+    [[nodiscard]] int samples() const { return m_settings.samples; }
 
 private:
     class Player;
-    using Play = std::function<void(Player &, int)>;    // one sample
+    using Play = std::function<bool(Player &, int)>;    // one of so many; false: that is enough
     using Finish = std::function<void(const Player &)>; // one thread's, one after the other
     void findOrder(const Watch &watch);
-    [[nodiscard]] bool inThreads(const Watch &watch, const Play &play,
-                                 const std::vector<int> &released, const Finish &finish = {}) const;
+    [[nodiscard]] bool inThreads(int count, const std::vector<int> &released, const Watch &watch,
+                                 const Play &play, const Finish &finish = {}) const;
 
     const WorkPlan &m_plan;
     Settings m_settings;

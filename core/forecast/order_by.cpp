@@ -2,6 +2,10 @@
 #include "core/forecast/order_by.h"
 
 #include <algorithm>
+#include <atomic>
+#include <functional>
+#include <numeric>
+#include <utility>
 
 namespace ohmwright::forecast {
 
@@ -32,22 +36,22 @@ std::vector<char> reachedFrom(std::vector<std::size_t> open,
     return reached;
 }
 
-std::vector<int> daysAt(Samples samples, int percent)
-{
-    std::vector<int> days;
-    days.reserve(samples.ready.size());
-    for (std::vector<int> &ready : samples.ready)
-        days.push_back(dayAt(ready, percent));
-    return days;
-}
-
-// What orderByDays and latestRelease share: the goals of a plan and where they are kept.
+// What orderByDays and latestRelease share: the goals of a plan, where they are kept, and how late
+// what is asked for may be allowed to start.
+//
+// All samples are played once with everything today. In each, an activity may be let go so late
+// that nothing at all changes: a delivery until it is there just when the first one in need of it
+// starts, any other work until it starts itself. Only the samples in which a day tried is later
+// than that are played anew, those first whose goals are nearest to being late, and no more once
+// too many are. Which days are worth trying is found out on some of the samples.
 class ReleaseSearch
 {
 public:
-    ReleaseSearch(const WorkPlan &plan, const Simulation &simulation, int percent,
-                  const Watch &watch)
-        : m_plan(plan), m_simulation(simulation), m_percent(percent), m_watch(watch),
+    using Group = std::vector<std::size_t>; // activities let go together
+
+    ReleaseSearch(const WorkPlan &plan, const Simulation &simulation, std::vector<Group> groups,
+                  int percent, const Watch &watch)
+        : m_plan(plan), m_simulation(simulation), m_groups(std::move(groups)), m_watch(watch),
           m_next(successorsOf(plan)), m_goals(plan.milestones)
     {
         if (m_goals.empty()) // then whatever nothing comes after
@@ -56,68 +60,186 @@ public:
                     m_goals.push_back(i);
         for (const Activity &a : plan.activities)
             m_released.push_back(a.releaseDay);
-        Samples first = simulation.sample(m_goals, {}, watch);
-        m_cancelled = first.cancelled;
-        if (!m_cancelled)
-            m_kept = daysAt(std::move(first), percent);
+        playAll(percent);
     }
 
     [[nodiscard]] bool cancelled() const { return m_cancelled; }
 
-    // None if no goal is behind them.
-    std::optional<int> latest(const std::vector<std::size_t> &activities)
+    // Of the group at that place. None if no goal is behind it.
+    std::optional<int> latest(std::size_t group)
     {
-        std::vector<std::size_t> waiting; // places in m_goals
-        std::vector<std::size_t> asked;
-        const std::vector<char> reached = reachedFrom(activities, m_next);
+        Question ask;
+        ask.group = group;
+        const std::vector<char> reached = reachedFrom(m_groups[group], m_next);
         for (std::size_t g = 0; g < m_goals.size(); ++g)
-            if (reached[m_goals[g]] && m_kept[g] != plan::kNever) {
-                waiting.push_back(g);
-                asked.push_back(m_goals[g]);
-            }
-        if (waiting.empty() || m_cancelled)
+            if (reached[m_goals[g]] && m_kept[g] != plan::kNever)
+                ask.goals.push_back(g);
+        if (ask.goals.empty() || m_cancelled)
             return std::nullopt;
         int good = 0;
-        for (const std::size_t i : activities)
+        for (const std::size_t i : m_groups[group])
             good = std::max(good, m_plan.activities[i].releaseDay);
         int bad = good + 1; // beyond the last goal's day it is surely too late
-        for (const std::size_t g : waiting)
+        for (const std::size_t g : ask.goals)
             bad = std::max(bad, m_kept[g] + 2);
-        while (bad - good > 1) {
+        ask.samples = std::min<std::size_t>(kFewSamples, m_ready.front().size());
+        setMayBeLate(ask);
+        const int guess = halve(ask, good, bad);
+        ask.samples = m_ready.front().size();
+        setMayBeLate(ask);
+        closeIn(ask, guess, good, bad);
+        good = halve(ask, good, bad);
+        return m_cancelled ? std::nullopt : std::optional(good);
+    }
+
+private:
+    static constexpr std::size_t kFewSamples = 1000;
+
+    struct Question
+    {
+        std::size_t group = 0;
+        std::vector<std::size_t> goals;     // that wait on it; places in m_goals
+        std::size_t samples = 0;            // the first so many
+        std::vector<std::size_t> mayBeLate; // of them, for each goal
+    };
+
+    // The last good day, where `good` is one and `bad` is none.
+    int halve(const Question &ask, int good, int bad)
+    {
+        while (bad - good > 1 && !m_cancelled) {
             const int day = good + (bad - good) / 2;
-            (keeps(activities, day, asked, waiting) ? good : bad) = day;
-            if (m_cancelled)
-                return std::nullopt;
+            (keeps(ask, day) ? good : bad) = day;
         }
         return good;
     }
 
-private:
-    bool keeps(const std::vector<std::size_t> &activities, int day,
-               const std::vector<std::size_t> &asked, const std::vector<std::size_t> &waiting)
+    // Brings both nearer, in steps that grow from `guess`.
+    void closeIn(const Question &ask, int guess, int &good, int &bad)
     {
-        std::vector<int> released = m_released;
-        for (const std::size_t i : activities)
-            released[i] = std::max(released[i], day);
-        Samples samples = m_simulation.sample(asked, released, m_watch);
-        m_cancelled = samples.cancelled;
+        if (guess <= good || guess >= bad)
+            guess = good;
+        const bool up = guess == good || keeps(ask, guess);
+        (up ? good : bad) = guess;
+        for (int step = 1; bad - good > 1 && !m_cancelled; step *= 2) {
+            const int day = up ? good + step : bad - step;
+            if (day <= good || day >= bad)
+                return;
+            const bool kept = keeps(ask, day);
+            (kept ? good : bad) = day;
+            if (kept != up)
+                return;
+        }
+    }
+
+    void playAll(int percent)
+    {
+        const auto count = static_cast<std::size_t>(m_simulation.samples());
+        m_ready.assign(m_goals.size(), std::vector<int>(count));
+        m_free.assign(m_groups.size(), std::vector<int>(count));
+        std::vector<int> all(count);
+        std::iota(all.begin(), all.end(), 0);
+        const auto note = [&](int sample, const plan::Levelled &plan, const Drawn &drawn) {
+            const auto s = static_cast<std::size_t>(sample);
+            for (std::size_t g = 0; g < m_goals.size(); ++g)
+                m_ready[g][s] = plan.readyDay[m_goals[g]];
+            for (std::size_t group = 0; group < m_groups.size(); ++group)
+                m_free[group][s] = freeUntil(m_groups[group], plan, drawn);
+            return true;
+        };
+        m_cancelled = !m_simulation.forEachOf(all, {}, note, m_watch);
         if (m_cancelled)
-            return false;
-        const std::vector<int> days = daysAt(std::move(samples), m_percent);
-        for (std::size_t w = 0; w < waiting.size(); ++w)
-            if (days[w] > m_kept[waiting[w]])
-                return false;
-        return true;
+            return;
+        for (const std::vector<int> &ready : m_ready) {
+            std::vector<int> days = ready;
+            m_kept.push_back(dayAt(days, percent));
+        }
+        // As many may be late as leave the day at that confidence where it is.
+        m_mayBeLate = count - (count * static_cast<std::size_t>(percent) + 99) / 100;
+    }
+
+    [[nodiscard]] int freeUntil(const Group &group, const plan::Levelled &plan,
+                                const Drawn &drawn) const
+    {
+        int free = plan::Timeline::kMostDays; // beyond it nothing that waits is planned at all
+        for (const std::size_t i : group) {
+            const ActivityKind kind = m_plan.activities[i].kind;
+            const bool isWait = kind == ActivityKind::Delivery || kind == ActivityKind::Answer;
+            if (!isWait || m_next[i].empty()) {
+                free = std::min(free, plan.startDay[i]);
+                continue;
+            }
+            for (const std::size_t next : m_next[i])
+                free = std::min(free, std::min(plan.startDay[next], plan::Timeline::kMostDays) -
+                                          drawn.waitDays[i]);
+        }
+        return free;
+    }
+
+    [[nodiscard]] bool isLate(std::size_t goal, int ready) const { return ready > m_kept[goal]; }
+
+    // Of some of the samples as large a share more than are late already as of all.
+    void setMayBeLate(Question &ask) const
+    {
+        ask.mayBeLate.clear();
+        for (const std::size_t g : ask.goals) {
+            const std::vector<int> &ready = m_ready[g];
+            const auto isLateHere = [&](int day) {
+                return isLate(g, day);
+            };
+            const auto some = ready.begin() + static_cast<std::ptrdiff_t>(ask.samples);
+            const auto lateOfAll =
+                static_cast<std::size_t>(std::ranges::count_if(ready, isLateHere));
+            const auto late =
+                static_cast<std::size_t>(std::count_if(ready.begin(), some, isLateHere));
+            ask.mayBeLate.push_back(late + (m_mayBeLate - lateOfAll) * ask.samples / ready.size());
+        }
+    }
+
+    // Whether the goals stay where they are if the group is let go on that day.
+    bool keeps(const Question &ask, int day)
+    {
+        std::vector<std::atomic<std::size_t>> late(ask.goals.size());
+        std::vector<std::pair<int, int>> anew; // days until a goal is late, sample
+        for (std::size_t s = 0; s < ask.samples; ++s) {
+            int left = plan::kNever;
+            for (std::size_t w = 0; w < ask.goals.size(); ++w) {
+                const std::size_t goal = ask.goals[w];
+                left = std::min(left, m_kept[goal] - m_ready[goal][s]);
+                if (m_free[ask.group][s] >= day && isLate(goal, m_ready[goal][s]))
+                    ++late[w];
+            }
+            if (m_free[ask.group][s] < day)
+                anew.emplace_back(left, static_cast<int>(s));
+        }
+        std::ranges::sort(anew);
+        std::vector<int> samples;
+        for (const auto &[left, sample] : anew)
+            samples.push_back(sample);
+        std::vector<int> released = m_released;
+        for (const std::size_t i : m_groups[ask.group])
+            released[i] = std::max(released[i], day);
+        const auto count = [&](int, const plan::Levelled &plan, const Drawn &) {
+            bool go = true;
+            for (std::size_t w = 0; w < ask.goals.size(); ++w)
+                if (isLate(ask.goals[w], plan.readyDay[m_goals[ask.goals[w]]]))
+                    go = ++late[w] <= ask.mayBeLate[w] && go;
+            return go;
+        };
+        m_cancelled = !m_simulation.forEachOf(samples, released, count, m_watch);
+        return !m_cancelled && std::ranges::equal(late, ask.mayBeLate, std::less_equal<>());
     }
 
     const WorkPlan &m_plan;
     const Simulation &m_simulation;
-    int m_percent;
+    std::vector<Group> m_groups;
     const Watch &m_watch;
     std::vector<std::vector<std::size_t>> m_next;
     std::vector<std::size_t> m_goals;
-    std::vector<int> m_kept; // day of each goal
+    std::vector<std::vector<int>> m_ready; // per goal, per sample
+    std::vector<std::vector<int>> m_free;  // per group, per sample
+    std::vector<int> m_kept;               // day of each goal
     std::vector<int> m_released;
+    std::size_t m_mayBeLate = 0; // of all samples
     bool m_cancelled = false;
 };
 
@@ -143,20 +265,21 @@ std::optional<int> latestRelease(const WorkPlan &plan, const Simulation &simulat
                                  const std::vector<std::size_t> &activities, int confidencePercent,
                                  const Watch &watch)
 {
-    ReleaseSearch search(plan, simulation, confidencePercent, watch);
-    return search.latest(activities);
+    return ReleaseSearch(plan, simulation, {activities}, confidencePercent, watch).latest(0);
 }
 
 std::vector<OrderBy> orderByDays(const WorkPlan &plan, const Simulation &simulation,
                                  int confidencePercent, const Watch &watch)
 {
-    ReleaseSearch search(plan, simulation, confidencePercent, watch);
+    std::vector<std::vector<std::size_t>> each;
+    for (std::size_t i = 0; i < plan.activities.size(); ++i)
+        if (plan.activities[i].toOrder || plan.activities[i].toAsk)
+            each.push_back({i});
+    ReleaseSearch search(plan, simulation, each, confidencePercent, watch);
     std::vector<OrderBy> list;
-    for (std::size_t i = 0; i < plan.activities.size() && !search.cancelled(); ++i) {
-        if (!plan.activities[i].toOrder && !plan.activities[i].toAsk)
-            continue;
-        const std::optional<int> day = search.latest({i});
-        list.push_back({i, day.value_or(0), day.has_value()});
+    for (std::size_t at = 0; at < each.size() && !search.cancelled(); ++at) {
+        const std::optional<int> day = search.latest(at);
+        list.push_back({each[at].front(), day.value_or(0), day.has_value()});
     }
     if (search.cancelled())
         return {};

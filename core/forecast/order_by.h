@@ -6,9 +6,6 @@
 
 namespace ohmwright::forecast {
 
-// Samples these days are looked for on, wherever they are told: each day tried plays them all.
-inline constexpr int kOrderBySamples = 1000;
-
 struct OrderBy
 {
     std::size_t activity = 0; // a delivery still to order, or an answer still to ask for

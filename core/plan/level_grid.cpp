@@ -84,7 +84,8 @@ void Grid::append(const Slot &slot, int day)
     m_sittingEnd.push_back(index + 1);
     for (int i = begin; i < index; ++i)
         m_sittingEnd[static_cast<std::size_t>(i)] = index + 1;
-    while (m_slotOn.size() <= static_cast<std::size_t>(day))
+    // A round may end later, but nothing starts there, whether it has been laid out or not.
+    while (m_slotOn.size() <= static_cast<std::size_t>(std::min(day, Timeline::kMostDays)))
         m_slotOn.push_back(index);
     for (std::size_t w = 0; w < m_packing.words(); ++w) {
         m_capacity.push_back(

@@ -173,13 +173,10 @@ void Forecaster::start(const std::shared_ptr<RecordsCopy> &copy)
         deliver(std::make_shared<ForecastTold>(*told));
 
         const Watch quiet{watch.cancelled, nullptr};
-        Settings few = settings;
-        few.samples = std::min(settings.samples, kOrderBySamples);
-        const Simulation quick(told->plan, few, simulation.order());
-        told->orders = orderByDays(told->plan, quick, told->confidence, quiet);
+        told->orders = orderByDays(told->plan, simulation, told->confidence, quiet);
         if (watch.isCancelled())
             return;
-        told->choices = openChoices(records, today, few, told->confidence, quiet);
+        told->choices = openChoices(records, today, settings, told->confidence, quiet);
         told->optionChecks = checksOf(told->choices, records, today, quiet);
         if (watch.isCancelled())
             return;

@@ -1,8 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A day to order by that comes before the thing can be ordered is told by the task it waits for.
+// A day to order by that comes before the thing can be ordered is told by the task it waits for;
+// the days are those found by playing every sample for every day.
 #include "core/forecast/order_by.h"
+#include "tests/support/generated_book.h"
 
 #include <gtest/gtest.h>
+
+#include <algorithm>
 
 namespace ohmwright::forecast {
 namespace {
@@ -58,6 +62,59 @@ TEST_F(OrderedBehind, IsNoneOfWhatNobodyNeedsAndOfAnotherConfidence)
 {
     EXPECT_EQ(orderedBehind(plan, forecast, {1, 0, false}, 80), std::nullopt);
     EXPECT_EQ(at(0, 70), std::nullopt);
+}
+
+// The days of the goals at that confidence, with one activity let go on that day.
+std::vector<int> goalDays(const WorkPlan &plan, const Simulation &simulation, std::size_t activity,
+                          int day, int percent)
+{
+    std::vector<int> released;
+    for (const Activity &a : plan.activities)
+        released.push_back(a.releaseDay);
+    released[activity] = std::max(released[activity], day);
+    Samples samples = simulation.sample(plan.milestones, released);
+    std::vector<int> days;
+    for (std::vector<int> &ready : samples.ready)
+        days.push_back(dayAt(ready, percent));
+    return days;
+}
+
+TEST(OrderByDays, AreThoseOfPlayingEverySampleForEveryDay)
+{
+    int asked = 0;
+    int late = 0;
+    for (std::uint32_t seed = 1; seed <= 40; ++seed) {
+        const GeneratedBook generated = generateBook(seed);
+        const WorkPlan plan = workPlanOf(generated.records, QDate(2026, 6, 15));
+        if (plan.milestones.empty())
+            continue;
+        Settings settings;
+        settings.samples = 70;
+        settings.orderPasses = 0;
+        settings.seed = seed;
+        const Simulation simulation(plan, settings);
+        const int percent = seed % 2 == 0 ? 50 : 80;
+        for (const OrderBy &order : orderByDays(plan, simulation, percent)) {
+            if (!order.needed)
+                continue;
+            const auto at = [&](int day) {
+                return goalDays(plan, simulation, order.activity, day, percent);
+            };
+            const std::vector<int> kept = at(plan.activities[order.activity].releaseDay);
+            const std::vector<int> now = at(order.latestDay);
+            const std::vector<int> later = at(order.latestDay + 1);
+            bool moves = false;
+            for (std::size_t g = 0; g < kept.size(); ++g) {
+                EXPECT_LE(now[g], kept[g]) << "seed " << seed;
+                moves = moves || later[g] > kept[g];
+            }
+            EXPECT_TRUE(moves) << "seed " << seed << ": a day later is late";
+            ++asked;
+            late += order.latestDay > 0 ? 1 : 0;
+        }
+    }
+    EXPECT_GT(asked, 15);
+    EXPECT_GT(late, 10);
 }
 
 } // namespace
