@@ -45,11 +45,15 @@ public:
         if (!book)
             return refuse(io, book.error());
         const plan::Network network = plan::networkOf((*book)->records(), io.clock.today());
+        if (const auto loop = plan::findLoop(network); !loop.empty())
+            return refuse(io, tr("The tasks run in a loop: %1 Take out one of these links.")
+                                  .arg(plan::describeLoop(network, loop)));
         if (!options.isSet(QStringLiteral("milestone")) && allReached(network)) {
             if (options.isSet(QStringLiteral("json")))
                 printJson(io, {{QStringLiteral("reached"), true}});
             else
-                io.out << tr("Every milestone is reached.") << Qt::endl;
+                io.out << tr("Every milestone is reached, or of an option not planned with.")
+                       << Qt::endl;
             return kExitDone;
         }
         const Result<std::size_t> milestone =
@@ -113,7 +117,9 @@ private:
         if (goal.date)
             out << tr(", %1").arg(showDate(*goal.date));
         if (holdUps.moves.empty()) {
-            out << '\n' << tr("Reached.") << Qt::endl;
+            out << '\n'
+                << (goal.aside ? tr("Set aside: of an option not planned with.") : tr("Reached."))
+                << Qt::endl;
             return;
         }
         out << '\n'

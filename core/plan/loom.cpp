@@ -208,6 +208,33 @@ loom::Wired Wirer::best() const
 
 } // namespace
 
+QRectF reachOf(const LoomTask &task)
+{
+    QRectF all = task.body;
+    for (const QRectF &box : {task.title.box, task.date.box, task.missing.box, task.plan.box,
+                              task.ready.box, task.slack.box, task.whisker, task.highVoltageMark})
+        all |= box;
+    return all;
+}
+
+void moveBy(LoomTask &task, QPointF by)
+{
+    for (QRectF *box : {&task.body, &task.whisker, &task.slackLoop, &task.highVoltageMark})
+        if (!box->isNull())
+            box->translate(by);
+    for (LoomLabel *label :
+         {&task.title, &task.date, &task.missing, &task.plan, &task.ready, &task.slack}) {
+        label->at += by;
+        if (!label->lines.isEmpty())
+            label->box.translate(by);
+    }
+    for (LoomCavity &cavity : task.cavities)
+        cavity.box.translate(by);
+    task.whiskerMark += by.x();
+    if (!task.missingFrom.isNull())
+        task.missingFrom += by;
+}
+
 Loom layOutLoom(const Network &network, const LoomFacts &facts, const LoomMetrics &metrics,
                 const LoomOptions &options)
 {

@@ -108,7 +108,8 @@ struct LoomTask
     int column = 0, row = 0; // row counts runs from the top of the whole loom
     QRectF body;             // the connector housing, or the milestone's plate
     LoomLabel title;         // inside the housing; right of a plate and above its centre line
-    LoomLabel date;          // milestones: right of the plate, below its centre line
+    LoomLabel date;          // milestones: right of the plate, below its centre line; of other
+                             // tasks what may fail (ui/build_order/loom_dress), below the rest
     std::vector<LoomCavity> cavities; // all of after, then all of needs; a plate's number is the
                                       // place from the top
     LoomLabel missing;                // what the first empty leaf cavity lacks; below the housing
@@ -129,6 +130,11 @@ struct LoomTask
     bool onDrivingChain = false;
     bool wireEnters = false, wireLeaves = false; // a drawn wire does
 };
+
+// All that is drawn of a task, its texts included, without margins and the lead to what it lacks.
+QRectF reachOf(const LoomTask &task);
+// All of that elsewhere.
+void moveBy(LoomTask &task, QPointF by);
 
 // A stretch of trunk between two housings.
 struct LoomSpan

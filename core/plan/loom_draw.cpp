@@ -342,17 +342,8 @@ void Drawer::drawBranches(Loom &result) const
 void Drawer::findBounds(Loom &result, double margin)
 {
     QRectF bounds;
-    for (const LoomTask &task : result.tasks) {
-        bounds |= task.body;
-        bounds |= task.title.box;
-        bounds |= task.date.box;
-        bounds |= task.missing.box;
-        bounds |= task.plan.box;
-        bounds |= task.ready.box;
-        bounds |= task.slack.box;
-        bounds |= task.whisker;
-        bounds |= task.highVoltageMark;
-    }
+    for (const LoomTask &task : result.tasks)
+        bounds |= reachOf(task);
     for (const LoomBranch &branch : result.branches) {
         bounds |= branch.sleeve;
         for (const LoomTrunk &trunk : branch.runs)

@@ -32,13 +32,13 @@ constexpr double kLeastScale = 0.02;
 
 using Span = std::pair<double, double>;
 
-QRectF reachOf(const LoomTask &task)
+// With what stands close above and below.
+QRectF roomOf(const LoomTask &task)
 {
-    QRectF all = task.body.adjusted(0, -kAboveTask, 0, 0);
-    for (const QRectF &own : {task.title.box, task.date.box, task.missing.box, task.plan.box,
-                              task.ready.box, task.slack.box, task.whisker, task.highVoltageMark})
-        all |= own;
-    return all.adjusted(0, 0, 0, kBelowTask); // letters reach below their line
+    // letters reach below their line
+    return reachOf(task)
+        .united(task.body.adjusted(0, -kAboveTask, 0, 0))
+        .adjusted(0, 0, 0, kBelowTask);
 }
 
 // Height of a cubic where it passes x; its x only grows.
@@ -237,7 +237,7 @@ Closing Folder::closingOf(std::size_t from, std::size_t to) const
         const double x = task.body.center().x();
         if (x < left || x > right)
             continue;
-        const QRectF own = reachOf(task);
+        const QRectF own = roomOf(task);
         taken.emplace_back(own.top(), own.bottom());
     }
     for (const LoomBranch &branch : m_loom.branches) {
@@ -350,20 +350,10 @@ LoomBand Folder::bandOf(std::size_t from, std::size_t to) const
         at.setY(closing.of(at.y()));
     };
     for (LoomTask &task : loom.tasks) {
-        const double up = closing.of(task.body.center().y()) - task.body.center().y();
-        for (QRectF *box : {&task.body, &task.whisker, &task.slackLoop, &task.highVoltageMark})
-            box->translate(0, up);
-        for (LoomLabel *label :
-             {&task.title, &task.date, &task.missing, &task.plan, &task.ready, &task.slack}) {
-            label->at += QPointF(0, up);
-            label->box.translate(0, up);
-        }
-        for (LoomCavity &cavity : task.cavities)
-            cavity.box.translate(0, up);
-        if (!task.missingFrom.isNull())
-            task.missingFrom += QPointF(0, up);
+        const QPointF up(0, closing.of(task.body.center().y()) - task.body.center().y());
+        moveBy(task, up);
         for (QPointF &lead : task.missingLead)
-            lead += QPointF(0, up);
+            lead += up;
     }
     for (LoomBranch &branch : loom.branches) {
         const double up = closing.of(branch.sleeve.center().y()) - branch.sleeve.center().y();

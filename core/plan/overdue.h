@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What was asked or ordered, should be there by now, and is not.
 //
-// How much longer it takes is counted as long again as it was estimated to take from the start, and
-// not before the day one means to ask again: what does not come when it should has told nothing of
-// when it will (a wait without memory). Common practice, no published source; said as a doubt
-// wherever it is counted.
+// Whoever counts how much longer it takes (core/plan/judge, core/forecast/waits) counts it as long
+// again as it was estimated to take from the start, and not before the day one means to ask again:
+// what does not come when it should has told nothing of when it will (a wait without memory).
+// Common practice, no published source; said as a doubt wherever it is counted.
 #pragma once
 
 #include "core/records/records.h"

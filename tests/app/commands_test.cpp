@@ -298,6 +298,46 @@ TEST_F(CommandsTest, HoldUpsExitTellsWhetherAnythingHoldsUp)
     EXPECT_THAT(err.toStdString(), HasSubstr("There are: Drives"));
 }
 
+TEST_F(CommandsTest, HoldUpsDoNotCallReachedWhatIsNot)
+{
+    {
+        TestBook made(book());
+        Choice unit;
+        unit.key = QStringLiteral("unit");
+        unit.question = QStringLiteral("Which unit");
+        ChoiceOption large;
+        large.choice = made.add(unit);
+        large.key = large.name = QStringLiteral("large");
+        ChoiceOption small = large;
+        small.key = small.name = QStringLiteral("small");
+        const Id<ChoiceOption> taken = made.add(small);
+        Task aside = namedTask(QStringLiteral("Floor cut"), true);
+        aside.option = made.add(large);
+        made.add(aside);
+        Choice decided = *made.records().find(large.choice);
+        decided.taken = taken;
+        decided.decidedOn = clock.today();
+        OHMWRIGHT_ASSERT_OK(made->edit(QStringLiteral("Decide"),
+                                       [&]() -> Outcome { return made->update(decided); }));
+    }
+    ASSERT_EQ(run({"holdups", book(), "--milestone", "Floor cut"}), 0) << err.toStdString();
+    EXPECT_THAT(out.toStdString(), HasSubstr("Set aside"));
+    EXPECT_THAT(out.toStdString(), testing::Not(HasSubstr("Reached.")));
+    {
+        TestBook made(at("loop.ohmwright"));
+        const Id<Task> first = made.add(namedTask(QStringLiteral("Hen")));
+        const Id<Task> second = made.add(namedTask(QStringLiteral("Egg"), true));
+        for (const auto &[task, after] : {std::pair(first, second), {second, first}}) {
+            TaskNeed link;
+            link.task = task;
+            link.after = after;
+            made.add(link);
+        }
+    }
+    EXPECT_EQ(run({"holdups", at("loop.ohmwright")}), 2);
+    EXPECT_THAT(err.toStdString(), HasSubstr("Hen"));
+}
+
 TEST_F(CommandsTest, BudgetExitTellsWhetherTheMoneyReaches)
 {
     {

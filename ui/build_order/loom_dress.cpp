@@ -45,15 +45,6 @@ constexpr double kBetweenBars = 6;
 // Where more tasks than this are under way at once, bars lie over one another.
 constexpr int kMostBars = 5;
 
-QRectF reachOf(const LoomTask &task)
-{
-    QRectF all = task.body;
-    for (const QRectF &box : {task.title.box, task.date.box, task.missing.box, task.plan.box,
-                              task.ready.box, task.slack.box, task.whisker})
-        all |= box;
-    return all;
-}
-
 void setLines(LoomLabel &label, const QStringList &lines, QPointF topLeft, double lineHeight,
               Words &words)
 {

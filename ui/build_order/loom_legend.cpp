@@ -18,13 +18,14 @@ using plan::LoomState;
 namespace {
 
 constexpr double kSignWidth = 20;
-constexpr double kHeight = 22;
+constexpr double kHeight = LoomLegend::kLine;
 constexpr double kBetween = 15;
 constexpr double kBetweenWords = 4;
 
 QFont legendFont(const QString &family)
 {
     QFont font(family);
+    font.setHintingPreference(QFont::PreferNoHinting); // measured as it is drawn at any scale
     font.setPixelSize(12);
     return font;
 }
@@ -174,7 +175,7 @@ void LoomLegend::paintItem(QPainter &painter, const Item &item, QPointF topLeft)
     painter.setFont(legendFont(m_family));
     painter.setPen(m_colours.mute);
     painter.drawText(QRectF(topLeft.x() + sign, topLeft.y(), widthOf(item) - sign + 2, kHeight),
-                     Qt::AlignLeft | Qt::AlignVCenter, item.words);
+                     Qt::AlignLeft | Qt::AlignVCenter | Qt::TextDontClip, item.words);
 }
 
 // As on a task that can be taken up.

@@ -22,6 +22,8 @@ class LoomLegend
     Q_DECLARE_TR_FUNCTIONS(LoomLegend)
 
 public:
+    static constexpr double kLine = 22; // height of one, units
+
     LoomLegend(const LoomPainter &painter, const plan::Network &network, const plan::Loom &loom);
 
     // Of a loom cut into bands: also what the numbers at the cuts are.

@@ -15,7 +15,7 @@ namespace {
 constexpr int kMargin = 12;
 // Above and below, and what one line of the legend takes.
 constexpr double kAround = 8;
-constexpr double kOneLine = 22;
+constexpr double kOneLine = LoomLegend::kLine;
 
 } // namespace
 

@@ -34,8 +34,8 @@ enum class LoomWay { Both, Before, After };
 std::vector<bool> loomChain(const plan::Network &network, std::size_t task,
                             LoomWay way = LoomWay::Both);
 
-// The other wires at the fork that led from `from` to `task`: where they end, top to bottom, `task`
-// among them. `forward`: along the wires out of `from`, else into it.
+// Where the wires at a fork end, top to bottom. `forward`: of those out of `from`, else of those
+// into it.
 std::vector<std::size_t> loomFork(const plan::Loom &loom, std::size_t from, bool forward);
 
 // Tasks whose title, or area, holds `text`, letters' case ignored: first those whose title begins
@@ -57,10 +57,10 @@ class LoomWords
 public:
     // "done", "under way", "can start now", "waits: part coupling blank, task Mounts in"
     static QString state(const plan::Network &network, std::size_t task);
-    // "milestone" or the area, high voltage, drives the date, and the state
+    // the state, "milestone", the area, high voltage, on the chain to the milestone
     static QString description(const plan::Network &network, const plan::Loom &loom,
                                std::size_t task);
-    // "Engine out waits on Drain tank", and whether that is done or drives the date
+    // "Engine out waits on Drain tank", and whether that is done or on the chain to the milestone
     static QString wire(const plan::Network &network, const plan::LoomWire &wire);
     // "planned 3 Aug to 9 Aug; 80 %: 12 Aug (50 %: 9 Aug, 95 %: 20 Aug); 12 days of float; drives
     // the date in 62 % of the runs"; empty without a forecast, and for what is done

@@ -114,6 +114,8 @@ void LoomPainter::paintBars(Canvas &canvas) const
             continue;
         const double from = task.body.left();
         const double y = task.whisker.center().y();
+        if (from + 4 > end) // beside the dates: it waits on what has none yet
+            continue;
         const double planned =
             task.days.finish ? std::clamp(time.at(*task.days.finish), from + 4, end) : from;
         const double right = std::max(task.whisker.right(), planned);
@@ -173,8 +175,12 @@ QRectF LoomPainter::axisBand(const plan::Loom &loom, double scale,
     if (loom.rules.empty())
         return {};
     QRectF band = loom.axisBand;
-    for (const Sleeve &sleeve : sleeves(loom, scale, std::nullopt))
+    for (const Sleeve &sleeve : sleeves(loom, scale, std::nullopt)) {
+        // Of a band that is folded, names of branches elsewhere are closed up anywhere.
+        if (sleeve.box.right() < loom.bounds.left() || sleeve.box.left() > loom.bounds.right())
+            continue;
         band.setBottom(std::min(band.bottom(), sleeve.box.top() - 3 / scale));
+    }
     const double grown = m_letters / scale;
     band.setTop(band.bottom() - loom.axisBand.height() * grown);
     // Room for what the last line says.

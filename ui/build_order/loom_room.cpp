@@ -10,27 +10,6 @@ namespace ohmwright::ui {
 
 namespace {
 
-template <typename Move>
-void moveTask(plan::LoomTask &task, QPointF by, const Move &move)
-{
-    for (QRectF *box : {&task.body, &task.whisker, &task.slackLoop, &task.highVoltageMark})
-        if (!box->isNull())
-            box->translate(by);
-    for (plan::LoomLabel *label :
-         {&task.title, &task.date, &task.missing, &task.plan, &task.ready, &task.slack}) {
-        label->at += by;
-        if (!label->lines.isEmpty())
-            label->box.translate(by);
-    }
-    for (plan::LoomCavity &cavity : task.cavities)
-        cavity.box.translate(by);
-    task.whiskerMark += by.x();
-    if (!task.missingFrom.isNull())
-        task.missingFrom += by;
-    for (QPointF &lead : task.missingLead)
-        move(lead);
-}
-
 // `move`: of any point; a task is moved as its middle is.
 template <typename Move>
 void moveAll(plan::Loom &loom, const Move &move)
@@ -47,8 +26,11 @@ void moveAll(plan::Loom &loom, const Move &move)
         move(high);
         box = QRectF(low, high);
     };
-    for (plan::LoomTask &task : loom.tasks)
-        moveTask(task, moved(task.body.center()), move);
+    for (plan::LoomTask &task : loom.tasks) {
+        plan::moveBy(task, moved(task.body.center()));
+        for (QPointF &lead : task.missingLead)
+            move(lead);
+    }
     for (plan::LoomBranch &branch : loom.branches) {
         // A name goes with the first housing of its run.
         const auto firstOf = [](const plan::LoomTrunk &run) {

@@ -141,19 +141,29 @@ void LoomView::take(const plan::Network &network, const plan::LoomFacts &facts,
 void LoomView::setColours(const LoomColours &colours)
 {
     m_painter = LoomPainter(font().family(), colours, fontFactor());
-    layOut(true);
+    layOutAnew(true);
 }
 
 void LoomView::setImpliedLinks(plan::ImpliedLinks implied)
 {
     m_implied = implied;
     m_marks.wire.reset();
-    layOut(true);
+    layOutAnew(true);
 }
 
 void LoomView::untangle()
 {
-    layOut(false);
+    layOutAnew(false);
+}
+
+// Also what is being laid out beside, or it would come in the old way.
+void LoomView::layOutAnew(bool keepBranches)
+{
+    layOut(keepBranches);
+    if (!m_coming)
+        return;
+    ++m_run;
+    layOutBeside();
 }
 
 void LoomView::layOut(bool keepBranches)
@@ -219,8 +229,7 @@ void LoomView::select(std::optional<std::size_t> task)
         m_light = Light::None;
     refreshLit();
     if (task)
-        reveal(m_loom.tasks[*task].body | m_loom.tasks[*task].missing.box |
-               m_loom.tasks[*task].whisker);
+        reveal(plan::reachOf(m_loom.tasks[*task]));
     repaintAll();
     if (!changed)
         return;
@@ -357,7 +366,7 @@ void LoomView::changeEvent(QEvent *event)
         return;
     m_painter = LoomPainter(font().family(), m_painter.colours(), fontFactor());
     m_legend->setScale(fontFactor());
-    layOut(true);
+    layOutAnew(true);
 }
 
 void LoomView::resizeEvent(QResizeEvent *event)

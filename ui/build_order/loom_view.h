@@ -142,6 +142,7 @@ private:
     void take(const plan::Network &network, const plan::LoomFacts &facts, const LoomRisks &risks,
               std::optional<plan::Loom> loom);
     void layOutBeside();
+    void layOutAnew(bool keepBranches);
     void showLoom(plan::Loom loom);
     void layOut(bool keepBranches);
     void updateScrollBars();

@@ -34,7 +34,7 @@ void LoomView::setBy(plan::LoomBy by)
         return;
     m_by = by;
     m_marks.wire.reset();
-    layOut(true);
+    layOutAnew(true);
     if (m_marks.task)
         reveal(m_loom.tasks[*m_marks.task].body);
     announce();
@@ -142,13 +142,9 @@ void LoomView::showEvening()
     const std::vector<std::size_t> tasks = loomEvening(m_network, m_loom);
     if (tasks.empty())
         return;
-    const auto reachOf = [&](std::size_t task) {
-        const plan::LoomTask &own = m_loom.tasks[task];
-        return own.body | own.missing.box | own.whisker;
-    };
     QRectF all;
     for (const std::size_t task : tasks)
-        all |= reachOf(task);
+        all |= plan::reachOf(m_loom.tasks[task]);
     const QSizeF view = QSizeF(viewport()->size()) - QSizeF(2 * kAir, 2 * kAir);
     const double fitting =
         std::min(view.width() / all.width(), view.height() / all.height()) / fontFactor();
@@ -158,7 +154,7 @@ void LoomView::showEvening()
     if (fitting < kLegible) {
         if (!chosen)
             select(tasks.front());
-        all = reachOf(chosen ? *m_marks.task : tasks.front());
+        all = plan::reachOf(m_loom.tasks[chosen ? *m_marks.task : tasks.front()]);
     }
     rescale(fitting < kLegible ? kOneTask : std::min(kLargest, fitting));
     updateScrollBars();

@@ -19,7 +19,7 @@ void LoomView::startLinking()
     m_marks.linkFrom = m_marks.task;
     m_marks.linkTo = m_marks.task;
     m_marks.linkEnd.reset();
-    viewport()->update();
+    repaintAll(); // the wire's ring
     announce();
 }
 

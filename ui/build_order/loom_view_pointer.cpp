@@ -42,7 +42,7 @@ std::optional<std::size_t> LoomView::taskAt(QPointF at) const
 // The right end of a housing, where its wire leaves.
 std::optional<std::size_t> LoomView::linkHandleAt(QPointF at) const
 {
-    if (at.y() < datesBottom())
+    if (lacksForecast() || at.y() < datesBottom())
         return std::nullopt;
     const QPointF scenePoint = toScene(at);
     const double reach = kHandleReach / std::min(1.0, scale());
@@ -57,7 +57,7 @@ std::optional<std::size_t> LoomView::linkHandleAt(QPointF at) const
 
 std::optional<std::size_t> LoomView::wireAt(QPointF at) const
 {
-    if (at.y() < datesBottom())
+    if (lacksForecast() || at.y() < datesBottom())
         return std::nullopt;
     const QPointF scenePoint = toScene(at);
     const double reach = kWireReach / scale();
@@ -77,6 +77,7 @@ void LoomView::mousePressEvent(QMouseEvent *event)
     if (m_finding) {
         m_finding = false;
         refreshLit();
+        repaintAll();
         announce();
     }
     m_pressedAt = event->pos();
