@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 #include <utility>
 
 namespace ohmwright::forecast {
@@ -15,6 +16,8 @@ namespace {
 using Order = std::vector<std::size_t>;
 
 constexpr double kEndWeight = 0.05; // of a goal's; tells apart what the goals do not
+// Days of mean goal days for each place that activities stand off the usual order, on average.
+constexpr double kStrayWeight = 0.5;
 // Days of mean goal days; the first is about what an evening's delay of one chain costs.
 constexpr double kFirstHeat = 4;
 constexpr double kLastHeat = 0.02;
@@ -36,6 +39,10 @@ public:
                     m_behind[before].push_back(i);
         const auto first = m_levelling.order();
         m_latestFinish.assign(first.begin(), first.end());
+        m_byGoal = orderByGoal();
+        m_usualPlace.resize(m_byGoal.size());
+        for (std::size_t at = 0; at < m_byGoal.size(); ++at)
+            m_usualPlace[m_byGoal[at]] = static_cast<int>(at);
     }
 
     // Kept if it is better than the best so far.
@@ -75,9 +82,17 @@ public:
 
     [[nodiscard]] const Order &best() const { return m_best; }
     [[nodiscard]] const Order &latestFinish() const { return m_latestFinish; }
+    [[nodiscard]] const Order &byGoal() const { return m_byGoal; }
+
+private:
+    struct Look
+    {
+        double mean = 0;
+        double quick = 0; // of the first few samples
+    };
 
     // All that the first goal waits on, then what the second does besides, and so on.
-    [[nodiscard]] Order byGoal() const
+    [[nodiscard]] Order orderByGoal() const
     {
         Order rank(m_workload.activities.size(), m_search.goals.size());
         for (std::size_t m = 0; m < m_search.goals.size(); ++m) {
@@ -99,13 +114,6 @@ public:
                     order.push_back(a);
         return order;
     }
-
-private:
-    struct Look
-    {
-        double mean = 0;
-        double quick = 0; // of the first few samples
-    };
 
     double chance(std::uint64_t which) const { return luck(m_search.seed, m_try, which); }
     std::size_t pick(std::uint64_t which, std::size_t from, std::size_t to) const // to: included
@@ -132,12 +140,21 @@ private:
         return cost;
     }
 
+    double strayOf(const Order &order) const
+    {
+        int places = 0;
+        for (std::size_t at = 0; at < order.size(); ++at)
+            places += std::abs(static_cast<int>(at) - m_usualPlace[order[at]]);
+        return kStrayWeight * places / static_cast<double>(order.size());
+    }
+
     // Breaks off with an infinite mean once it is clear that it is above `allowed`.
     Look look(const Order &order, double allowed)
     {
         m_levelling.setOrder(order);
         Look result;
         double sum = 0;
+        const double stray = strayOf(order);
         const std::size_t count = m_search.luck.size();
         for (std::size_t s = 0; s < count; ++s) {
             const Drawn &drawn = m_search.luck[s];
@@ -145,14 +162,14 @@ private:
                 m_levelling.pass({drawn.work, drawn.waitDays, {}}, plan::Levelling::Traced::No));
             if (s + 1 != std::min(kQuickLook, count))
                 continue;
-            result.quick = sum / static_cast<double>(s + 1);
+            result.quick = sum / static_cast<double>(s + 1) + stray;
             if (allowed < HUGE_VAL &&
                 result.quick - m_cost.quick > allowed - m_cost.mean + kQuickMargin) {
                 result.mean = HUGE_VAL;
                 return result;
             }
         }
-        result.mean = sum / static_cast<double>(count);
+        result.mean = sum / static_cast<double>(count) + stray;
         return result;
     }
 
@@ -245,7 +262,8 @@ private:
     const OrderSearch &m_search;
     plan::Levelling m_levelling;
     std::vector<Order> m_behind;
-    Order m_latestFinish, m_now, m_best;
+    Order m_latestFinish, m_byGoal, m_now, m_best;
+    std::vector<int> m_usualPlace; // in m_byGoal
     Look m_cost, m_bestCost;
     std::uint64_t m_try = 0;
 };

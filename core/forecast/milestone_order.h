@@ -30,7 +30,10 @@ struct OrderSearch
 };
 
 // What is made small: the mean over the samples of the goals' ready days, each day later than a
-// goal's own date counted kLateWeight times more, and a little of the end of everything. Judged by
+// goal's own date counted kLateWeight times more, a little of the end of everything, and a little
+// for standing off the usual order, in which all that the first goal waits on comes first, the
+// latest to finish last: among orders that are as good as one another a small edit would otherwise
+// lead to quite another one. Judged by
 // the likely times alone an order looks good that any delay upsets. The hands leave the end of a
 // home build almost where it is whatever the order, but the order decides which milestone comes
 // when.
