@@ -38,8 +38,8 @@ struct OrderSearch
 // home build almost where it is whatever the order, but the order decides which milestone comes
 // when.
 //
-// Starts from latest finish first, which stands among equals, from goal by goal, and from what the
-// planning engine's own search finds for the goals' end. Goes on by simulated annealing (S.
+// Starts from latest finish first, from the usual order, which stands among equals, and from what
+// the planning engine's own search finds for the goals' end. Goes on by simulated annealing (S.
 // Kirkpatrick, C. D. Gelatt, M. P. Vecchi, Science 220 (1983) 671-680) over orders that keep what
 // comes before before: one activity moved, or one together with those it waits on or those that
 // wait on it. The same input gives the same order.

@@ -36,8 +36,7 @@ std::vector<NeedRow> needRows(const Records &records, Id<Task> task, QDate today
         if (row.met)
             row.reason.clear();
         if (need.eachTime.value_or(false))
-            row.reason += row.reason.isEmpty() ? NeedsModel::tr("anew each time")
-                                               : NeedsModel::tr(", anew each time");
+            row.kind = NeedsModel::tr("%1, anew each time").arg(row.kind);
         rows.push_back(std::move(row));
     }
     return rows;
