@@ -52,6 +52,9 @@ public:
         const auto days =
             forecast::calendarDays(records, plan, simulation.run(),
                                    forecast::orderByDays(plan, simulation, confidence), confidence);
+        if (days.empty())
+            return refuse(io, tr("There is no day to write yet: no milestone, order, delivery, "
+                                 "return or warranty."));
         QSaveFile file(out);
         const QByteArray bytes =
             forecast::asICalendar(days, records.build().title, io.clock.nowUtc());

@@ -74,8 +74,9 @@ private:
             if (choice.decideBy)
                 out << tr("Decide by %1.").arg(day(today, *choice.decideBy)) << '\n';
             std::vector<QStringList> rows{{tr("option"), tr("tasks"), tr("hours"), tr("cost"),
-                                           tr("end at 50 %"), tr("at 80 %"), tr("start by"),
-                                           tr("fail"), tr("unknown"), tr("tight"), tr("hold")}};
+                                           tr("all done at 50 %"), tr("at 80 %"), tr("start by"),
+                                           tr("checks: fail"), tr("unknown"), tr("tight"),
+                                           tr("hold")}};
             for (const OptionOutlook &option : choice.options) {
                 const VerdictCounts checks = verdicts(records, option.option, today);
                 rows.push_back(

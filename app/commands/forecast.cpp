@@ -4,6 +4,7 @@
 #include "app/commands/commands.h"
 #include "app/commands/forecast_json.h"
 #include "core/book/book.h"
+#include "core/forecast/drivers.h"
 #include "core/forecast/milestone_dates.h"
 #include "core/quantity/dates.h"
 
@@ -67,6 +68,13 @@ public:
         const Result<ForecastAsked> asked = read(options, records, plan);
         if (!asked)
             return refuse(io, asked.error());
+        if (plan.activities.empty()) {
+            if (options.isSet(QStringLiteral("json")))
+                printJson(io, {{QStringLiteral("done"), true}});
+            else
+                io.out << tr("Every task is done.") << Qt::endl;
+            return kExitDone;
+        }
         const Simulation simulation(plan, asked->settings);
         const Forecast forecast = simulation.run();
         if (asked->change)
@@ -118,8 +126,8 @@ private:
         asked.settings.samples = *samples;
         asked.settings.seed = static_cast<std::uint64_t>(*seed);
         asked.confidence = *confidence;
-        if (plan.milestones.empty() && plan.activities.empty())
-            return fail(ProblemCode::NotFound, tr("There is nothing left to be done."));
+        if (records.all<Task>().rows().empty())
+            return fail(ProblemCode::NotFound, tr("There are no tasks to plan yet."));
         if (const QString wanted = options.value(QStringLiteral("milestone")); !wanted.isEmpty()) {
             const auto found =
                 std::find_if(plan.milestones.begin(), plan.milestones.end(), [&](std::size_t m) {
@@ -127,8 +135,7 @@ private:
                     return a.key == wanted || a.name.compare(wanted, Qt::CaseInsensitive) == 0;
                 });
             if (found == plan.milestones.end())
-                return fail(ProblemCode::NotFound,
-                            tr("There is no milestone “%1” to reach.").arg(wanted));
+                return fail(ProblemCode::NotFound, whyNot(wanted, records, plan));
             asked.milestone = static_cast<std::size_t>(found - plan.milestones.begin());
         }
         if (options.isSet(QStringLiteral("try"))) {
@@ -139,6 +146,45 @@ private:
             asked.change = *change;
         }
         return asked;
+    }
+
+    // Why no milestone of that name is looked at: it is reached, set aside or not there.
+    static QString whyNot(const QString &wanted, const Records &records, const WorkPlan &plan)
+    {
+        for (const Task &task : records.all<Task>())
+            if (task.milestone &&
+                (task.key == wanted || task.title.compare(wanted, Qt::CaseInsensitive) == 0))
+                return task.state == TaskState::Done
+                           ? tr("“%1” is reached.").arg(task.title)
+                           : tr("“%1” is of an option that is not planned with.").arg(task.title);
+        QStringList names;
+        for (const std::size_t m : plan.milestones)
+            names += plan.activities[m].name;
+        const QString none = tr("There is no milestone “%1” to reach.").arg(wanted);
+        return names.isEmpty() ? none : tr("%1 There are: %2.").arg(none, names.join(tr(", ")));
+    }
+
+    // "2027-02 is 156.69 EUR short at 80 %, 94.69 EUR at 50 %; there is enough again from 2027-03."
+    static QString shortageInWords(const Cash &cash)
+    {
+        QStringList months;
+        bool wasShort = false;
+        for (const CashMonth &month : cash.months) {
+            const QString name = month.month.toString(QStringLiteral("yyyy-MM"));
+            if (!month.available)
+                continue;
+            const Money at80 = month.due80 - *month.available;
+            const Money at50 = month.due50 - *month.available;
+            if (at80.minor() > 0)
+                months += at50.minor() > 0
+                              ? tr("%1 is %2 short at 80 %, %3 at 50 %")
+                                    .arg(name, printMoney(at80), printMoney(at50))
+                              : tr("%1 is %2 short at 80 %").arg(name, printMoney(at80));
+            else if (wasShort)
+                months += tr("there is enough again from %1").arg(name);
+            wasShort = at80.minor() > 0;
+        }
+        return tr("The money runs out: %1.").arg(months.join(tr("; ")));
     }
 
     static int tryChange(const Records &records, const WorkPlan &plan, const Simulation &simulation,
@@ -234,7 +280,7 @@ private:
     static void printMilestones(const ForecastTold &told, QTextStream &out)
     {
         const double hours = told.plan.minutesPerWeek / 60.0;
-        out << tr("%1 forecasts from %2, with %3 hours of work a week%4.")
+        out << tr("Played through %1 times from %2, with %3 hours of work a week%4.")
                    .arg(told.forecast.samples)
                    .arg(showDate(told.plan.today))
                    .arg(hours, 0, 'f', 1)
@@ -269,24 +315,18 @@ private:
     {
         if (told.plan.milestones.empty())
             return;
-        const auto &driving = told.forecast.drivingMilestone[told.asked.milestone];
-        std::vector<std::size_t> most;
-        for (std::size_t i = 0; i < driving.size(); ++i)
-            if (driving[i] >= 0.05 && told.plan.activities[i].kind != ActivityKind::Milestone &&
-                told.plan.activities[i].kind != ActivityKind::Redo)
-                most.push_back(i);
-        std::stable_sort(most.begin(), most.end(),
-                         [&](std::size_t a, std::size_t b) { return driving[a] > driving[b]; });
-        most.resize(std::min<std::size_t>(most.size(), 12));
         const std::size_t goal = told.plan.milestones[told.asked.milestone];
         out << '\n' << tr("What drives “%1”").arg(told.plan.activities[goal].name) << '\n';
-        std::vector<QStringList> rows{{tr("how often"), tr("what"), tr("planned"), tr("float")}};
-        const std::vector<char> linked = waitedOn(told.plan, goal);
-        for (const std::size_t i : most) {
-            const ActivityForecast &a = told.forecast.activities[i];
-            rows.push_back({percent(driving[i]), told.plan.activities[i].name,
-                            dayInForecast(told.forecast, a.plannedStart),
-                            linked[i] ? tr("%1\u00A0d").arg(a.floatDays) : tr("hands only")});
+        std::vector<QStringList> rows{
+            {tr("how often"), tr("what"), tr("planned from"), tr("float to the end")}};
+        for (const Drives &one :
+             whatDrives(told.plan, told.forecast, told.asked.milestone, kDriversShown)) {
+            const ActivityForecast &a = told.forecast.activities[one.activity];
+            rows.push_back({percent(one.share), one.name,
+                            one.isAgain ? QString() : dayInForecast(told.forecast, a.plannedStart),
+                            one.isAgain    ? QString()
+                            : one.isLinked ? tr("%1\u00A0d").arg(a.floatDays)
+                                           : tr("no link, but the hands")});
         }
         out << columns(rows, {0, 3});
     }
@@ -314,7 +354,9 @@ private:
         for (const OrderBy &order : told.orders) {
             const Activity &a = told.plan.activities[order.activity];
             rows.push_back({byOf(told, order), a.toAsk ? tr("letter: %1").arg(a.name) : a.name,
-                            tr("%1 to %2 days").arg(a.wait.least).arg(a.wait.most),
+                            (a.wait.assumed ? tr("%1 to %2 days, assumed") : tr("%1 to %2 days"))
+                                .arg(a.wait.least)
+                                .arg(a.wait.most),
                             a.cost ? printMoney(*a.cost) : QString(),
                             a.forShop ? tr("for the shop") : QString()});
         }
@@ -333,9 +375,7 @@ private:
                             month.available ? printMoney(*month.available) : tr("not told")});
         out << columns(rows, {1, 2, 3});
         if (told.cash.runsOut)
-            out << tr("The money runs out in %1, at 80 %.")
-                       .arg(told.cash.runsOut->toString(QStringLiteral("yyyy-MM")))
-                << '\n';
+            out << shortageInWords(told.cash) << '\n';
         for (const QString &gap : told.cash.gaps)
             out << gap << '\n';
     }

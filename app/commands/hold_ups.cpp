@@ -61,8 +61,13 @@ public:
         if (!milestone)
             return refuse(io, milestone.error());
         plan::HoldUps holdUps = plan::holdUps(network, *milestone);
-        forecast::tellLatestDays(holdUps, network,
-                                 forecast::workPlanOf((*book)->records(), io.clock.today()));
+        // The same days as the window tells, and `ohmwright forecast`.
+        const Records &records = (*book)->records();
+        const forecast::WorkPlan work = forecast::workPlanOf(records, io.clock.today());
+        const int confidence = records.build().confidencePercent.value_or(80);
+        const forecast::Simulation simulation(work, {});
+        forecast::tellLatestDays(holdUps, network, work,
+                                 forecast::orderByDays(work, simulation, confidence), confidence);
         if (options.isSet(QStringLiteral("json")))
             printJson(io, asJson(network, holdUps));
         else
@@ -123,10 +128,15 @@ private:
             return;
         }
         out << '\n'
-            << tr("Tasks to go: %1. Days on the longest chain: %2.")
+            << tr("Tasks to go: %1. Days on the longest chain, hands not counted: %2.")
                    .arg(holdUps.chain.size())
                    .arg(holdUps.chainDays)
-            << "\n\n";
+            << '\n';
+        if (holdUps.likely)
+            out << tr("%1 will not be kept: likely %2, which the days below keep.")
+                       .arg(showDate(*goal.date), showDate(*holdUps.likely))
+                << '\n';
+        out << '\n';
         std::vector<QStringList> rows{
             {tr("start by"), tr("move"), tr("what"), tr("why"), tr("frees")}};
         for (const plan::Move &move : holdUps.moves)
@@ -166,6 +176,8 @@ private:
                            {QStringLiteral("moves"), moves}};
         if (goal.date)
             object.insert(QStringLiteral("date"), printDate(*goal.date));
+        if (holdUps.likely)
+            object.insert(QStringLiteral("likely"), printDate(*holdUps.likely));
         return object;
     }
 };

@@ -224,6 +224,15 @@ private:
             m_gaps << tr("%1 of it are for what is in stock but will not last; the budget has that "
                          "not among what is to come.")
                           .arg(printMoney(m_short));
+        Money cores = Money::zero(m_own);
+        for (const Purchase &purchase : m_records.all<Purchase>())
+            for (const PurchaseItem &item : m_records.of<PurchaseItem>(purchase.id))
+                if (!item.coreReturnedOn && !item.coreCharge.isZero())
+                    cores += purchase.rate.convert(item.coreCharge, m_own);
+        if (!cores.isZero())
+            m_gaps << tr("Core charges that are to come back, and nobody knows when, are not "
+                         "counted: %1.")
+                          .arg(printMoney(cores));
         if (!m_anewNames.isEmpty())
             m_gaps << tr("Paid anew as often as a test fails, and not in the budget: %1.")
                           .arg(m_anewNames.join(QStringLiteral("; ")));

@@ -19,8 +19,15 @@ QString tr(const char *text)
 
 using Places = std::map<QString, std::size_t>; // of activities, by key
 
-// Days from today by which each activity must begin for `goal` to be reached on day `due`.
-std::vector<int> latestStarts(const WorkPlan &plan, std::size_t goal, int due)
+struct LatePlan
+{
+    std::vector<int> startDay;  // by which each activity must begin, days from today
+    std::vector<int> takesDays; // from its start to its readiness, as planned
+    int reached = 0;            // when the goal is, as planned
+};
+
+// For `goal` to be reached on day `due`, or as soon as it goes.
+LatePlan latePlan(const WorkPlan &plan, std::size_t goal, int due)
 {
     plan::Workload load = workloadOf(plan);
     const std::vector<char> needed = waitedOn(plan, goal);
@@ -31,8 +38,14 @@ std::vector<int> latestStarts(const WorkPlan &plan, std::size_t goal, int due)
             load.activities[i] = std::move(nothing);
         }
     plan::Levelling levelling(load);
-    levelling.pass();
-    return levelling.latest(due).startDay;
+    LatePlan late;
+    const plan::Levelled planned = levelling.pass();
+    late.reached = planned.readyDay[goal];
+    for (std::size_t i = 0; i < load.activities.size(); ++i)
+        late.takesDays.push_back(
+            planned.readyDay[i] == plan::kNever ? 0 : planned.readyDay[i] - planned.startDay[i]);
+    late.startDay = levelling.latest(std::max(due, planned.endDay)).startDay;
+    return late;
 }
 
 std::optional<QDate> earlier(std::optional<QDate> one, std::optional<QDate> other)
@@ -72,23 +85,36 @@ void tellLatestDays(plan::HoldUps &holdUps, const plan::Network &network, const 
         places.emplace(plan.activities[i].key, i);
     const plan::Task &milestone = network.tasks[holdUps.milestone];
     const auto goal = places.find(milestone.key);
+    std::vector<int> takesDays(plan.activities.size(), 0);
     if (milestone.date && goal != places.end()) {
-        const std::vector<int> latest =
-            latestStarts(plan, goal->second, static_cast<int>(plan.today.daysTo(*milestone.date)));
+        const LatePlan late =
+            latePlan(plan, goal->second, static_cast<int>(plan.today.daysTo(*milestone.date)));
         for (plan::Move &move : holdUps.moves)
-            if (const auto day = dayOf(move, network, places, latest, plan.today))
+            if (const auto day = dayOf(move, network, places, late.startDay, plan.today))
                 move.latestStart = earlier(day, move.by);
+        takesDays = late.takesDays;
+        if (late.reached != plan::kNever && plan.today.addDays(late.reached) > *milestone.date)
+            holdUps.likely = plan.today.addDays(late.reached);
     }
+    const auto notAfter = [&](const QString &subject, int latestDay, const QString &reason) {
+        const QDate day = plan.today.addDays(std::max(0, latestDay));
+        for (plan::Move &move : holdUps.moves)
+            if (move.subject == subject && (!move.latestStart || day < *move.latestStart)) {
+                move.latestStart = day;
+                move.why += reason;
+            }
+    };
     for (const OrderBy &order : orders) {
         if (!order.needed)
             continue;
-        const QDate day = plan.today.addDays(order.latestDay);
-        for (plan::Move &move : holdUps.moves)
-            if (move.subject == plan.activities[order.activity].key &&
-                (!move.latestStart || day < *move.latestStart)) {
-                move.latestStart = day;
-                move.why += tr("; by then to keep the days at %1\u00A0%").arg(confidence);
-            }
+        const Activity &sent = plan.activities[order.activity];
+        notAfter(sent.key, order.latestDay,
+                 tr("; by then to keep the days at %1\u00A0%").arg(confidence));
+        for (const std::size_t sender : sent.after)
+            notAfter(plan.activities[sender].key, order.latestDay - takesDays[sender],
+                     (sent.toAsk ? tr("; it asks for “%1”: by then to keep the days at %2\u00A0%")
+                                 : tr("; it orders “%1”: by then to keep the days at %2\u00A0%"))
+                         .arg(sent.name, QString::number(confidence)));
     }
     std::stable_sort(holdUps.moves.begin(), holdUps.moves.end(),
                      [](const plan::Move &a, const plan::Move &b) {

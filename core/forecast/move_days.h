@@ -11,9 +11,10 @@ namespace ohmwright::forecast {
 
 // Gives each move the latest day to begin that keeps the milestone's date by the likely times: all
 // that the milestone waits on is levelled and pushed as late as it goes. If the plan is longer than
-// the time there is, the days are that many earlier, and in the past: then the date is missed. What
-// `orders` says to order or ask earlier, at `confidence` percent, counts before that, with the
-// reason added to the move's; so does a day of the move's own. Moves are sorted by it anew.
+// the time there is, the date is missed whatever one does, and the days keep the one on which the
+// plan reaches it, told in HoldUps::likely. What `orders` says to order or ask earlier, at
+// `confidence` percent, counts before that, with the reason added to the move's, and so for the
+// task that orders or asks; so does a day of the move's own. Moves are sorted by it anew.
 // Without a date of the milestone only what `orders` and the moves say counts. `holdUps` and
 // `network` of the same book as the plan, which may be a little behind.
 void tellLatestDays(plan::HoldUps &holdUps, const plan::Network &network, const WorkPlan &plan,

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <atomic>
+#include <cmath>
 #include <functional>
 #include <numeric>
 #include <utility>
@@ -83,10 +84,10 @@ public:
         for (const std::size_t g : ask.goals)
             bad = std::max(bad, m_kept[g] + 2);
         ask.samples = std::min<std::size_t>(kFewSamples, m_ready.front().size());
-        setMayBeLate(ask);
+        setLateAtMost(ask);
         const int guess = halve(ask, good, bad);
         ask.samples = m_ready.front().size();
-        setMayBeLate(ask);
+        setLateAtMost(ask);
         closeIn(ask, guess, good, bad);
         good = halve(ask, good, bad);
         return m_cancelled ? std::nullopt : std::optional(good);
@@ -98,9 +99,9 @@ private:
     struct Question
     {
         std::size_t group = 0;
-        std::vector<std::size_t> goals;     // that wait on it; places in m_goals
-        std::size_t samples = 0;            // the first so many
-        std::vector<std::size_t> mayBeLate; // of them, for each goal
+        std::vector<std::size_t> goals;      // that wait on it; places in m_goals
+        std::size_t samples = 0;             // the first so many
+        std::vector<std::size_t> lateAtMost; // of them, for each goal
     };
 
     // The last good day, where `good` is one and `bad` is none.
@@ -153,8 +154,7 @@ private:
             std::vector<int> days = ready;
             m_kept.push_back(dayAt(days, percent));
         }
-        // As many may be late as leave the day at that confidence where it is.
-        m_mayBeLate = count - (count * static_cast<std::size_t>(percent) + 99) / 100;
+        m_lateAtMost = mayBeLate(count, percent);
     }
 
     [[nodiscard]] int freeUntil(const Group &group, const plan::Levelled &plan,
@@ -178,9 +178,9 @@ private:
     [[nodiscard]] bool isLate(std::size_t goal, int ready) const { return ready > m_kept[goal]; }
 
     // Of some of the samples as large a share more than are late already as of all.
-    void setMayBeLate(Question &ask) const
+    void setLateAtMost(Question &ask) const
     {
-        ask.mayBeLate.clear();
+        ask.lateAtMost.clear();
         for (const std::size_t g : ask.goals) {
             const std::vector<int> &ready = m_ready[g];
             const auto isLateHere = [&](int day) {
@@ -191,7 +191,8 @@ private:
                 static_cast<std::size_t>(std::ranges::count_if(ready, isLateHere));
             const auto late =
                 static_cast<std::size_t>(std::count_if(ready.begin(), some, isLateHere));
-            ask.mayBeLate.push_back(late + (m_mayBeLate - lateOfAll) * ask.samples / ready.size());
+            ask.lateAtMost.push_back(late +
+                                     (m_lateAtMost - lateOfAll) * ask.samples / ready.size());
         }
     }
 
@@ -222,11 +223,11 @@ private:
             bool go = true;
             for (std::size_t w = 0; w < ask.goals.size(); ++w)
                 if (isLate(ask.goals[w], plan.readyDay[m_goals[ask.goals[w]]]))
-                    go = ++late[w] <= ask.mayBeLate[w] && go;
+                    go = ++late[w] <= ask.lateAtMost[w] && go;
             return go;
         };
         m_cancelled = !m_simulation.forEachOf(samples, released, count, m_watch);
-        return !m_cancelled && std::ranges::equal(late, ask.mayBeLate, std::less_equal<>());
+        return !m_cancelled && std::ranges::equal(late, ask.lateAtMost, std::less_equal<>());
     }
 
     const WorkPlan &m_plan;
@@ -239,11 +240,22 @@ private:
     std::vector<std::vector<int>> m_free;  // per group, per sample
     std::vector<int> m_kept;               // day of each goal
     std::vector<int> m_released;
-    std::size_t m_mayBeLate = 0; // of all samples
+    std::size_t m_lateAtMost = 0; // of all samples
     bool m_cancelled = false;
 };
 
 } // namespace
+
+std::size_t mayBeLate(std::size_t samples, int percent)
+{
+    constexpr double kRounding = 1e-6; // 40 is not to be 39.999…
+    const std::size_t atLeast = (samples * static_cast<std::size_t>(percent) + 99) / 100;
+    const double share = percent / 100.0;
+    const double error = std::sqrt(static_cast<double>(samples) * share * (1 - share));
+    const std::size_t late =
+        samples - atLeast + static_cast<std::size_t>(kErrorsUnseen * error + kRounding);
+    return std::min(late, samples - 1); // a plan without spread is late in all of them at once
+}
 
 std::optional<std::size_t> orderedBehind(const WorkPlan &plan, const Forecast &forecast,
                                          const OrderBy &order, int confidencePercent)

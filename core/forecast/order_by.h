@@ -6,12 +6,20 @@
 
 namespace ohmwright::forecast {
 
+// How many of so many samples may reach a milestone later than its day at that confidence before
+// the day counts as moved: those that it leaves out anyway, and two standard errors of the share
+// (binomial), which the samples could not tell from none. Without the errors a share of just
+// over 80 % would let nothing be ordered later than today.
+inline constexpr double kErrorsUnseen = 2;
+// `samples`: at least 1.
+std::size_t mayBeLate(std::size_t samples, int percent);
+
 struct OrderBy
 {
     std::size_t activity = 0; // a delivery still to order, or an answer still to ask for
     // Days from today; 0: today, later moves a milestone. The latest on which every milestone that
     // waits on it (the plan's end, if none does) keeps its day at the confidence asked for, on the
-    // same samples.
+    // same samples and as far as they tell (mayBeLate()).
     int latestDay = 0;
     bool needed = true; // false: no task waits on it, and the day says nothing
 };

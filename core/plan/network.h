@@ -186,6 +186,9 @@ struct HoldUps
     // next one with the longest tail, to the milestone. Ties: the lowest index.
     std::vector<std::size_t> driving;
     int chainDays = 0; // the greatest of the moves'; 0 if the milestone is done
+    // When the levelled plan reaches it by the likely times, where that is after its date: then the
+    // moves' days keep this one (forecast::tellLatestDays).
+    std::optional<QDate> likely;
 };
 
 // Every unmet leaf need on the chain belongs to exactly one move, and so does every task on it that

@@ -284,10 +284,12 @@ void BenchPage::rebuild()
     if (milestone) {
         const plan::Task &goal = network.tasks[*milestone];
         section(left, tr("What holds up “%1”").arg(goal.title),
-                goal.date ? tr("to keep %1; %2 days of work and waiting")
-                                .arg(showDate(*goal.date))
-                                .arg(moves.held.chainDays)
-                          : tr("%1 days of work and waiting").arg(moves.held.chainDays));
+                moves.held.likely ? tr("%1 will not be kept: to keep %2, the likely day")
+                                        .arg(showDate(*goal.date), showDate(*moves.held.likely))
+                : goal.date ? tr("to keep %1; %2 days of work and waiting")
+                                  .arg(showDate(*goal.date))
+                                  .arg(moves.held.chainDays)
+                            : tr("%1 days of work and waiting").arg(moves.held.chainDays));
         const std::vector<forecast::MoveSoon> &others = moves.others;
         for (std::size_t i = 0; i < shownOf(tr("held up"), others.size()); ++i) {
             const plan::Move &move = others[i].move;

@@ -180,8 +180,11 @@ void BuildOrderPage::refreshMoves()
         const plan::Task &goal = m_network.tasks[*milestone];
         facts << (goal.date ? tr("%1 (%2)").arg(showDate(*goal.date), daysAway(today, *goal.date))
                             : tr("no date yet"));
+        if (m_holdUps.likely)
+            facts << tr("will not be kept, likely %1: the moves keep that")
+                         .arg(showDate(*m_holdUps.likely));
         if (!goal.done) {
-            facts << tr("%1 days on the longest chain").arg(m_holdUps.chainDays);
+            facts << tr("%1 days on the longest chain, hands not counted").arg(m_holdUps.chainDays);
             facts << tr("%1 tasks to go").arg(m_holdUps.chain.size());
         }
     }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/forecast/forecast_page.h"
 
+#include "core/forecast/drivers.h"
 #include "core/quantity/dates.h"
 #include "ui/forecast/forecast_table.h"
 #include "ui/forecast/forecaster.h"
@@ -21,9 +22,6 @@
 namespace ohmwright::ui {
 
 namespace {
-
-constexpr std::size_t kDriversShown = 10;
-constexpr double kDriverWorthTelling = 0.05;
 
 QString day(const forecast::Forecast &forecast, int days)
 {
@@ -133,7 +131,7 @@ void ForecastPage::makeTables(QVBoxLayout &column)
     m_driving = add(new ForecastTable(
         m_theme, tr("What drives it"),
         {words(tr("Task or wait")), figure(tr("How often"), 0, tr("%")), words(tr("Planned from")),
-         figure(tr("Float"), 0, tr("d"),
+         figure(tr("Float to the end"), 0, tr("d"),
                 tr("How long it may slip without moving the end of the plan."))},
         tr("Nothing is left to be done.")));
     m_orders = add(
@@ -227,7 +225,7 @@ void ForecastPage::refresh()
                             "luck: how long work takes, when parts arrive, which tests fail."));
         return;
     }
-    QString facts = tr("%1 forecasts from %2 with %3\u00A0h of work a week")
+    QString facts = tr("Played through %1 times from %2 with %3\u00A0h of work a week")
                         .arg(told->forecast.samples)
                         .arg(showDate(told->plan.today))
                         .arg(told->plan.minutesPerWeek / 60.0, 0, 'f', 1);
@@ -283,26 +281,21 @@ void ForecastPage::fillDriving()
         if (told.plan.activities[goal].key != told.milestone)
             continue;
         m_driving->setRemark(tr("to “%1”").arg(told.plan.activities[goal].name));
-        const std::vector<double> &driving = told.forecast.drivingMilestone[m];
-        const std::vector<char> linked = forecast::waitedOn(told.plan, goal);
-        std::vector<std::size_t> most;
-        for (std::size_t i = 0; i < driving.size(); ++i)
-            if (driving[i] >= kDriverWorthTelling &&
-                told.plan.activities[i].kind != forecast::ActivityKind::Milestone &&
-                told.plan.activities[i].kind != forecast::ActivityKind::Redo)
-                most.push_back(i);
-        std::stable_sort(most.begin(), most.end(),
-                         [&](std::size_t a, std::size_t b) { return driving[a] > driving[b]; });
-        most.resize(std::min(most.size(), kDriversShown));
-        for (const std::size_t i : most) {
-            const forecast::ActivityForecast &a = told.forecast.activities[i];
-            ForecastTable::Row row{
-                {told.plan.activities[i].name, tr("%1\u00A0%").arg(std::lround(driving[i] * 100)),
-                 day(told.forecast, a.plannedStart), tr("%1\u00A0d").arg(a.floatDays)},
-                told.plan.activities[i].key,
-                {},
-                false};
-            if (!linked[i]) {
+        for (const forecast::Drives &one :
+             forecast::whatDrives(told.plan, told.forecast, m, forecast::kDriversShown)) {
+            const forecast::ActivityForecast &a = told.forecast.activities[one.activity];
+            const QString share = tr("%1\u00A0%").arg(std::lround(one.share * 100));
+            const QString key = told.plan.activities[one.activity].key;
+            if (one.isAgain) {
+                rows.push_back({{one.name, share, QString(), QString()}, key, {}, false});
+                continue;
+            }
+            ForecastTable::Row row{{one.name, share, day(told.forecast, a.plannedStart),
+                                    tr("%1\u00A0d").arg(a.floatDays)},
+                                   key,
+                                   {},
+                                   false};
+            if (!one.isLinked) {
                 row.cells.back() = tr("hands only");
                 row.tips.insert(
                     3, tr("The milestone does not wait on it: hands, a bay or a tool were on it "

@@ -66,11 +66,29 @@ TEST_F(MoveDays, knowDaysOff)
     EXPECT_EQ(days().at(QStringLiteral("strip")), 5);
 }
 
-TEST_F(MoveDays, areInThePastWhereTheDateIsMissed)
+TEST_F(MoveDays, keepTheLikelyDayWhereTheDateIsMissedWhateverOneDoes)
 {
     wishFor(8); // seven days before the plan's own end
-    EXPECT_EQ(days().at(QStringLiteral("strip")), -6);
-    EXPECT_EQ(days().at(QStringLiteral("part:coupling")), -6);
+    EXPECT_EQ(days().at(QStringLiteral("strip")), 1);
+    EXPECT_EQ(days().at(QStringLiteral("part:coupling")), 1);
+    EXPECT_EQ(m_held.likely, kToday.addDays(15));
+    wishFor(15);
+    days();
+    EXPECT_FALSE(m_held.likely);
+}
+
+TEST_F(MoveDays, boundTheTaskThatOrders)
+{
+    m_six.change<Task>(m_six.strip, [&](Task &t) { t.buys = m_six.coupling; });
+    wishFor(22);
+    EXPECT_EQ(days().at(QStringLiteral("strip")), 5) << "a Saturday and the Tuesday after";
+    // strip takes from day 1 to day 3
+    EXPECT_EQ(days({{coupling(), 5, true}}).at(QStringLiteral("strip")), 3);
+    const auto strip =
+        std::ranges::find(m_held.moves, QStringLiteral("strip"), &plan::Move::subject);
+    ASSERT_NE(strip, m_held.moves.end());
+    EXPECT_TRUE(strip->why.contains(QStringLiteral("it orders “Coupling”")))
+        << strip->why.toStdString();
 }
 
 TEST_F(MoveDays, takeTheForecastsDayWhereItIsEarlierAndSayWhy)
