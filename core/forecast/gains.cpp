@@ -126,24 +126,30 @@ QString days(long count)
     return count == 1 ? tr("1\u00A0day") : tr("%1\u00A0days").arg(count);
 }
 
+QString meanInWords(double meanDays)
+{
+    const long mean = std::lround(std::abs(meanDays));
+    if (mean == 0)
+        return tr("in the mean less than a day");
+    return (meanDays > 0 ? tr("in the mean %1 earlier") : tr("in the mean %1 later"))
+        .arg(days(mean));
+}
+
 } // namespace
 
 QString gainInWords(const Gain &gain)
 {
     const long at80 = std::lround(std::abs(gain.days));
-    const long mean = std::lround(std::abs(gain.meanDays));
-    if (gain.isSure())
-        return (gain.meanDays < 0 ? tr("mean %1 later; at %2\u00A0%: %3 earlier")
-                                  : tr("mean %1 earlier; at %2\u00A0%: %3"))
-            .arg(days(mean))
+    if (gain.isSure() || gain.isSureLoss()) {
+        const QString error =
+            gain.standardError > 0
+                ? tr(", give or take %1").arg(std::max(1L, std::lround(gain.standardError)))
+                : QString();
+        return (gain.isSure() ? tr("at %1\u00A0%: %2 earlier%3; %4")
+                              : tr("at %1\u00A0%: %2 later%3; %4"))
             .arg(kGainPercent)
-            .arg(days(at80));
-    if (gain.isSureLoss())
-        return (gain.meanDays > 0 ? tr("mean %1 earlier; at %2\u00A0%: %3 later")
-                                  : tr("mean %1 later; at %2\u00A0%: %3"))
-            .arg(days(mean))
-            .arg(kGainPercent)
-            .arg(days(at80));
+            .arg(days(at80), error, meanInWords(gain.meanDays));
+    }
     if (!std::isfinite(gain.standardError))
         return tr("no sure gain: too few plays of the plan to tell");
     if (gain.days == 0 && gain.standardError == 0)

@@ -155,16 +155,20 @@ TEST(GainInWords, TellsTheMeanAndTheDaysAt80PercentOrThatItIsNotSure)
     gain.days = 7;
     gain.meanDays = 9.2;
     gain.standardError = 0.8;
-    EXPECT_EQ(gainInWords(gain),
-              QStringLiteral("mean 9\u00A0days earlier; at 80\u00A0%: 7\u00A0days"));
+    EXPECT_EQ(
+        gainInWords(gain),
+        QStringLiteral(
+            "at 80\u00A0%: 7\u00A0days earlier, give or take 1; in the mean 9\u00A0days earlier"));
     gain.days = 1;
     gain.standardError = 2;
     EXPECT_EQ(gainInWords(gain), QStringLiteral("no sure gain: 1\u00A0day, give or take 2"));
     gain.days = -7;
     gain.meanDays = -6;
     gain.standardError = 1;
-    EXPECT_EQ(gainInWords(gain),
-              QStringLiteral("mean 6\u00A0days later; at 80\u00A0%: 7\u00A0days"));
+    EXPECT_EQ(
+        gainInWords(gain),
+        QStringLiteral(
+            "at 80\u00A0%: 7\u00A0days later, give or take 1; in the mean 6\u00A0days later"));
     gain = {};
     EXPECT_EQ(gainInWords(gain), QStringLiteral("no gain"));
     gain.standardError = 0.3;

@@ -532,7 +532,8 @@ TEST_F(TheBuildOrderPage, addsAnAppointmentThatEachAttemptUsesUp)
     press(Qt::Key_Space);
     ASSERT_EQ(book.records().of<TaskNeed>(first).size(), 1U);
     EXPECT_EQ(book.records().of<TaskNeed>(first).front().eachTime, true);
-    const QString below = needsView()->model()->index(0, 0).data(SecondLineRole).toString();
+    const QString below =
+        needsView()->model()->index(0, NeedsModel::What).data(SecondLineRole).toString();
     EXPECT_TRUE(below.contains(", anew each time")) << below.toStdString();
     EXPECT_FALSE(qobject_cast<QCheckBox *>(button(usedUp))->isChecked()) << "not for the next need";
 }

@@ -211,8 +211,9 @@ TEST_F(ForecastOnPage, answersAQuestionOfOnesOwn)
     press(Qt::Key_Return);
     ASSERT_TRUE(QTest::qWaitFor([&] { return !shownText("Monday evenings").isEmpty(); }, 20'000));
     EXPECT_EQ(shownText("Monday evenings"),
-              QStringLiteral("Monday evenings, 2\u00A0h more a week\n"
-                             "rolling: mean 1\u00A0day earlier; at 80\u00A0%: 1\u00A0day."));
+              QStringLiteral(
+                  "Monday evenings, 2\u00A0h more a week\n"
+                  "rolling: at 80\u00A0%: 1\u00A0day earlier; in the mean 1\u00A0day earlier."));
     EXPECT_EQ(m_six.book.records().all<WorkingTime>().size(), 4U) << "nothing is written";
 
     // a newer book is asked again by itself: the coupling is there on Tuesday now
