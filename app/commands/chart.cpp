@@ -115,7 +115,11 @@ public:
         plan::LoomFacts facts = plan::loomFactsOf(network, plan::nextMilestone(network));
         // The same luck as `ohmwright forecast` draws, so that both tell the same days.
         const forecast::WorkPlan work = forecast::workPlanOf(records, how.today);
-        facts.forecast = forecast::loomForecastOf(work, forecast::forecastOf(work), network);
+        const forecast::Simulation simulation(work, {});
+        facts.forecast = forecast::loomForecastOf(
+            work, simulation.run(), network,
+            forecast::orderByDays(work, simulation,
+                                  records.build().confidencePercent.value_or(80)));
         how.risks = ui::loomRisksOf(records);
         const ui::LoomSheet sheet(network, facts, how);
         const Result<ui::LoomSheetMade> made = sheet.write(path);

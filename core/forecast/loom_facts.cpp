@@ -18,7 +18,7 @@ static_assert(kConfidences[kLikelyEnough] == 80);
 } // namespace
 
 plan::LoomForecast loomForecastOf(const WorkPlan &plan, const Forecast &forecast,
-                                  const plan::Network &network)
+                                  const plan::Network &network, const std::vector<OrderBy> &orders)
 {
     plan::LoomForecast result;
     if (forecast.cancelled)
@@ -26,6 +26,11 @@ plan::LoomForecast loomForecastOf(const WorkPlan &plan, const Forecast &forecast
     result.today = forecast.today;
     result.tasks.resize(network.tasks.size());
     const std::size_t count = std::min(plan.activities.size(), forecast.activities.size());
+    const auto sendBy = [&](std::size_t activity) -> std::optional<int> {
+        const auto order = std::ranges::find(orders, activity, &OrderBy::activity);
+        return order == orders.end() || !order->needed ? std::nullopt
+                                                       : std::optional(order->latestDay);
+    };
     for (std::size_t at = 0; at < count; ++at) {
         const Activity &activity = plan.activities[at];
         const ActivityForecast &known = forecast.activities[at];
@@ -45,7 +50,8 @@ plan::LoomForecast loomForecastOf(const WorkPlan &plan, const Forecast &forecast
         case ActivityKind::Delivery:
         case ActivityKind::Answer:
             // Named as the needs name what they are about.
-            result.arrivals.push_back({activity.key, dayOrNever(known.ready[kLikelyEnough])});
+            result.arrivals.push_back(
+                {activity.key, dayOrNever(known.ready[kLikelyEnough]), sendBy(at), activity.toAsk});
             break;
         case ActivityKind::Redo:
             break; // of a task that has its own days

@@ -3,20 +3,35 @@
 
 #include "core/quantity/dates.h"
 
+#include <QCoreApplication>
 #include <QHash>
 
 #include <algorithm>
 
 namespace ohmwright::plan {
 
-std::optional<int> LoomForecast::arrivalOf(const LeafNeed &need) const
+namespace {
+
+QString tr(const char *text)
+{
+    return QCoreApplication::translate("Loom", text);
+}
+
+} // namespace
+
+QString LoomForecast::arrivalOf(const LeafNeed &need) const
 {
     if (need.met || need.subject.isEmpty())
-        return std::nullopt;
-    const auto at = std::find_if(arrivals.begin(), arrivals.end(), [&](const LoomArrival &arrival) {
-        return arrival.subject == need.subject;
-    });
-    return at == arrivals.end() ? std::nullopt : at->ready;
+        return {};
+    const auto at = std::ranges::find(arrivals, need.subject, &LoomArrival::subject);
+    if (at == arrivals.end())
+        return {};
+    const auto words = [&](const QString &sentence, int day) {
+        return sentence.arg(loomDay(today.addDays(day), today));
+    };
+    if (at->sendBy)
+        return words(at->isAsked ? tr("ask by %1") : tr("order by %1"), *at->sendBy);
+    return at->ready ? words(QStringLiteral("80\u00A0%: %1"), *at->ready) : QString();
 }
 
 LoomForecast forNetwork(const LoomForecast &forecast, const Network &made, const Network &now)

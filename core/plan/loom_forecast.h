@@ -27,11 +27,13 @@ struct LoomDays
     bool operator==(const LoomDays &) const = default;
 };
 
-// A part on its way or an answer awaited.
+// A part on its way or an answer awaited, or still to order or to ask for.
 struct LoomArrival
 {
-    QString subject;          // LeafNeed::subject: "part:pack", "letter:scheme"
-    std::optional<int> ready; // here by then in 80 % of the samples
+    QString subject;           // LeafNeed::subject: "part:pack", "letter:scheme"
+    std::optional<int> ready;  // here by then in 80 % of the samples
+    std::optional<int> sendBy; // the day to order or ask by, where it is still to do
+    bool isAsked = false;      // a letter
     bool operator==(const LoomArrival &) const = default;
 };
 
@@ -46,8 +48,9 @@ struct LoomForecast
         static const LoomDays unknown;
         return task < tasks.size() ? tasks[task] : unknown;
     }
-    // When the need is met; none if the forecast does not say.
-    [[nodiscard]] std::optional<int> arrivalOf(const LeafNeed &need) const;
+    // "order by 24 Dec", "ask by 2 Apr", of what is under way "80 %: 14 Dec"; empty if the forecast
+    // does not say.
+    [[nodiscard]] QString arrivalOf(const LeafNeed &need) const;
     bool operator==(const LoomForecast &) const = default;
 };
 

@@ -224,12 +224,10 @@ Sizes Measurer::measure()
                                                             : cell;
         if (m_facts.forecast && !size.lack.aside &&
             size.lack.need < m_network.tasks[task].needs.size()) {
-            const std::optional<int> day =
+            const QString day =
                 m_facts.forecast->arrivalOf(m_network.tasks[task].needs[size.lack.need]);
-            if (day)
-                size.lack.why = QStringLiteral("80\u00A0%: %1")
-                                    .arg(loomDay(m_facts.forecast->today.addDays(*day),
-                                                 m_facts.forecast->today));
+            if (!day.isEmpty())
+                size.lack.why = day;
         }
         size.missing = texts.broken(size.lack.what, room, kMissingLines);
         if (size.missing.lines.size() < kMissingLines && !size.lack.why.isEmpty()) {

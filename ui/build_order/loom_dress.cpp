@@ -179,15 +179,13 @@ void Dresser::hangMore(LoomTask &task)
         told.push_back(broken.lines);
         spare -= broken.lines.size() - 1;
     }
-    // The day it is here, where a line is left.
+    // The day it is here, or to order it by, where a line is left.
     for (std::size_t at = 0; at < told.size() && spare > 0; ++at) {
-        const std::optional<int> here =
-            m_facts.forecast ? m_facts.forecast->arrivalOf(*lacking[at]) : std::nullopt;
-        if (!here || told[at].size() > 1)
+        const QString day =
+            m_facts.forecast ? m_facts.forecast->arrivalOf(*lacking[at]) : QString();
+        if (day.isEmpty() || told[at].size() > 1)
             continue;
-        told[at] += QStringLiteral("80\u00A0%: %1")
-                        .arg(plan::loomDay(m_facts.forecast->today.addDays(*here),
-                                           m_facts.forecast->today));
+        told[at] += day;
         --spare;
     }
     QStringList lines;

@@ -139,8 +139,8 @@ void BookWindow::makePages()
     connect(m_forecaster.get(), &Forecaster::updated, this, [this] {
         const auto told = m_forecaster->latest();
         m_buildOrder->setForecast(
-            forecast::loomForecastOf(told->plan, told->forecast, told->network), told->network,
-            told);
+            forecast::loomForecastOf(told->plan, told->forecast, told->network, told->orders),
+            told->network, told);
     });
     connect(forecast, &ForecastPage::said, this, say);
     connect(forecast, &ForecastPage::partWanted, this, &BookWindow::showPart);

@@ -33,7 +33,14 @@ TEST(LoomFactsOfAForecast, TellEachTaskItsDaysAndEachDeliveryItsDay)
     // The need of the task that fits it finds the delivery.
     const plan::Task &fit = network.tasks[network.find(QStringLiteral("fit")).value()];
     ASSERT_EQ(fit.needs.size(), 1U);
-    EXPECT_EQ(told.arrivalOf(fit.needs[0]), 14);
+    EXPECT_EQ(told.arrivalOf(fit.needs[0]),
+              QStringLiteral("80\u00A0%: ") + plan::loomDay(kToday.addDays(14), kToday));
+    // With the days to order by, the chart and the list tell the same one.
+    const std::vector<OrderBy> orders = orderByDays(plan, Simulation(plan, settings), 80);
+    ASSERT_EQ(orders.size(), 1U);
+    EXPECT_EQ(loomForecastOf(plan, forecast, network, orders).arrivalOf(fit.needs[0]),
+              QStringLiteral("order by ") +
+                  plan::loomDay(kToday.addDays(orders[0].latestDay), kToday));
 }
 
 TEST(LoomFactsOfAForecast, AreEmptyForOneThatWasCancelled)

@@ -145,10 +145,14 @@ TEST(LoomForecast, WhatIsMissingSaysWhenItComes)
     blank.reason = "wanted";
     network.tasks[3].needs = {blank};
     LoomFacts facts = smallFacts();
-    facts.forecast->arrivals = {{"part:blank", 17}};
+    facts.forecast->arrivals = {{"part:blank", 17, {}, false}};
     const Loom loom = layOutLoom(network, facts, {});
     EXPECT_EQ(loom.tasks[3].missing.lines,
               QStringList({"part: blank", QStringLiteral("80\u00A0%: 14 Dec")}));
+    facts.forecast->arrivals = {{"part:blank", 17, 4, false}};
+    EXPECT_EQ(layOutLoom(network, facts, {}).tasks[3].missing.lines,
+              QStringList({"part: blank", "order by 1 Dec"}))
+        << "still to order";
     ASSERT_GE(loom.tasks[3].missingLead.size(), 2U);
     EXPECT_EQ(loom.tasks[3].missingLead.front(), loom.tasks[3].missingFrom);
 }

@@ -343,7 +343,7 @@ LoomFacts inventedForecast(const Network &network)
         days.ready = {finish, likely, likely + 1 + static_cast<int>(random() % 20)};
         for (const LeafNeed &need : network.tasks[task].needs) {
             if (!need.met && !need.subject.isEmpty())
-                forecast.arrivals.push_back({need.subject, std::max(1, start - 3)});
+                forecast.arrivals.push_back({need.subject, std::max(1, start - 3), {}, false});
         }
     }
     facts.forecast = std::move(forecast);
