@@ -222,15 +222,18 @@ Sizes Measurer::measure()
         const double room = m_network.tasks[task].milestone ? cell - size.width - kPlateTextGap
                             : size.forecast                 ? cell - kBesideLead
                                                             : cell;
+        qsizetype lines = kMissingLines;
         if (m_facts.forecast && !size.lack.aside &&
             size.lack.need < m_network.tasks[task].needs.size()) {
             const QString day =
                 m_facts.forecast->arrivalOf(m_network.tasks[task].needs[size.lack.need]);
-            if (!day.isEmpty())
+            if (!day.isEmpty()) {
                 size.lack.why = day;
+                ++lines; // a day is told whatever the name takes
+            }
         }
         size.missing = texts.broken(size.lack.what, room, kMissingLines);
-        if (size.missing.lines.size() < kMissingLines && !size.lack.why.isEmpty()) {
+        if (size.missing.lines.size() < lines && !size.lack.why.isEmpty()) {
             const Words::Broken why = texts.broken(size.lack.why, room, 1);
             size.missing.lines += why.lines;
             size.missing.width = std::max(size.missing.width, why.width);

@@ -183,7 +183,7 @@ void Dresser::hangMore(LoomTask &task)
     for (std::size_t at = 0; at < told.size() && spare > 0; ++at) {
         const QString day =
             m_facts.forecast ? m_facts.forecast->arrivalOf(*lacking[at]) : QString();
-        if (day.isEmpty() || told[at].size() > 1)
+        if (day.isEmpty())
             continue;
         told[at] += day;
         --spare;
