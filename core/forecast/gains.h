@@ -23,7 +23,8 @@ struct Gain
     [[nodiscard]] bool isSureLoss() const { return days <= -1 && -days > 2 * standardError; }
 };
 
-// "at 80 %: 7 days earlier, give or take 1; in the mean 9 days earlier", "no sure gain: 1 day, give or take 2".
+// "at 80 %: 7 days earlier, give or take 1; in the mean 9 days earlier", "no sure gain: 1 day, give
+// or take 2".
 QString gainInWords(const Gain &gain);
 
 // Of each of `milestones`, which are activities of the plan. Both plans with the same samples and,

@@ -127,16 +127,16 @@ public:
                   [](const Edge &left, const Edge &right) { return left.at < right.at; });
         int inside = 0;
         double factor = 1;
-        for (std::size_t at = 0; at < edges.size(); ++at) {
-            if (m_from.empty() || edges[at].at > m_from.back()) {
-                const double length = m_from.empty() ? 0 : edges[at].at - m_from.back();
+        for (const Edge &edge : edges) {
+            if (m_from.empty() || edge.at > m_from.back()) {
+                const double length = m_from.empty() ? 0 : edge.at - m_from.back();
                 const double own = inside > 0 ? length : std::min(length, kClosed);
                 m_to.push_back((m_to.empty() ? 0 : m_to.back()) +
                                std::max(own, factor > 1.001 ? length * factor : 0.0));
-                m_from.push_back(edges[at].at);
+                m_from.push_back(edge.at);
             }
-            inside += edges[at].taken;
-            factor += edges[at].stretch;
+            inside += edge.taken;
+            factor += edge.stretch;
         }
     }
 

@@ -284,7 +284,7 @@ void BenchPage::rebuild()
     if (milestone) {
         const plan::Task &goal = network.tasks[*milestone];
         section(left, tr("What holds up “%1”").arg(goal.title),
-                moves.held.likely ? tr("%1 will not be kept: to keep %2, the likely day")
+                moves.held.likely ? tr("%1 will not be kept, likely %2")
                                         .arg(showDate(*goal.date), showDate(*moves.held.likely))
                 : goal.date ? tr("to keep %1; %2 days of work and waiting")
                                   .arg(showDate(*goal.date))
