@@ -116,10 +116,11 @@ public:
         // The same luck as `ohmwright forecast` draws, so that both tell the same days.
         const forecast::WorkPlan work = forecast::workPlanOf(records, how.today);
         const forecast::Simulation simulation(work, {});
-        facts.forecast = forecast::loomForecastOf(
-            work, simulation.run(), network,
-            forecast::orderByDays(work, simulation,
-                                  records.build().confidencePercent.value_or(80)));
+        std::vector<forecast::OrderBy> orders;
+        if (work.activities.size() <= forecast::kMostForOrderBy)
+            orders = forecast::orderByDays(work, simulation,
+                                           records.build().confidencePercent.value_or(80));
+        facts.forecast = forecast::loomForecastOf(work, simulation.run(), network, orders);
         how.risks = ui::loomRisksOf(records);
         const ui::LoomSheet sheet(network, facts, how);
         const Result<ui::LoomSheetMade> made = sheet.write(path);

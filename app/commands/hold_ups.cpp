@@ -65,13 +65,21 @@ public:
         const Records &records = (*book)->records();
         const forecast::WorkPlan work = forecast::workPlanOf(records, io.clock.today());
         const int confidence = records.build().confidencePercent.value_or(80);
-        const forecast::Simulation simulation(work, {});
-        forecast::tellLatestDays(holdUps, network, work,
-                                 forecast::orderByDays(work, simulation, confidence), confidence);
+        const std::vector<std::size_t> sent = forecast::sentByMoves(holdUps, work);
+        const bool tooLarge = work.activities.size() > forecast::kMostForOrderBy;
+        std::vector<forecast::OrderBy> orders;
+        if (!sent.empty() && !tooLarge)
+            orders =
+                forecast::orderByDays(work, forecast::Simulation(work, {}), confidence, {}, sent);
+        forecast::tellLatestDays(holdUps, network, work, orders, confidence);
         if (options.isSet(QStringLiteral("json")))
-            printJson(io, asJson(network, holdUps));
+            printJson(io, asJson(network, holdUps, !orders.empty() || sent.empty()));
         else
             printText(network, holdUps, io.clock.today(), io.out);
+        if (!sent.empty() && tooLarge && !options.isSet(QStringLiteral("json")))
+            io.out << tr("In a plan of this size the days to order by are left to “ohmwright "
+                         "forecast”: some of these may come earlier.")
+                   << Qt::endl;
         return holdUps.moves.empty() ? kExitDone : kExitBadNews;
     }
 
@@ -146,7 +154,8 @@ private:
         out.flush();
     }
 
-    static QJsonObject asJson(const plan::Network &network, const plan::HoldUps &holdUps)
+    static QJsonObject asJson(const plan::Network &network, const plan::HoldUps &holdUps,
+                              bool orderByCounted)
     {
         const auto keys = [&](const std::vector<std::size_t> &tasks) {
             QJsonArray array;
@@ -173,6 +182,7 @@ private:
                            {QStringLiteral("chain"), keys(holdUps.chain)},
                            {QStringLiteral("driving"), keys(holdUps.driving)},
                            {QStringLiteral("chain_days"), holdUps.chainDays},
+                           {QStringLiteral("order_by_counted"), orderByCounted},
                            {QStringLiteral("moves"), moves}};
         if (goal.date)
             object.insert(QStringLiteral("date"), printDate(*goal.date));

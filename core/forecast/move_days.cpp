@@ -123,6 +123,23 @@ void tellLatestDays(plan::HoldUps &holdUps, const plan::Network &network, const 
                      });
 }
 
+std::vector<std::size_t> sentByMoves(const plan::HoldUps &holdUps, const WorkPlan &plan)
+{
+    std::set<QString> subjects;
+    for (const plan::Move &move : holdUps.moves)
+        subjects.insert(move.subject);
+    std::vector<std::size_t> sent;
+    for (std::size_t i = 0; i < plan.activities.size(); ++i) {
+        const Activity &a = plan.activities[i];
+        if ((a.toOrder || a.toAsk) &&
+            (subjects.contains(a.key) || std::ranges::any_of(a.after, [&](std::size_t before) {
+                 return subjects.contains(plan.activities[before].key);
+             })))
+            sent.push_back(i);
+    }
+    return sent;
+}
+
 std::vector<MoveSoon> movesSoon(const plan::Network &network, const plan::HoldUps &shown,
                                 QDate today, int days)
 {

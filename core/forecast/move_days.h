@@ -20,6 +20,10 @@ namespace ohmwright::forecast {
 void tellLatestDays(plan::HoldUps &holdUps, const plan::Network &network, const WorkPlan &plan,
                     const std::vector<OrderBy> &orders = {}, int confidence = 80);
 
+// The orders and letters of the plan that a move of `holdUps` is about, or a task of it sends out:
+// whose order-by days tellLatestDays() needs.
+std::vector<std::size_t> sentByMoves(const plan::HoldUps &holdUps, const WorkPlan &plan);
+
 struct MoveSoon
 {
     std::size_t milestone = 0; // a task of the network

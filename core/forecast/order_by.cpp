@@ -50,8 +50,9 @@ class ReleaseSearch
 public:
     using Group = std::vector<std::size_t>; // activities let go together
 
+    // On the first `samples` of the simulation's.
     ReleaseSearch(const WorkPlan &plan, const Simulation &simulation, std::vector<Group> groups,
-                  int percent, const Watch &watch)
+                  int percent, int samples, const Watch &watch)
         : m_plan(plan), m_simulation(simulation), m_groups(std::move(groups)), m_watch(watch),
           m_next(successorsOf(plan)), m_goals(plan.milestones)
     {
@@ -61,7 +62,7 @@ public:
                     m_goals.push_back(i);
         for (const Activity &a : plan.activities)
             m_released.push_back(a.releaseDay);
-        playAll(percent);
+        playAll(percent, static_cast<std::size_t>(samples));
     }
 
     [[nodiscard]] bool cancelled() const { return m_cancelled; }
@@ -132,9 +133,8 @@ private:
         }
     }
 
-    void playAll(int percent)
+    void playAll(int percent, std::size_t count)
     {
-        const auto count = static_cast<std::size_t>(m_simulation.samples());
         m_ready.assign(m_goals.size(), std::vector<int>(count));
         m_free.assign(m_groups.size(), std::vector<int>(count));
         std::vector<int> all(count);
@@ -277,17 +277,32 @@ std::optional<int> latestRelease(const WorkPlan &plan, const Simulation &simulat
                                  const std::vector<std::size_t> &activities, int confidencePercent,
                                  const Watch &watch)
 {
-    return ReleaseSearch(plan, simulation, {activities}, confidencePercent, watch).latest(0);
+    return ReleaseSearch(plan, simulation, {activities}, confidencePercent, simulation.samples(),
+                         watch)
+        .latest(0);
+}
+
+int orderBySamples(const WorkPlan &plan, int samples)
+{
+    constexpr std::size_t kWork = 20'000'000; // orders x activities x samples: some seconds
+    constexpr std::size_t kFewest = 1000;
+    const auto orders = static_cast<std::size_t>(std::ranges::count_if(
+        plan.activities, [](const Activity &a) { return a.toOrder || a.toAsk; }));
+    const std::size_t each = std::max<std::size_t>(1, orders * plan.activities.size());
+    return std::min(samples, static_cast<int>(std::max(kFewest, kWork / each)));
 }
 
 std::vector<OrderBy> orderByDays(const WorkPlan &plan, const Simulation &simulation,
-                                 int confidencePercent, const Watch &watch)
+                                 int confidencePercent, const Watch &watch,
+                                 const std::vector<std::size_t> &wanted)
 {
     std::vector<std::vector<std::size_t>> each;
     for (std::size_t i = 0; i < plan.activities.size(); ++i)
-        if (plan.activities[i].toOrder || plan.activities[i].toAsk)
+        if ((plan.activities[i].toOrder || plan.activities[i].toAsk) &&
+            (wanted.empty() || std::ranges::count(wanted, i) > 0))
             each.push_back({i});
-    ReleaseSearch search(plan, simulation, each, confidencePercent, watch);
+    ReleaseSearch search(plan, simulation, each, confidencePercent,
+                         orderBySamples(plan, simulation.samples()), watch);
     std::vector<OrderBy> list;
     for (std::size_t at = 0; at < each.size() && !search.cancelled(); ++at) {
         const std::optional<int> day = search.latest(at);

@@ -37,12 +37,22 @@ std::optional<int> latestRelease(const WorkPlan &plan, const Simulation &simulat
                                  const std::vector<std::size_t> &activities, int confidencePercent,
                                  const Watch &watch = {});
 
+// Days of how many of the forecast's samples, from the first, orderByDays() looks at: in a plan of
+// a usual size some thousands, never less than 1,000 (or all there are), for each day tried plays
+// them. It depends on the plan alone, so that everybody tells the same days.
+int orderBySamples(const WorkPlan &plan, int samples);
+
+// Beyond so many activities the days take minutes: nobody is to wait for them who asked for
+// something else.
+inline constexpr std::size_t kMostForOrderBy = 600;
+
 // Each alone on its day, while all others are ordered and asked today, or when the task for it is
 // done: of several that wait until their days, one may move a milestone. Soonest first, then by
 // key. Between an order today and the day found, each milestone was seen to
 // keep its day at the days looked at by halving; list scheduling can have exceptions between them.
-// Empty when cancelled.
+// Empty when cancelled. `wanted`: of these activities alone; empty: of all.
 std::vector<OrderBy> orderByDays(const WorkPlan &plan, const Simulation &simulation,
-                                 int confidencePercent, const Watch &watch = {});
+                                 int confidencePercent, const Watch &watch = {},
+                                 const std::vector<std::size_t> &wanted = {});
 
 } // namespace ohmwright::forecast

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/build_order/loom_pages.h"
 
+#include "core/sheet/plain_text.h"
 #include "ui/build_order/loom_colours.h"
 
 #include <QBuffer>
@@ -128,24 +129,10 @@ std::vector<QByteArray> SvgPages::documents(const QString &title)
 
 namespace {
 
-// What a text may hold in XML 1.0; what else somebody pasted becomes a space.
-bool isInXml(char32_t c)
-{
-    return c == '\t' || c == '\n' || c == '\r' || (c >= 0x20 && c != 0xFFFE && c != 0xFFFF);
-}
-
-QString inXml(QString text)
-{
-    for (QChar &c : text)
-        if (!isInXml(c.unicode()))
-            c = QLatin1Char(' ');
-    return text;
-}
-
 // What the generator drew, without the document around it.
 void writeDrawing(QXmlStreamWriter &writer, const QByteArray &drawing)
 {
-    QXmlStreamReader reader(inXml(QString::fromUtf8(drawing)));
+    QXmlStreamReader reader(sheet::cleaned(QString::fromUtf8(drawing)));
     int depth = 0; // of groups
     while (!reader.atEnd()) {
         reader.readNext();
@@ -188,8 +175,8 @@ QByteArray SvgPages::documentOf(const Sheet &sheet, const QString &title) const
     writer.writeAttribute(QStringLiteral("height"), height + QStringLiteral("pt"));
     writer.writeAttribute(QStringLiteral("viewBox"),
                           QStringLiteral("0 0 %1 %2").arg(width, height));
-    writer.writeTextElement(QStringLiteral("title"), inXml(title));
-    writer.writeTextElement(QStringLiteral("desc"), inXml(m_description));
+    writer.writeTextElement(QStringLiteral("title"), sheet::cleaned(title));
+    writer.writeTextElement(QStringLiteral("desc"), sheet::cleaned(m_description));
     const auto rectangle = [&](const QRectF &place) {
         writer.writeEmptyElement(QStringLiteral("rect"));
         writer.writeAttribute(QStringLiteral("x"), lengthOf(place.x()));

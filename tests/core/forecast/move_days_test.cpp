@@ -77,6 +77,17 @@ TEST_F(MoveDays, keepTheLikelyDayWhereTheDateIsMissedWhateverOneDoes)
     EXPECT_FALSE(m_held.likely);
 }
 
+TEST_F(MoveDays, needTheOrderByDaysOfWhatTheirMovesSendOut)
+{
+    days();
+    EXPECT_EQ(sentByMoves(m_held, m_plan), std::vector{coupling()}) << "a move orders it";
+    m_six.change<Task>(m_six.strip, [&](Task &t) { t.buys = m_six.coupling; });
+    days();
+    EXPECT_EQ(sentByMoves(m_held, m_plan), std::vector{coupling()}) << "a task of a move does";
+    m_held.moves.clear();
+    EXPECT_TRUE(sentByMoves(m_held, m_plan).empty());
+}
+
 TEST_F(MoveDays, boundTheTaskThatOrders)
 {
     m_six.change<Task>(m_six.strip, [&](Task &t) { t.buys = m_six.coupling; });

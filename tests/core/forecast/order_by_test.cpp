@@ -107,6 +107,10 @@ TEST(OrderByDays, AreThoseOfPlayingEverySampleForEveryDay)
                 const auto counts = lateGoals(plan, simulation, order.activity, day, kept);
                 return std::ranges::any_of(counts, [&](std::size_t count) { return count > most; });
             };
+            const std::vector<OrderBy> alone =
+                orderByDays(plan, simulation, percent, {}, {order.activity});
+            ASSERT_EQ(alone.size(), 1U);
+            EXPECT_EQ(alone[0].latestDay, order.latestDay) << "whoever asks, for whatever else";
             EXPECT_FALSE(moves(order.latestDay)) << "seed " << seed;
             EXPECT_TRUE(moves(order.latestDay + 1)) << "seed " << seed << ": a day later is late";
             ++asked;
@@ -115,6 +119,20 @@ TEST(OrderByDays, AreThoseOfPlayingEverySampleForEveryDay)
     }
     EXPECT_GT(asked, 15);
     EXPECT_GT(late, 10);
+}
+
+TEST(OrderByDays, LookAtFewerSamplesInALargePlanButAtAThousand)
+{
+    WorkPlan plan;
+    plan.activities.resize(100);
+    for (std::size_t i = 0; i < 20; ++i)
+        plan.activities[i].toOrder = true;
+    EXPECT_EQ(orderBySamples(plan, 10'000), 10'000); // 20 orders of 100 activities: all
+    EXPECT_EQ(orderBySamples(plan, 400), 400);
+    plan.activities.resize(400);
+    EXPECT_EQ(orderBySamples(plan, 10'000), 2500);
+    plan.activities.resize(4000);
+    EXPECT_EQ(orderBySamples(plan, 10'000), 1000);
 }
 
 // By hand: 2 standard errors of 10,000 samples are 80 of them at 80 %, 43.6 at 95 %.
